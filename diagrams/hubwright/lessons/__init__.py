@@ -1,0 +1,1 @@
+"""The content pipeline: Jinja in Markdown, figures, claims, worked steps and the MkDocs plugin."""

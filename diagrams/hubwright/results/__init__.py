@@ -1,0 +1,1 @@
+"""Runs the mechanics on a setup and holds what comes out."""

@@ -1,0 +1,1 @@
+"""What each diagram says: results in, Scene out, one module per diagram."""
