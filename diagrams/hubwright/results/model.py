@@ -1,0 +1,165 @@
+"""What solving a setup gives: wheel geometry, weight, cases with their free bodies, bearing.
+
+SI units; axes of ISO 8855: x forward, y left, z up. Points are measured from the bearing centre.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+import numpy as np
+
+from hubwright.setup.model import Input, Setup
+
+Wheel = Literal["front_left", "front_right", "rear_left", "rear_right", "left", "right"]
+Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
+
+
+@dataclass(frozen=True)
+class Vector:
+    """A vector in ISO 8855 axes."""
+
+    x: float
+    y: float
+    z: float
+
+    def __iter__(self) -> Iterator[float]:
+        """Return its three components in order."""
+        return iter((self.x, self.y, self.z))
+
+
+@dataclass(frozen=True)
+class Rows:
+    """A value for each row of the bearing."""
+
+    outboard: float
+    inboard: float
+
+
+@dataclass(frozen=True)
+class RowVectors:
+    """The load from the turning parts to each row, across the axis [N]."""
+
+    outboard: Vector
+    inboard: Vector
+
+
+@dataclass(frozen=True)
+class SingleForce:
+    """One force on the turning parts: where it acts [m] and what it is [N]."""
+
+    name: str  # contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper, row_outboard, row_inboard, axial
+    kind: Literal["applied", "reaction"]
+    force: Vector
+    point: Vector
+
+
+@dataclass(frozen=True)
+class SingleCouple:
+    """One couple on the turning parts [N*m]."""
+
+    name: str  # shaft
+    kind: Literal["applied", "reaction"]
+    moment: Vector
+
+
+@dataclass(frozen=True)
+class FreeBody:
+    """Everything that acts on the turning parts, cut at the rolling elements."""
+
+    forces: tuple[SingleForce, ...]
+    couples: tuple[SingleCouple, ...]
+
+    def force(self, name: str) -> SingleForce:
+        """Return the single force of that name."""
+        return next(force for force in self.forces if force.name == name)
+
+    def closure(self) -> tuple[float, float]:
+        """Return what is left over: length of the summed force [N] and of the summed moment about the centre [N*m]."""
+        force = np.sum([tuple(single.force) for single in self.forces], axis=0)
+        moment = np.sum([np.cross(tuple(s.point), tuple(s.force)) for s in self.forces], axis=0)
+        moment = moment + np.sum([tuple(couple.moment) for couple in self.couples], axis=0)
+        return float(np.linalg.norm(force)), float(np.linalg.norm(moment))
+
+
+@dataclass(frozen=True)
+class Closure:
+    """What a free body leaves over; force [N], moment [N*m]."""
+
+    force: float
+    moment: float
+
+
+@dataclass(frozen=True)
+class CaseResult:
+    """The loads of one case at one wheel end."""
+
+    name: str
+    kind: Kind
+    contact_force: Vector
+    bearing_force: Vector
+    bearing_moment: Vector
+    row_load: RowVectors
+    row_radial_load: Rows
+    closure: Closure
+    free_body: FreeBody
+    acceleration: Vector  # of the vehicle [m/s2]
+    wheel_contacts: Mapping[str, Vector]  # contact force of every wheel of the vehicle, by wheel name
+    extras: Mapping[str, float] = field(default_factory=dict)  # ledge: contact_normal, push [N]
+
+
+@dataclass(frozen=True)
+class WheelGeometry:
+    """Sizes and places of tire and wheel [m]."""
+
+    free_diameter: float
+    section_width: float
+    loaded_radius: float
+    load_line_offset: float
+    backspacing: float
+    section_height: float
+    rim_diameter: float
+    rim_width: float
+    offset: float
+    rolling_circumference: float
+    tire_deflection: float
+
+
+@dataclass(frozen=True)
+class Weight:
+    """Loads on axles and wheels, standing [N]; a trailer has axle and coupling. Gear and heavier wheels included."""
+
+    axle_loads: Mapping[str, float]  # front, rear; or axle, coupling
+    wheel_loads: Mapping[str, float]  # front_left ...; or left, right
+    bare_axle_loads: Mapping[str, float]  # as measured, before gear and heavier wheels
+    total_mass: float  # kg
+    centre_of_mass_height: float  # m
+    centre_of_mass_behind_front_axle: float  # m; trailer: ahead of the axle is negative
+    equal_share: float  # total weight over the number of wheels: the rule of thumb
+
+
+@dataclass(frozen=True)
+class BearingResult:
+    """Ratings of the whole two-row bearing and the distance between its pressure centres."""
+
+    dynamic_rating: float | None  # N
+    static_rating: float | None  # N
+    effective_spread: float  # m
+
+
+@dataclass(frozen=True)
+class Results:
+    """A solved setup, seen at one wheel end."""
+
+    setup: Setup
+    wheel: Wheel
+    inputs: Mapping[str, Input]
+    weight: Weight
+    wheel_geometry: WheelGeometry
+    cases: Mapping[str, CaseResult]
+    bearing: BearingResult
+
+    @property
+    def side(self) -> int:
+        """Return +1 at a left wheel and -1 at a right one: the sign of outboard on the y axis."""
+        return 1 if self.wheel.endswith("left") else -1
