@@ -48,7 +48,8 @@ class RowVectors:
 class SingleForce:
     """One force on the turning parts: where it acts [m] and what it is [N]."""
 
-    name: str  # contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper, row_outboard, row_inboard, axial
+    name: str  # contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper, row_outboard, row_inboard, axial,
+    # or bearing: the whole reaction at the centre where the rows' places are not known
     kind: Literal["applied", "reaction"]
     force: Vector
     point: Vector
@@ -58,7 +59,7 @@ class SingleForce:
 class SingleCouple:
     """One couple on the turning parts [N*m]."""
 
-    name: str  # shaft
+    name: str  # shaft (about y: not carried by the bearing), or bearing
     kind: Literal["applied", "reaction"]
     moment: Vector
 
@@ -99,8 +100,8 @@ class CaseResult:
     contact_force: Vector
     bearing_force: Vector
     bearing_moment: Vector
-    row_load: RowVectors
-    row_radial_load: Rows
+    row_load: RowVectors | None  # None: the effective spread is not known
+    row_radial_load: Rows | None
     closure: Closure
     free_body: FreeBody
     acceleration: Vector  # of the vehicle [m/s2]
@@ -144,7 +145,7 @@ class BearingResult:
 
     dynamic_rating: float | None  # N
     static_rating: float | None  # N
-    effective_spread: float  # m
+    effective_spread: float | None  # m; None: the file does not say enough of a tapered pair
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,112 @@
+"""Results as the one JSON object, the flat CSV rows and their dotted names that scripts rely on."""
+
+import csv
+import io
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from hubwright.results.model import BearingResult, CaseResult, Input, Results, Rows, RowVectors, Vector, Weight
+
+Json = dict[str, Any]
+
+
+def number(value: float | None, unit: str, *, low: float | None = None, high: float | None = None) -> Json | None:
+    """Return a number with its SI unit, and its range where one is known; null for what is not known."""
+    if value is None:
+        return None
+    entry: Json = {"value": float(value), "unit": unit}
+    if low is not None and high is not None:
+        entry |= {"low": float(low), "high": float(high)}
+    return entry
+
+
+def as_json(results: Results) -> Json:
+    """Return everything that was solved as one object of plain data."""
+    geometry = results.wheel_geometry
+    return {
+        "setup": results.setup.name,
+        "wheel": results.wheel,
+        "inputs": inputs_as_json(results.inputs),
+        "wheel_geometry": {
+            name: number(getattr(geometry, name), "m")
+            for name in ("free_diameter", "section_width", "loaded_radius", "load_line_offset", "backspacing")
+        },
+        "weight": weight_as_json(results.weight),
+        "cases": {name: _case(case) for name, case in results.cases.items()},
+        "bearing": _bearing(results.bearing),
+    }
+
+
+def inputs_as_json(inputs: Mapping[str, Input]) -> Json:
+    """Return every value that acts, with its range and where it comes from."""
+    return {
+        key: {"value": item.value, "unit": item.unit, "low": item.low, "high": item.high, "origin": item.origin}
+        for key, item in inputs.items()
+    }
+
+
+def weight_as_json(weight: Weight) -> Json:
+    """Return the standing loads of axles (of a trailer: axle and coupling) and wheels."""
+    axles = {f"{name}_load" if name == "axle" or name == "coupling" else f"{name}_axle_load": load
+             for name, load in weight.axle_loads.items()}
+    return {name: number(load, "N") for name, load in (axles | dict(weight.wheel_loads)).items()}
+
+
+def _vector(vector: Vector, unit: str) -> Json:
+    return {axis: number(component, unit) for axis, component in zip("xyz", vector, strict=True)}
+
+
+def _row_vectors(rows: RowVectors | None) -> Json | None:
+    if rows is None:
+        return None
+    return {
+        row: {axis: number(getattr(vector, axis), "N") for axis in "xz"}
+        for row, vector in (("outboard", rows.outboard), ("inboard", rows.inboard))
+    }
+
+
+def _rows(rows: Rows | None, unit: str) -> Json | None:
+    return None if rows is None else {"outboard": number(rows.outboard, unit), "inboard": number(rows.inboard, unit)}
+
+
+def _case(case: CaseResult) -> Json:
+    return {
+        "kind": case.kind,
+        "contact_force": _vector(case.contact_force, "N"),
+        "bearing_force": _vector(case.bearing_force, "N"),
+        "bearing_moment": _vector(case.bearing_moment, "N*m"),
+        "row_load": _row_vectors(case.row_load),
+        "row_radial_load": _rows(case.row_radial_load, "N"),
+        "closure": {"force": number(case.closure.force, "N"), "moment": number(case.closure.moment, "N*m")},
+        **{name: number(value, "N") for name, value in case.extras.items()},
+    }
+
+
+def _bearing(bearing: BearingResult) -> Json:
+    return {
+        "dynamic_rating": number(bearing.dynamic_rating, "N"),
+        "static_rating": number(bearing.static_rating, "N"),
+        "effective_spread": number(bearing.effective_spread, "m"),
+    }
+
+
+def flat_rows(entry: Json, prefix: str = "") -> Iterator[tuple[str, Any, str]]:
+    """Yield dotted name, value and unit of everything in such an object, in its order."""
+    for key, value in entry.items():
+        name = f"{prefix}.{key}" if prefix else key
+        if isinstance(value, dict) and "value" in value and "unit" in value:
+            yield name, value["value"], value["unit"]
+            yield from ((f"{name}.{end}", value[end], value["unit"]) for end in ("low", "high") if value.get(end) is not None)
+        elif isinstance(value, dict):
+            yield from flat_rows(value, name)
+        else:
+            yield name, value, ""
+
+
+def as_csv(entry: Json) -> str:
+    """Return such an object as comma-separated rows of name, value and unit."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(("name", "value", "unit"))
+    writer.writerows(("" if cell is None else cell for cell in row) for row in flat_rows(entry))
+    return out.getvalue()
