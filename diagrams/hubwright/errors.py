@@ -87,7 +87,7 @@ class Problem:
         return f"{where}: {subject} must be {self.needed}{got}.{' ' + self.repair if self.repair else ''}"
 
 
-class SetupErrors(HubwrightError, ValueError):
+class SetupErrors(HubwrightError, ValueError):  # noqa: N818  (it holds several)
     """Everything wrong in one vehicle, setup or beam file, at once."""
 
     def __init__(self, problems: Iterable[Problem]) -> None:

@@ -352,9 +352,7 @@ class Drop:
 
 
 Case = Standing | Braking | Driving | Cornering | SideSlope | TwoWheel | Ledge | Drop
-CaseKind = Literal[
-    "standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"
-]
+CaseKind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
 
 
 @dataclass(frozen=True, slots=True)

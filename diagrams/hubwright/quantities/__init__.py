@@ -1,0 +1,34 @@
+"""Values with units: reading what people write, dimension-checked arithmetic, showing in SI and US units."""
+
+from hubwright.quantities.formatting import (
+    KINDS,
+    Kind,
+    Shown,
+    System,
+    default_kind,
+    display,
+    format_number,
+    format_quantity,
+    format_range,
+)
+from hubwright.quantities.quantity import Quantity
+from hubwright.quantities.reading import Measured, parse
+from hubwright.quantities.units import DIMENSIONS, Dimension, DimensionName
+
+__all__ = [
+    "DIMENSIONS",
+    "KINDS",
+    "Dimension",
+    "DimensionName",
+    "Kind",
+    "Measured",
+    "Quantity",
+    "Shown",
+    "System",
+    "default_kind",
+    "display",
+    "format_number",
+    "format_quantity",
+    "format_range",
+    "parse",
+]
