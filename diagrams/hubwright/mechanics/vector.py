@@ -21,6 +21,8 @@ class Vector:
     y: Value = 0.0
     z: Value = 0.0
 
+    __array_ufunc__ = None  # else array * Vector would make an array of objects
+
     def __add__(self, other: Vector) -> Vector:
         """Return the sum, component by component."""
         return Vector(self.x + other.x, self.y + other.y, self.z + other.z)
