@@ -47,8 +47,10 @@ def inputs_as_json(inputs: Mapping[str, Input]) -> Json:
 
 def weight_as_json(weight: Weight) -> Json:
     """Return the standing loads of axles (of a trailer: axle and coupling) and wheels."""
-    axles = {f"{name}_load" if name == "axle" or name == "coupling" else f"{name}_axle_load": load
-             for name, load in weight.axle_loads.items()}
+    axles = {
+        f"{name}_load" if name == "axle" or name == "coupling" else f"{name}_axle_load": load
+        for name, load in weight.axle_loads.items()
+    }
     return {name: number(load, "N") for name, load in (axles | dict(weight.wheel_loads)).items()}
 
 
@@ -96,7 +98,9 @@ def flat_rows(entry: Json, prefix: str = "") -> Iterator[tuple[str, Any, str]]:
         name = f"{prefix}.{key}" if prefix else key
         if isinstance(value, dict) and "value" in value and "unit" in value:
             yield name, value["value"], value["unit"]
-            yield from ((f"{name}.{end}", value[end], value["unit"]) for end in ("low", "high") if value.get(end) is not None)
+            yield from (
+                (f"{name}.{end}", value[end], value["unit"]) for end in ("low", "high") if value.get(end) is not None
+            )
         elif isinstance(value, dict):
             yield from flat_rows(value, name)
         else:

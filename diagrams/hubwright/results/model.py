@@ -3,29 +3,32 @@
 SI units; axes of ISO 8855: x forward, y left, z up. Points are measured from the bearing centre.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-import numpy as np
-
+from hubwright.mechanics.free_body import FreeBody, SingleCouple, SingleForce
+from hubwright.mechanics.vector import Vector
 from hubwright.setup.model import Input, Setup
 
 Wheel = Literal["front_left", "front_right", "rear_left", "rear_right", "left", "right"]
 Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
 
-
-@dataclass(frozen=True)
-class Vector:
-    """A vector in ISO 8855 axes."""
-
-    x: float
-    y: float
-    z: float
-
-    def __iter__(self) -> Iterator[float]:
-        """Return its three components in order."""
-        return iter((self.x, self.y, self.z))
+__all__ = [
+    "BearingResult",
+    "CaseResult",
+    "Closure",
+    "FreeBody",
+    "Results",
+    "RowVectors",
+    "Rows",
+    "SingleCouple",
+    "SingleForce",
+    "Vector",
+    "Weight",
+    "Wheel",
+    "WheelGeometry",
+]
 
 
 @dataclass(frozen=True)
@@ -42,45 +45,6 @@ class RowVectors:
 
     outboard: Vector
     inboard: Vector
-
-
-@dataclass(frozen=True)
-class SingleForce:
-    """One force on the turning parts: where it acts [m] and what it is [N]."""
-
-    name: str  # contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper, row_outboard, row_inboard, axial,
-    # or bearing: the whole reaction at the centre where the rows' places are not known
-    kind: Literal["applied", "reaction"]
-    force: Vector
-    point: Vector
-
-
-@dataclass(frozen=True)
-class SingleCouple:
-    """One couple on the turning parts [N*m]."""
-
-    name: str  # shaft (about y: not carried by the bearing), or bearing
-    kind: Literal["applied", "reaction"]
-    moment: Vector
-
-
-@dataclass(frozen=True)
-class FreeBody:
-    """Everything that acts on the turning parts, cut at the rolling elements."""
-
-    forces: tuple[SingleForce, ...]
-    couples: tuple[SingleCouple, ...]
-
-    def force(self, name: str) -> SingleForce:
-        """Return the single force of that name."""
-        return next(force for force in self.forces if force.name == name)
-
-    def closure(self) -> tuple[float, float]:
-        """Return what is left over: length of the summed force [N] and of the summed moment about the centre [N*m]."""
-        force = np.sum([tuple(single.force) for single in self.forces], axis=0)
-        moment = np.sum([np.cross(tuple(s.point), tuple(s.force)) for s in self.forces], axis=0)
-        moment = moment + np.sum([tuple(couple.moment) for couple in self.couples], axis=0)
-        return float(np.linalg.norm(force)), float(np.linalg.norm(moment))
 
 
 @dataclass(frozen=True)
@@ -107,6 +71,9 @@ class CaseResult:
     acceleration: Vector  # of the vehicle [m/s2]
     wheel_contacts: Mapping[str, Vector]  # contact force of every wheel of the vehicle, by wheel name
     extras: Mapping[str, float] = field(default_factory=dict)  # ledge: contact_normal, push [N]
+    # The single forces of free_body are contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper and the
+    # reactions row_outboard, row_inboard, axial; where the rows' places are not known, one reaction `bearing` at the
+    # centre. Couples: shaft or brake (about y, not carried by the bearing), and `bearing`.
 
 
 @dataclass(frozen=True)
@@ -135,7 +102,7 @@ class Weight:
     bare_axle_loads: Mapping[str, float]  # as measured, before gear and heavier wheels
     total_mass: float  # kg
     centre_of_mass_height: float  # m
-    centre_of_mass_behind_front_axle: float  # m; trailer: ahead of the axle is negative
+    centre_of_mass_behind: float  # m behind the front axle, of a trailer behind its axle (negative: ahead)
     equal_share: float  # total weight over the number of wheels: the rule of thumb
 
 
@@ -159,6 +126,7 @@ class Results:
     wheel_geometry: WheelGeometry
     cases: Mapping[str, CaseResult]
     bearing: BearingResult
+    left_out: Mapping[str, str] = field(default_factory=dict)  # cases of the file that are not solved, and why
 
     @property
     def side(self) -> int:

@@ -1,0 +1,110 @@
+"""The command `hubwright`: thin wrappers that read options, call one function and print what it returns."""
+
+import sys
+from pathlib import Path
+from typing import Literal, get_args
+
+import click
+
+from hubwright import __version__
+from hubwright.errors import HubwrightError
+
+# Imported where used: matplotlib, mkdocs, rich and pydantic are slow to load and `--help` needs none of them.
+
+WHEELS = ("front_left", "front_right", "rear_left", "rear_right", "left", "right")
+Units = Literal["si", "us"]
+
+_site = click.argument(
+    "directory", type=click.Path(exists=True, file_okay=False, path_type=Path), default=Path(), metavar="[SITE]"
+)
+
+
+class _Group(click.Group):
+    """A group whose own errors leave as one message and exit code 2."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except HubwrightError as error:
+            click.echo(str(error), err=True)
+            sys.exit(2)
+
+
+@click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="hubwright")
+def main() -> None:
+    """Explain what loads a wheel bearing: loads, free bodies to scale and a lesson site from one vehicle file."""
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--json", "form", flag_value="json", help="Print one JSON object in SI units, full precision.")
+@click.option("--csv", "form", flag_value="csv", help="Print rows of name, value and SI unit.")
+@click.option(
+    "--wheel",
+    type=click.Choice(WHEELS),
+    default=None,
+    help="The wheel to look at; default: the left one of the hub described.",
+)
+@click.option(
+    "--units", type=click.Choice(get_args(Units)), default="si", show_default=True, help="Unit system of the table."
+)
+def solve(file: Path, form: str | None, wheel: str | None, units: Units) -> None:
+    """Compute every load of a vehicle, trailer, setup or beam FILE and print it."""
+    from hubwright.results.printing import solved_text
+
+    click.echo(solved_text(file, form=form or "table", wheel=wheel, units=units), nl=False)
+
+
+@main.command()
+@_site
+def check(directory: Path) -> None:
+    """List everything wrong in a SITE (default: here): files, lessons, claims, numbers without a source."""
+    from hubwright.lessons.check import check_site
+
+    problems = check_site(directory)
+    for problem in problems:
+        click.echo(str(problem), err=True)
+    failures = [problem for problem in problems if problem.fails]
+    if failures:
+        sys.exit(2)
+    click.echo("nothing wrong" if not problems else f"nothing wrong; {len(problems)} to think about")
+
+
+@main.command()
+@_site
+@click.option(
+    "--out",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=None,
+    help="Where the site goes; default: site_dir of mkdocs.yml.",
+)
+def build(directory: Path, out: Path | None) -> None:
+    """Build a SITE (default: here); when anything fails, the last good one stays as it was."""
+    from hubwright.lessons.site_build import build_site
+
+    written = build_site(directory, out=out)
+    click.echo(f"built {written / 'index.html'}")
+
+
+@main.command()
+@_site
+@click.option("--address", default=None, metavar="HOST:PORT", help="Where to serve; default: 127.0.0.1:8000.")
+@click.option("--browser/--no-browser", default=True, show_default=True, help="Open the site in a browser.")
+def serve(directory: Path, address: str | None, browser: bool) -> None:
+    """Show a SITE in a browser and rebuild when a lesson, vehicle or setup changes."""
+    from hubwright.lessons.site_build import serve_site
+
+    serve_site(directory, address=address, browser=browser)
+
+
+@main.command()
+@click.argument("directory", type=click.Path(path_type=Path))
+@click.option("--yes", is_flag=True, help="Ask nothing; take the demonstration's answers.")
+def new(directory: Path, yes: bool) -> None:
+    """Start a site about your own vehicle in a new DIRECTORY, from at most ten answers."""
+    from hubwright.new_site import QUESTIONS, demonstration_answers, write_site
+
+    answers = demonstration_answers() if yes else _ask(QUESTIONS)
+    for path in write_site(directory, answers):
+        click.echo(f"wrote {path}")

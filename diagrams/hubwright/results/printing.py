@@ -1,0 +1,227 @@
+"""What `hubwright solve` prints: a readable table, JSON or CSV of a vehicle, setup or beam file."""
+
+import io
+import json
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import Any, Literal
+
+from hubwright.errors import MissingDataError
+from hubwright.quantities import Kind, System, format_quantity
+from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, weight_as_json
+from hubwright.results.model import CaseResult, Results, Weight
+from hubwright.setup.model import Beam, Input, Setup
+
+Form = Literal["table", "json", "csv"]
+_WIDTH = 118
+
+
+def solved_text(file: Path, *, form: Form, wheel: str | None, units: System) -> str:
+    """Read a file, solve it and return what to print.
+
+    A wheel whose hub the file does not describe gets its weights, and the reason for the rest.
+    """
+    from hubwright.setup import load
+
+    thing = load(file)
+    if isinstance(thing, Beam):
+        return _beam_text(thing, form, units)
+    from hubwright.results.solve import check_wheel, solve
+
+    try:
+        if wheel is not None:
+            check_wheel(thing, wheel)
+    except MissingDataError as error:
+        return _weight_text(thing, wheel, error, form, units)
+    results = solve(thing, wheel)  # type: ignore[arg-type]
+    if form == "json":
+        return _dumped(as_json(results))
+    if form == "csv":
+        return as_csv(as_json(results))
+    return _Page(units).results(results)
+
+
+def _weight_text(setup: Setup, wheel: str | None, error: MissingDataError, form: Form, units: System) -> str:
+    from hubwright.results.weighing import weigh
+
+    weight = weigh(setup)
+    if wheel not in weight.wheel_loads:
+        raise error
+    entry: Json = {
+        "setup": setup.name,
+        "wheel": wheel,
+        "inputs": inputs_as_json(setup.inputs),
+        "weight": weight_as_json(weight),
+        "error": str(error),
+    }
+    if form == "json":
+        return _dumped(entry)
+    if form == "csv":
+        return as_csv(entry)
+    page = _Page(units)
+    page.heading(setup.name, wheel or "")
+    page.weight(weight)
+    page.line(str(error))
+    return page.text()
+
+
+def _beam_text(beam: Beam, form: Form, units: System) -> str:
+    from hubwright.results.beams import beam_as_json, solve_beam
+
+    solved = solve_beam(beam)
+    entry = beam_as_json(solved)
+    if form == "json":
+        return _dumped(entry)
+    if form == "csv":
+        return as_csv(entry)
+    return _Page(units).beam(entry)
+
+
+def _dumped(entry: Json) -> str:
+    return json.dumps(entry, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+class _Page:
+    """Tables on a page of fixed width, the same in a terminal and in a file."""
+
+    def __init__(self, units: System) -> None:
+        from rich.console import Console
+
+        self.units = units
+        self._out = io.StringIO()
+        self._console = Console(file=self._out, width=_WIDTH, color_system=None, highlight=False, emoji=False)
+
+    def text(self) -> str:
+        """Return everything printed so far."""
+        return "\n".join(line.rstrip() for line in self._out.getvalue().splitlines()) + "\n"
+
+    def line(self, text: str = "") -> None:
+        self._console.print(text, markup=False)
+
+    def heading(self, name: str, wheel: str) -> None:
+        self.line(f"{name}: {wheel.replace('_', ' ')} wheel" if wheel else name)
+        self.line()
+
+    def table(self, title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
+        from rich import box
+        from rich.table import Table
+
+        self.line(title)
+        table = Table(show_header=any(heads), box=box.SIMPLE_HEAD, pad_edge=False)
+        for place, head in enumerate(heads):
+            table.add_column(head, justify="left" if place == 0 else "right", overflow="fold")
+        for row in rows:
+            table.add_row(*row)
+        self._console.print(table)
+
+    def show(self, value: float | None, kind: Kind) -> str:
+        return "not known" if value is None else format_quantity(value, kind, self.units)
+
+    def weight(self, weight: Weight) -> None:
+        rows = [
+            *(
+                (name if name in ("axle", "coupling") else f"{name} axle", load)
+                for name, load in weight.axle_loads.items()
+            ),
+            *((f"{name.replace('_', ' ')} wheel", load) for name, load in weight.wheel_loads.items()),
+        ]
+        self.table("Weight, standing", ("", "load"), [(name, self.show(load, "force")) for name, load in rows])
+
+    def results(self, results: Results) -> str:
+        geometry, bearing = results.wheel_geometry, results.bearing
+        self.heading(results.setup.name, results.wheel)
+        self.weight(results.weight)
+        sides = {1: "outboard", -1: "inboard", 0: "on centre"}
+        y_L = geometry.load_line_offset
+        side = sides[(y_L > 0) - (y_L < 0)]
+        self.table(
+            "Wheel and bearing",
+            ("", ""),
+            [
+                ("free diameter", self.show(geometry.free_diameter, "small length")),
+                ("section width", self.show(geometry.section_width, "small length")),
+                ("loaded radius R_l", self.show(geometry.loaded_radius, "small length")),
+                ("load line offset y_L", f"{self.show(abs(y_L), 'small length')} {side}"),
+                ("backspacing", self.show(geometry.backspacing, "small length")),
+                ("effective spread ℓ", self.show(bearing.effective_spread, "small length")),
+                ("dynamic rating C", self.show(bearing.dynamic_rating, "force")),
+                ("static rating C0", self.show(bearing.static_rating, "force")),
+            ],
+        )
+        self.table(
+            "Road on tire F, and what the bearing carries: force B and moment M about its centre (x forward, y left, z up)",
+            ("case", "F_x", "F_y", "F_z", "B_x", "B_y", "B_z", "M_x", "M_z"),
+            [self._case_row(case) for case in results.cases.values()],
+        )
+        self.table(
+            "Load on the rows, outboard A and inboard B: vertical part, and length with the horizontal part",
+            ("case", "A vertical", "B vertical", "A length F_A", "B length F_B", "left over"),
+            [self._row_row(case) for case in results.cases.values()],
+        )
+        self._inputs(results.inputs)
+        for case, reason in results.left_out.items():
+            self.line(f"case '{case}' is not in these tables: {reason}")
+        return self.text()
+
+    def _case_row(self, case: CaseResult) -> tuple[str, ...]:
+        forces = [getattr(vector, axis) for vector in (case.contact_force, case.bearing_force) for axis in "xyz"]
+        moments = (case.bearing_moment.x, case.bearing_moment.z)
+        return (case.name, *(self.show(f, "force") for f in forces), *(self.show(m, "moment") for m in moments))
+
+    def _row_row(self, case: CaseResult) -> tuple[str, ...]:
+        if case.row_load is None or case.row_radial_load is None:
+            return (case.name, *["not known"] * 4, self.show(round(case.closure.force, 6), "force"))
+        up_down: Callable[[float], str] = lambda z: f"{self.show(abs(z), 'force')} {'up' if z > 0 else 'down'}"  # noqa: E731
+        return (
+            case.name,
+            up_down(case.row_load.outboard.z),
+            up_down(case.row_load.inboard.z),
+            self.show(case.row_radial_load.outboard, "force"),
+            self.show(case.row_radial_load.inboard, "force"),
+            self.show(round(case.closure.force, 6), "force"),
+        )
+
+    def _inputs(self, inputs: Any) -> None:
+        estimated: list[tuple[str, Input]] = [(key, item) for key, item in inputs.items() if item.origin == "estimated"]
+        if not estimated:
+            self.line("No value was estimated.")
+            return
+        self.table(
+            "Estimated, because the file does not give them",
+            ("key", "value", "range"),
+            [(key, _plain(item, item.value), _range(item)) for key, item in estimated],
+        )
+
+    def beam(self, entry: Json) -> str:
+        self.heading(str(entry.get("setup", entry.get("beam", "beam"))), "")
+        kinds: dict[str, Kind] = {"N": "force", "N*m": "moment", "m": "length", "rad": "slope"}
+        rows = []
+        for name, item in entry.items():
+            if name == "reactions":
+                for reaction in item:
+                    place = self.show(reaction["at"]["value"], "length")
+                    for part in ("force", "moment"):
+                        if reaction.get(part) is not None:
+                            shown = self.show(reaction[part]["value"], kinds[reaction[part]["unit"]])
+                            rows.append((f"reaction, {reaction['type']} ({part})", shown, place))
+            elif isinstance(item, dict) and "value" in item:
+                kind: Kind = "deflection" if "deflection" in name else kinds[item["unit"]]
+                place = self.show(item["at"]["value"], "length") if "at" in item else ""
+                rows.append((name.replace("_", " "), self.show(item["value"], kind), place))
+        self.table(
+            "Forces up and counter-clockwise moments positive; sagging bends positive", ("", "value", "at"), rows
+        )
+        return self.text()
+
+
+def _plain(item: Input, value: float | str | None) -> str:
+    if value is None or isinstance(value, str):
+        return str(value or "")
+    from hubwright.quantities import default_kind
+
+    kind = default_kind(item.unit)
+    return format_quantity(value, kind, "si") if kind else f"{value:.4g} {item.unit}"
+
+
+def _range(item: Input) -> str:
+    return f"{_plain(item, item.low)} to {_plain(item, item.high)}" if item.has_range else ""

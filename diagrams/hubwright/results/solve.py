@@ -1,0 +1,221 @@
+"""Runs the mechanics on one setup at one wheel end."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import numpy as np
+
+from hubwright.errors import CaseError, MissingDataError
+from hubwright.mechanics import load_cases
+from hubwright.mechanics.free_body import Caliper, FreeBody, SingleCouple, SingleForce, WheelEnd, wheel_end
+from hubwright.mechanics.load_cases import LoadCase
+from hubwright.mechanics.load_transfer import Standing, StandingVehicle
+from hubwright.mechanics.tire_geometry import (
+    loaded_radius,
+    loaded_radius_is_possible,
+    rolling_circumference,
+    usual_loaded_radius,
+)
+from hubwright.mechanics.vector import Vector
+from hubwright.mechanics.wheel_geometry import backspacing, load_line_offset
+from hubwright.results.bearings import bearing_result
+from hubwright.results.model import (
+    BearingResult,
+    CaseResult,
+    Closure,
+    Results,
+    Rows,
+    RowVectors,
+    Wheel,
+    WheelGeometry,
+)
+from hubwright.results.weighing import standing_body, weigh
+from hubwright.setup.model import Braking, Case, Cornering, Driving, Drop, Ledge, Setup, SideSlope, TwoWheel
+from hubwright.setup.model import Standing as AtRest
+
+
+def default_wheel(setup: Setup) -> Wheel:
+    """Return the left wheel of the hub that the file describes."""
+    if setup.kind == "trailer":
+        return "left"
+    return "rear_left" if setup.wheel_end == "rear" else "front_left"
+
+
+def described_wheels(setup: Setup) -> tuple[Wheel, ...]:
+    """Return the wheels whose hub the file describes."""
+    if setup.kind == "trailer":
+        return ("left", "right")
+    front: tuple[Wheel, ...] = ("front_left", "front_right")
+    rear: tuple[Wheel, ...] = ("rear_left", "rear_right")
+    return {"front": front, "rear": rear, "both": front + rear}[setup.wheel_end]
+
+
+def check_wheel(setup: Setup, wheel: str) -> None:
+    """Refuse a wheel that the vehicle has not, or whose hub its file does not describe."""
+    wheels = weigh(setup).wheel_loads
+    if wheel not in wheels:
+        raise MissingDataError(
+            result=f"the {wheel.replace('_', ' ')} wheel",
+            missing=["a wheel of that name"],
+            reason=f"{setup.name} has {', '.join(wheels)}",
+        )
+    if wheel not in described_wheels(setup):
+        raise MissingDataError(
+            result=f"the {wheel.replace('_', ' ')} hub",
+            missing=["wheel_end"],
+            reason=f'the file describes the {setup.wheel_end} hub. If both axles carry it, write wheel_end = "both"',
+        )
+
+
+def solve(setup: Setup, wheel: Wheel | None = None) -> Results:
+    """Return weights, wheel geometry, every case and the bearing of a setup, seen at one wheel.
+
+    Raises `CaseError` for a case that cannot stand, naming it, and `MissingDataError` for a wheel
+    whose hub the file does not describe.
+    """
+    wheel = wheel or default_wheel(setup)
+    check_wheel(setup, wheel)
+    weight = weigh(setup)
+    body = standing_body(setup)
+    radii = {name: _loaded_radius(setup, name, load) for name, load in weight.wheel_loads.items()}
+    geometry = _wheel_geometry(setup, radii[wheel])
+    bearing = bearing_result(setup.bearing)
+    cases: dict[str, CaseResult] = {}
+    left_out: dict[str, str] = {}
+    for case in setup.cases:
+        if isinstance(case, Drop):
+            left_out[case.name] = "a drop is not a quasi-static case"
+            continue
+        loads = _load_case(case, body, radii)
+        if not np.all(loads.stands):
+            raise CaseError(case=case.name, reason=loads.reason)
+        cases[case.name] = _case_result(setup, case, loads, wheel, geometry, bearing)
+    return Results(setup, wheel, setup.inputs, weight, geometry, cases, bearing, left_out)
+
+
+def _loaded_radius(setup: Setup, wheel: str, standing_load: float) -> float:
+    tire = setup.tire
+    free_radius = tire.free_diameter / 2
+    if tire.loaded_radius is not None:
+        radius = tire.loaded_radius
+    elif tire.vertical_stiffness is not None:
+        radius = float(
+            loaded_radius(
+                free_radius=free_radius, standing_load=standing_load, vertical_stiffness=tire.vertical_stiffness
+            )
+        )
+    else:
+        radius = float(usual_loaded_radius(free_radius=free_radius))
+    if not loaded_radius_is_possible(loaded_radius=radius, free_radius=free_radius):
+        raise CaseError(
+            case="standing",
+            reason=f"the loaded radius of the {wheel.replace('_', ' ')} wheel comes to {radius * 1e3:.0f} mm, which a "
+            f"tire of {free_radius * 1e3:.0f} mm free radius cannot have; check 'tire.vertical_stiffness'",
+        )
+    return radius
+
+
+def _wheel_geometry(setup: Setup, radius: float) -> WheelGeometry:
+    tire, wheel = setup.tire, setup.wheel
+    return WheelGeometry(
+        free_diameter=tire.free_diameter,
+        section_width=tire.section_width,
+        loaded_radius=radius,
+        load_line_offset=float(
+            load_line_offset(
+                face_to_bearing_centre=setup.hub.face_to_bearing_centre, spacer=wheel.spacer, offset=wheel.offset
+            )
+        ),
+        backspacing=float(backspacing(rim_width=wheel.rim_width, offset=wheel.offset)),
+        section_height=tire.section_height,
+        rim_diameter=tire.rim_diameter,
+        rim_width=wheel.rim_width,
+        offset=wheel.offset,
+        rolling_circumference=float(rolling_circumference(free_diameter=tire.free_diameter)),
+        tire_deflection=tire.free_diameter / 2 - radius,
+    )
+
+
+def _load_case(case: Case, body: Standing, radii: Mapping[str, float]) -> LoadCase:
+    if isinstance(case, AtRest):
+        return load_cases.standing(body)
+    if isinstance(case, Braking):
+        return load_cases.braking(body, braking_g=case.braking_g)
+    if isinstance(case, Cornering):
+        return load_cases.cornering(body, lateral_g=case.lateral_g, toward=case.toward)
+    if isinstance(case, SideSlope):
+        return load_cases.side_slope(body, angle=case.angle, uphill=case.uphill)
+    if isinstance(case, Ledge):
+        return load_cases.ledge(body, height=case.height, loaded_radius=radii)
+    if isinstance(body, StandingVehicle):
+        if isinstance(case, Driving):
+            return load_cases.driving(body, driving_g=case.driving_g, driven=case.driven)
+        if isinstance(case, TwoWheel):
+            return load_cases.two_wheel(body, supported=case.supported)
+    raise CaseError(case=case.name, reason=f"a trailer has no case of the kind '{case.kind}'")
+
+
+def _case_result(
+    setup: Setup, case: Case, loads: LoadCase, wheel: Wheel, geometry: WheelGeometry, bearing: BearingResult
+) -> CaseResult:
+    edge = loads.ledge.get(wheel)
+    brake = setup.brake if isinstance(case, Braking) else None
+    end = wheel_end(
+        side=1 if wheel.endswith("left") else -1,
+        contact_force=loads.contact_force[wheel],
+        gravity=loads.gravity,
+        acceleration=loads.acceleration,
+        load_line_offset=geometry.load_line_offset,
+        loaded_radius=geometry.loaded_radius,
+        face_to_bearing_centre=setup.hub.face_to_bearing_centre,
+        wheel_mass=setup.tire.mass + setup.wheel.mass,
+        rotating_mass=setup.hub.rotating_mass,
+        effective_spread=1.0 if bearing.effective_spread is None else bearing.effective_spread,
+        ledge_angle=0.0 if edge is None else edge.angle,
+        caliper=brake and Caliper(brake.effective_radius, brake.caliper_position, brake.disc_to_bearing_centre),
+    )
+    known = bearing.effective_spread is not None
+    free_body = end.body if known else _with_one_reaction(end)
+    force, moment = free_body.closure
+    return CaseResult(
+        name=case.name,
+        kind=case.kind,
+        contact_force=_floats(loads.contact_force[wheel]),
+        bearing_force=_floats(end.bearing_force),
+        bearing_moment=_floats(end.bearing_moment),
+        row_load=RowVectors(_floats(end.row_load_outboard), _floats(end.row_load_inboard)) if known else None,
+        row_radial_load=Rows(float(end.row_radial_load_outboard), float(end.row_radial_load_inboard))
+        if known
+        else None,
+        closure=Closure(float(force), float(moment)),
+        free_body=_float_body(free_body),
+        acceleration=_floats(loads.acceleration),
+        wheel_contacts={name: _floats(contact) for name, contact in loads.contact_force.items()},
+        extras={} if edge is None else {"contact_normal": float(edge.normal), "push": float(edge.push)},
+    )
+
+
+def _with_one_reaction(end: WheelEnd) -> FreeBody:
+    """Return the free body with the bearing's whole reaction at its centre, for rows whose places are not known."""
+    rows = ("row_outboard", "row_inboard", "axial")
+    B, M = end.bearing_force, end.bearing_moment
+    return replace(
+        end.body,
+        forces=(
+            *(single for single in end.body.forces if single.name not in rows),
+            SingleForce("bearing", "reaction", -B, Vector()),
+        ),
+        couples=(*end.body.couples, SingleCouple("bearing", "reaction", Vector(-M.x, 0.0, -M.z))),
+    )
+
+
+def _floats(vector: Vector) -> Vector:
+    # adding zero turns a negative zero, which would print as "−0", into zero
+    return Vector(float(vector.x) + 0.0, float(vector.y) + 0.0, float(vector.z) + 0.0)
+
+
+def _float_body(body: FreeBody) -> FreeBody:
+    return FreeBody(
+        tuple(replace(single, force=_floats(single.force), point=_floats(single.point)) for single in body.forces),
+        tuple(replace(couple, moment=_floats(couple.moment)) for couple in body.couples),
+    )
