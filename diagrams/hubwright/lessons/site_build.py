@@ -6,6 +6,7 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.commands.serve import serve as mkdocs_serve
@@ -96,7 +97,7 @@ def build_site(directory: Path, *, out: Path | None = None) -> Path:
 def serve_site(directory: Path, *, address: str | None = None, browser: bool = True) -> None:
     """Serve the site of a directory until interrupted, rebuilding when one of its files changes."""
     file = configuration_file(directory)
-    options = {"dev_addr": address} if address else {}
+    options: dict[str, Any] = {"dev_addr": address} if address else {}
     logging.basicConfig(level=logging.INFO, format="%(message)s")
     try:
         mkdocs_serve(config_file=str(file), livereload=True, open_in_browser=browser, strict=True, **options)

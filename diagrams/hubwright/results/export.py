@@ -55,7 +55,7 @@ def weight_as_json(weight: Weight) -> Json:
 
 
 def _vector(vector: Vector, unit: str) -> Json:
-    return {axis: number(component, unit) for axis, component in zip("xyz", vector, strict=True)}
+    return {axis: number(getattr(vector, axis), unit) for axis in "xyz"}
 
 
 def _row_vectors(rows: RowVectors | None) -> Json | None:

@@ -7,28 +7,54 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from hubwright.mechanics.free_body import FreeBody, SingleCouple, SingleForce
-from hubwright.mechanics.vector import Vector
 from hubwright.setup.model import Input, Setup
 
 Wheel = Literal["front_left", "front_right", "rear_left", "rear_right", "left", "right"]
 Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
 
-__all__ = [
-    "BearingResult",
-    "CaseResult",
-    "Closure",
-    "FreeBody",
-    "Results",
-    "RowVectors",
-    "Rows",
-    "SingleCouple",
-    "SingleForce",
-    "Vector",
-    "Weight",
-    "Wheel",
-    "WheelGeometry",
-]
+
+@dataclass(frozen=True)
+class Vector:
+    """A vector in the axes of the vehicle: plain numbers, unlike the mechanics' own, which also takes arrays."""
+
+    x: float
+    y: float
+    z: float
+
+
+@dataclass(frozen=True)
+class SingleForce:
+    """One force on the turning parts [N] and the point at which it acts [m].
+
+    Applied: contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper. Reactions: row_outboard,
+    row_inboard, axial; where the rows' places are not known, one reaction `bearing` at the centre.
+    """
+
+    name: str
+    kind: Literal["applied", "reaction"]
+    force: Vector
+    point: Vector
+
+
+@dataclass(frozen=True)
+class SingleCouple:
+    """One couple on the turning parts [N*m]: `shaft` or `brake` about y, not carried by the bearing; or `bearing`."""
+
+    name: str
+    kind: Literal["applied", "reaction"]
+    moment: Vector
+
+
+@dataclass(frozen=True)
+class FreeBody:
+    """Everything that acts on the turning parts, cut at the rolling elements; zero forces included."""
+
+    forces: tuple[SingleForce, ...]
+    couples: tuple[SingleCouple, ...]
+
+    def force(self, name: str) -> SingleForce:
+        """Return the single force of that name."""
+        return next(single for single in self.forces if single.name == name)
 
 
 @dataclass(frozen=True)
@@ -71,9 +97,6 @@ class CaseResult:
     acceleration: Vector  # of the vehicle [m/s2]
     wheel_contacts: Mapping[str, Vector]  # contact force of every wheel of the vehicle, by wheel name
     extras: Mapping[str, float] = field(default_factory=dict)  # ledge: contact_normal, push [N]
-    # The single forces of free_body are contact, weight_wheel, weight_hub, inertia_wheel, inertia_hub, caliper and the
-    # reactions row_outboard, row_inboard, axial; where the rows' places are not known, one reaction `bearing` at the
-    # centre. Couples: shaft or brake (about y, not carried by the bearing), and `bearing`.
 
 
 @dataclass(frozen=True)

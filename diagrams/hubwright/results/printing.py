@@ -149,7 +149,7 @@ class _Page:
             ],
         )
         self.table(
-            "Road on tire F, and what the bearing carries: force B and moment M about its centre (x forward, y left, z up)",
+            "Road on tire F; force B and moment M that the bearing carries, about its centre (x forward, y left, z up)",
             ("case", "F_x", "F_y", "F_z", "B_x", "B_y", "B_z", "M_x", "M_z"),
             [self._case_row(case) for case in results.cases.values()],
         )

@@ -1,13 +1,13 @@
 """Runs the mechanics on one setup at one wheel end."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 import numpy as np
 
 from hubwright.errors import CaseError, MissingDataError
+from hubwright.mechanics import free_body as mechanics
 from hubwright.mechanics import load_cases
-from hubwright.mechanics.free_body import Caliper, FreeBody, SingleCouple, SingleForce, WheelEnd, wheel_end
+from hubwright.mechanics.free_body import Caliper, WheelEnd, wheel_end
 from hubwright.mechanics.load_cases import LoadCase
 from hubwright.mechanics.load_transfer import Standing, StandingVehicle
 from hubwright.mechanics.tire_geometry import (
@@ -16,13 +16,14 @@ from hubwright.mechanics.tire_geometry import (
     rolling_circumference,
     usual_loaded_radius,
 )
-from hubwright.mechanics.vector import Vector
+from hubwright.mechanics.vector import Vector as MechanicsVector
 from hubwright.mechanics.wheel_geometry import backspacing, load_line_offset
 from hubwright.results.bearings import bearing_result
 from hubwright.results.model import (
     BearingResult,
     CaseResult,
     Closure,
+    FreeBody,
     Results,
     Rows,
     RowVectors,
@@ -159,7 +160,10 @@ def _case_result(
     setup: Setup, case: Case, loads: LoadCase, wheel: Wheel, geometry: WheelGeometry, bearing: BearingResult
 ) -> CaseResult:
     edge = loads.ledge.get(wheel)
-    brake = setup.brake if isinstance(case, Braking) else None
+    caliper = None
+    if isinstance(case, Braking) and setup.brake is not None:
+        brake = setup.brake
+        caliper = Caliper(brake.effective_radius, brake.caliper_position, brake.disc_to_bearing_centre)
     end = wheel_end(
         side=1 if wheel.endswith("left") else -1,
         contact_force=loads.contact_force[wheel],
@@ -172,7 +176,7 @@ def _case_result(
         rotating_mass=setup.hub.rotating_mass,
         effective_spread=1.0 if bearing.effective_spread is None else bearing.effective_spread,
         ledge_angle=0.0 if edge is None else edge.angle,
-        caliper=brake and Caliper(brake.effective_radius, brake.caliper_position, brake.disc_to_bearing_centre),
+        caliper=caliper,
     )
     known = bearing.effective_spread is not None
     free_body = end.body if known else _with_one_reaction(end)
@@ -195,27 +199,29 @@ def _case_result(
     )
 
 
-def _with_one_reaction(end: WheelEnd) -> FreeBody:
+def _with_one_reaction(end: WheelEnd) -> mechanics.FreeBody:
     """Return the free body with the bearing's whole reaction at its centre, for rows whose places are not known."""
     rows = ("row_outboard", "row_inboard", "axial")
     B, M = end.bearing_force, end.bearing_moment
-    return replace(
-        end.body,
+    return mechanics.FreeBody(
         forces=(
             *(single for single in end.body.forces if single.name not in rows),
-            SingleForce("bearing", "reaction", -B, Vector()),
+            mechanics.SingleForce("bearing", "reaction", -B, MechanicsVector()),
         ),
-        couples=(*end.body.couples, SingleCouple("bearing", "reaction", Vector(-M.x, 0.0, -M.z))),
+        couples=(
+            *end.body.couples,
+            mechanics.SingleCouple("bearing", "reaction", MechanicsVector(-M.x, 0.0, -M.z)),
+        ),
     )
 
 
-def _floats(vector: Vector) -> Vector:
+def _floats(vector: MechanicsVector) -> Vector:
     # adding zero turns a negative zero, which would print as "−0", into zero
     return Vector(float(vector.x) + 0.0, float(vector.y) + 0.0, float(vector.z) + 0.0)
 
 
-def _float_body(body: FreeBody) -> FreeBody:
+def _float_body(body: mechanics.FreeBody) -> FreeBody:
     return FreeBody(
-        tuple(replace(single, force=_floats(single.force), point=_floats(single.point)) for single in body.forces),
-        tuple(replace(couple, moment=_floats(couple.moment)) for couple in body.couples),
+        tuple(SingleForce(s.name, s.kind, _floats(s.force), _floats(s.point)) for s in body.forces),
+        tuple(SingleCouple(c.name, c.kind, _floats(c.moment)) for c in body.couples),
     )
