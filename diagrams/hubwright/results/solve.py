@@ -27,6 +27,9 @@ from hubwright.results.model import (
     Results,
     Rows,
     RowVectors,
+    SingleCouple,
+    SingleForce,
+    Vector,
     Wheel,
     WheelGeometry,
 )
