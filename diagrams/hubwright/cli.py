@@ -2,7 +2,7 @@
 
 import sys
 from pathlib import Path
-from typing import Literal, get_args
+from typing import Literal
 
 import click
 
@@ -13,6 +13,7 @@ from hubwright.errors import HubwrightError
 
 WHEELS = ("front_left", "front_right", "rear_left", "rear_right", "left", "right")
 Units = Literal["si", "us"]
+Form = Literal["table", "json", "csv"]
 
 _site = click.argument(
     "directory", type=click.Path(exists=True, file_okay=False, path_type=Path), default=Path(), metavar="[SITE]"
@@ -47,9 +48,9 @@ def main() -> None:
     help="The wheel to look at; default: the left one of the hub described.",
 )
 @click.option(
-    "--units", type=click.Choice(get_args(Units)), default="si", show_default=True, help="Unit system of the table."
+    "--units", type=click.Choice(["si", "us"]), default="si", show_default=True, help="Unit system of the table."
 )
-def solve(file: Path, form: str | None, wheel: str | None, units: Units) -> None:
+def solve(file: Path, form: Form | None, wheel: str | None, units: Units) -> None:
     """Compute every load of a vehicle, trailer, setup or beam FILE and print it."""
     from hubwright.results.printing import solved_text
 
@@ -103,8 +104,39 @@ def serve(directory: Path, address: str | None, browser: bool) -> None:
 @click.option("--yes", is_flag=True, help="Ask nothing; take the demonstration's answers.")
 def new(directory: Path, yes: bool) -> None:
     """Start a site about your own vehicle in a new DIRECTORY, from at most ten answers."""
-    from hubwright.new_site import QUESTIONS, demonstration_answers, write_site
+    from hubwright.new_site import demonstration_answers, refuse_existing, write_site
 
-    answers = demonstration_answers() if yes else _ask(QUESTIONS)
-    for path in write_site(directory, answers):
+    refuse_existing(directory)
+    answers = demonstration_answers() if yes else _ask()
+    written = write_site(directory, answers)
+    for path in written:
         click.echo(f"wrote {path}")
+    click.echo(
+        f"""
+Next:
+  1. hubwright check {directory}    lists what is missing or estimated
+  2. hubwright serve {directory}    shows the site and follows your changes
+  3. open {written[0]}, replace what is estimated, add your gear; then: hubwright build {directory}"""
+    )
+
+
+def _ask() -> dict[str, str]:
+    """Ask the owner, one question at a time, until every answer can be used."""
+    from hubwright.new_site import UNKNOWN, questions
+
+    answers: dict[str, str] = {}
+    click.echo("At most ten questions. Write values with their unit.")
+    while open_questions := [question for question in questions(answers) if question.key not in answers]:
+        question = open_questions[0]
+        click.echo(f"\n{question.text}")
+        click.echo(f"  {question.where}")
+        click.echo(f"  Like {question.example}." + ("" if question.needed else f" Or: {UNKNOWN}."))
+        while True:
+            answer = click.prompt("  >", prompt_suffix=" ").strip()
+            answer = UNKNOWN if answer.lower().replace("\u2019", "'") in (UNKNOWN, "dont know", "?") else answer
+            problem = question.problem(answer)
+            if problem is None:
+                break
+            click.echo(f"  {problem}")
+        answers[question.key] = answer
+    return answers
