@@ -1,0 +1,171 @@
+// Units, sheet colour, note folds, figure steps and answer checks. Every page reads whole without this file.
+// It stands in the head and blocks, so that units and sheet are set before the first paint.
+(function () {
+  'use strict';
+  var root = document.documentElement, phone = matchMedia('(max-width: 65.99rem)');
+  function recall(key) { try { return localStorage.getItem(key); } catch (e) { return null; } }
+  function remember(key, value) { try { localStorage.setItem(key, value); } catch (e) { /* private window */ } }
+  function all(selector, within) { return Array.from((within || document).querySelectorAll(selector)); }
+  function make(tag, attributes, text) {
+    var element = document.createElement(tag);
+    Object.keys(attributes).forEach(function (name) { element.setAttribute(name, attributes[name]); });
+    if (text) element.textContent = text;
+    return element;
+  }
+
+  root.classList.add('js');
+  root.dataset.units = recall('units') === 'us' ? 'us' : 'si';
+  if (/^(light|dark)$/.test(recall('sheet'))) root.dataset.sheet = recall('sheet');
+
+  function isDark() {
+    if (root.dataset.sheet) return root.dataset.sheet === 'dark';
+    return matchMedia('(prefers-color-scheme: dark)').matches;
+  }
+
+  function units() {
+    all('input[name=units]').forEach(function (box) {
+      box.checked = box.value === root.dataset.units;
+      box.addEventListener('change', function () { root.dataset.units = box.value; remember('units', box.value); });
+    });
+  }
+
+  function sheet() {
+    all('[data-dark]').forEach(function (button) {
+      function tell() { button.setAttribute('aria-pressed', isDark()); }
+      tell();
+      matchMedia('(prefers-color-scheme: dark)').addEventListener('change', tell);
+      button.addEventListener('click', function () {
+        root.dataset.sheet = isDark() ? 'light' : 'dark';
+        remember('sheet', root.dataset.sheet);
+        tell();
+      });
+    });
+  }
+
+  // On a phone a note is folded away and its ring opens it; on a wide screen the ring only points to it.
+  function note(ring) {
+    var text = document.getElementById(ring.hash.slice(1));
+    if (!text || !text.classList.contains('side')) return;
+    function fold(open) {
+      text.classList.toggle('unfolded', open);
+      if (phone.matches) ring.setAttribute('aria-expanded', open); else ring.removeAttribute('aria-expanded');
+    }
+    fold(location.hash === ring.hash);
+    phone.addEventListener('change', function () { fold(text.classList.contains('unfolded')); });
+    addEventListener('hashchange', function () { if (location.hash === ring.hash) fold(true); });
+    ring.addEventListener('click', function (e) {
+      if (!phone.matches) return;
+      e.preventDefault();
+      fold(!text.classList.contains('unfolded'));
+    });
+  }
+
+  function build(figure) {
+    var place = figure.querySelector('.build'), steps = all('.build li', figure), last = steps.length;
+    if (!last) return;
+    var layers = all('[data-layer]', figure), fading = all('[data-fades]', figure);
+    var name = (figure.querySelector('figcaption .tag') || figure).textContent.trim().toLowerCase();
+    var row = make('div', { 'class': 'row', role: 'group', 'aria-label': 'Build ' + name + ' up, step by step' });
+    var back = make('button', { type: 'button', 'data-by': -1 }, 'Back');
+    var next = make('button', { type: 'button', 'data-by': 1 }, 'Next');
+    var numbers = steps.map(function (li, i) {
+      return make('button', { type: 'button', 'data-to': i + 1, 'aria-label': 'Step ' + (i + 1) }, String(i + 1));
+    });
+    var said = make('p', { 'class': 'vh', role: 'status' });
+    row.append(make('span', { 'class': 'tag' }, 'Build it up'), back);
+    row.append.apply(row, numbers);
+    row.append(next, make('span', { 'class': 'hint' }, 'or the arrow keys'));
+    place.prepend(row);
+    place.append(said);
+
+    function show(n, aloud) {
+      n = Math.max(1, Math.min(last, n));
+      figure.dataset.step = n;
+      // The finished figure shows its whole key; a step on the way only what is new in it.
+      figure.classList.toggle('underway', n < last);
+      layers.forEach(function (layer) {
+        layer.classList.toggle('later', +layer.dataset.layer > n);
+        layer.classList.toggle('fresh', +layer.dataset.layer === n);
+      });
+      fading.forEach(function (layer) { layer.classList.toggle('faded', n >= +layer.dataset.fades); });
+      steps.forEach(function (li, i) { li.classList.toggle('now', i === n - 1); });
+      numbers.forEach(function (b, i) { if (i === n - 1) b.setAttribute('aria-current', 'step'); else b.removeAttribute('aria-current'); });
+      back.setAttribute('aria-disabled', n === 1);
+      next.setAttribute('aria-disabled', n === last);
+      if (aloud) said.textContent = 'Step ' + n + ' of ' + last + '. ' + steps[n - 1].innerText;
+    }
+    row.addEventListener('click', function (e) {
+      var b = e.target.closest('button');
+      if (b) show(b.dataset.to ? +b.dataset.to : +figure.dataset.step + +b.dataset.by, true);
+    });
+    row.addEventListener('keydown', function (e) {
+      var n = { ArrowRight: +figure.dataset.step + 1, ArrowLeft: +figure.dataset.step - 1, Home: 1, End: last }[e.key];
+      if (n === undefined || e.altKey || e.ctrlKey || e.metaKey) return;
+      e.preventDefault();
+      show(n, true);
+      numbers[+figure.dataset.step - 1].focus();
+    });
+    show(last, false);
+    addEventListener('beforeprint', function () { figure.dataset.printed = figure.dataset.step; show(last, false); });
+    addEventListener('afterprint', function () { show(+figure.dataset.printed, false); });
+  }
+
+  function number(text) {
+    var t = text.trim().replace(/\u2212/g, '-').replace(/\s/g, '');
+    if (/^[-+]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(t)) t = t.replace(/,/g, '');
+    return /^[-+]?(\d+([.,]\d*)?|[.,]\d+)$/.test(t) ? parseFloat(t.replace(',', '.')) : NaN;
+  }
+
+  function problem(form) {
+    var out = form.querySelector('output'), box = form.querySelector('input'), unit = form.querySelector('select');
+    function say(state, head, rest) {
+      out.dataset.state = state;
+      out.replaceChildren(make('b', {}, head), ' ' + (rest || ''));
+    }
+    function close(a, b, t) { return Math.abs(a - b) <= t * Math.abs(b) || a === b; }
+    form.addEventListener('submit', function (e) {
+      e.preventDefault();
+      var x = number(box.value), want = +form.dataset.answer, tol = +form.dataset.within, si = x * +unit.value;
+      box.removeAttribute('aria-invalid');
+      if (isNaN(x)) {
+        box.setAttribute('aria-invalid', 'true');
+        say('not', 'A number, please.', 'Write it like 12.5; the unit goes in the box beside it.');
+        box.focus();
+        return;
+      }
+      if (close(si, want, tol)) return say('right', 'That is it.', form.dataset.right);
+      var slip = JSON.parse(form.dataset.slips || '[]').find(function (s) { return close(si, s[0], tol); });
+      if (slip) return say('near', 'Nearly.', slip[1]);
+      if (close(si, -want, tol)) return say('near', 'Right size, wrong sign.', form.dataset.sign);
+      var other = Array.from(unit.options).find(function (o) { return close(x * +o.value, want, tol); });
+      if (other) return say('near', 'The number fits another unit.', 'Yours would be right in ' + other.textContent + '.');
+      if (close(si, want, .1)) return say('near', 'Within a tenth.', 'Check the rounding: keep four digits until the last line.');
+      say('not', 'Not yet.', si > want ? 'Too large. Open the nudge below.' : 'Too small. Open the nudge below.');
+    });
+  }
+
+  // A box that scrolls sideways must be reachable with the keyboard, and only then.
+  function scrollable() {
+    all('.tablewrap, .plate > .wide, .eq').forEach(function (box) {
+      if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0; else box.removeAttribute('tabindex');
+    });
+  }
+
+  document.addEventListener('DOMContentLoaded', function () {
+    var opened = [];
+    units(); sheet();
+    all('a.ring').forEach(note);
+    all('figure[data-build]').forEach(build);
+    all('form[data-answer]').forEach(problem);
+    all('details').forEach(function (fold) { fold.addEventListener('toggle', scrollable); });
+    all('input[name=units]').forEach(function (box) { box.addEventListener('change', scrollable); });
+    scrollable();
+    addEventListener('resize', scrollable);
+    addEventListener('load', scrollable);
+    addEventListener('beforeprint', function () {
+      opened = all('.worked:not([open]), [data-open-on-paper]:not([open])');
+      opened.forEach(function (fold) { fold.open = true; });
+    });
+    addEventListener('afterprint', function () { opened.forEach(function (fold) { fold.open = false; }); });
+  });
+}());
