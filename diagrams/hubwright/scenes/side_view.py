@@ -1,0 +1,298 @@
+"""The vehicle or trailer from its left side: every mass at its place, and what the axles carry.
+
+View in real millimetres: x forward from the front axle (a trailer: from its axle), z up from the road; the vehicle
+faces left. The free body is plane: forces along x and z, moments about y; what acts across the vehicle lies in the line
+of sight.
+"""
+
+import math
+import textwrap
+
+from hubwright.errors import CaseError
+from hubwright.mechanics.constants import STANDARD_GRAVITY
+from hubwright.quantities import format_quantity
+from hubwright.results.model import Results
+from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.side_view_words import caption_of, description_of, forward, metres, signed_mass, title_of
+from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, axle_places, force_name, plane_body
+from hubwright.scenes.vehicle_outline import Outline, circle, standing_tire, trailer_outline, vehicle_outline
+from hubwright.scenes.vocabulary import (
+    Column,
+    Dimension,
+    Dot,
+    Force,
+    Ground,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    Part,
+    Point,
+    ScaleBar,
+    Scene,
+    Step,
+    Units,
+    View,
+    Words,
+)
+from hubwright.setup.model import TrailerChassis, VehicleChassis
+
+_WIDTH, _LEFT, _RIGHT = 310.0, 60.0, 250.0  # of the drawing area, and where the label columns begin
+_FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, room of arrows below the road
+_LABELS = 16.0  # middle of the words beside arrows, below the road
+_WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
+_SHOWN = 10  # loads that get a label of their own
+_LETTERS = 30  # in a line of a label column
+
+
+def side_view(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of a vehicle seen from its left side with all weights and the reactions of its axles."""
+    state = results.cases[case]
+    if state.kind in ("ledge", "drop"):
+        raise CaseError(case=case, reason="the side view shows the whole vehicle, this case concerns one wheel")
+    body, outline = plane_body(results, state), _outline(results)
+    view = _view(body, outline)
+    items = _vehicle(results, outline, view)
+    steps = [Step("Draw the vehicle", "Its outline, to scale, on the road.")]
+
+    steps.append(Step("Hang its weight", "The vehicle without gear is one weight at its centre of mass."))
+    items += _own_weight(body, view, units, len(steps))
+    if body.added:
+        steps.append(Step("Add what it carries", "Each item is a weight of its own at its own place."))
+        items += _added(body, view, units, len(steps))
+    if body.inertia[0]:
+        steps.append(
+            Step("Add inertia", "Mass times acceleration, against the acceleration, at the centre of all masses.")
+        )
+        items += _inertia_force(body, view, units, len(steps))
+    steps.append(Step("Let the road push back", "The reactions hold the weights: forces and moments add up to zero."))
+    items += _reactions(body, view, units, len(steps))
+    steps.append(Step("Measure the levers", "Each weight is shared by its distances from the two supports."))
+    items += _dimensions(results, body, view, units, len(steps))
+
+    top = view.on_sheet((0.0, max(outline.top, *(load.z for load in body.loads))))[1]
+    return Scene(
+        name="side-view",
+        title=title_of(results, state, body, units),
+        caption=caption_of(results, state, body),
+        description=description_of(results, state, body, units),
+        units=units,
+        size=(_WIDTH, top + 9.0),
+        views=(view,),
+        items=tuple(items),
+        steps=tuple(steps),
+        columns=(
+            Column("left", _LEFT, view.origin[1] + 4.0, top + 6.0),
+            Column("right", _RIGHT, view.origin[1] + 4.0, top + 6.0),
+        ),
+        scale_bars=(
+            ScaleBar("vehicle", "length", f"Vehicle 1 : {1 / view.scale:.0f}"),
+            ScaleBar("vehicle", "force", "Forces"),
+        ),
+        key=(
+            KeyEntry("weight", "weight, at its centre of mass"),
+            KeyEntry("reaction", "reaction of road and coupling" if outline.coupling else "reaction of the road"),
+        ),
+        axes="side",
+        body=body.closed(),
+    )
+
+
+def _view(body: PlaneBody, outline: Outline) -> View:
+    front = max(outline.front, *(load.x + 150.0 for load in body.loads))
+    rear = min(outline.rear, *(load.x - 150.0 for load in body.loads))
+    top = max(outline.top, *(load.z for load in body.loads))
+    scale = min(drawing_scale(front - rear, _RIGHT - _LEFT - 14.0)[0], drawing_scale(top, 105.0)[0])
+    # every reaction, and every weight hanging from its place, ends within the room below the road
+    needs = [math.hypot(*rest.force) / _ARROWS for rest in body.rests]
+    needs += [abs(body.weight(load)) / (_ARROWS + load.z * scale) for load in body.loads]
+    road = _FOOT + 2 * _ROW + _ARROWS
+    middle = (_LEFT + _RIGHT) / 2 + scale * (front + rear) / 2
+    return View("vehicle", (middle, road), scale, round_scale(max(needs), 1.0), mirrored=True)
+
+
+def _outline(results: Results) -> Outline:
+    chassis, radius = results.setup.chassis, results.wheel_geometry.free_diameter / 2 * 1e3
+    height = chassis.centre_of_mass_height * 1e3
+    if isinstance(chassis, TrailerChassis):
+        ahead = chassis.coupling_ahead_of_axle * 1e3
+        return trailer_outline(coupling_ahead=ahead, free_radius=radius, centre_height=height)
+    return vehicle_outline(wheelbase=chassis.wheelbase * 1e3, free_radius=radius, centre_height=height)
+
+
+def _vehicle(results: Results, outline: Outline, view: View) -> list[Item]:
+    geometry = results.wheel_geometry
+    free, loaded = geometry.free_diameter / 2 * 1e3, geometry.loaded_radius * 1e3
+    items: list[Item] = []
+    if outline.drawbar:
+        items.append(Part("part-drawbar", view.name, rings=(outline.drawbar,), material="body", outline=0.3))
+    items.append(Part("part-body", view.name, rings=(outline.body,), material="body", outline=0.4))
+    for number, window in enumerate(outline.windows, start=1):
+        items.append(
+            Part(f"part-window-{number}", view.name, rings=(window,), material="ghost", outline=0.18, level=0.1)
+        )
+    for number, edge in enumerate(outline.edges, start=1):
+        items.append(Line(f"edge-{number}", view.name, points=edge, style="hair", tone="faint", level=0.1))
+    for name, x in axle_places(results).items():
+        tire = standing_tire(free_radius=free, loaded_radius=loaded, at=x)
+        rim = circle((x, loaded), geometry.rim_diameter / 2 * 1e3)
+        hub = circle((x, loaded), 0.22 * geometry.rim_diameter * 1e3)
+        items.append(Part(f"part-tire-{name}", view.name, rings=(tire,), material="rubber", outline=0.35, level=0.2))
+        items.append(Part(f"part-rim-{name}", view.name, rings=(rim,), material="turning", outline=0.2, level=0.3))
+        items.append(Part(f"part-hub-{name}", view.name, rings=(hub,), material="paper", outline=0.2, level=0.4))
+    if outline.coupling:
+        items.append(Dot("coupling", view.name, at=outline.coupling, kind="ring", radius=1.3, level=0.3))
+    ends = (outline.front + 120.0, 0.0), (outline.rear - 120.0, 0.0)
+    items.append(Ground("ground", view.name, start=ends[0], end=ends[1]))
+    return items
+
+
+def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
+    own, weight = body.own, body.weight(body.own)
+    at, (first, last) = (own.x, own.z), body.rests
+    label = Label(
+        (
+            f"*{{W}} = {format_quantity(weight, 'force', units)}",
+            f"{own.text} without gear,",
+            format_quantity(own.mass, "mass", units),
+        ),
+        # toward the farther support, where there is room
+        place="left" if first.x - own.x > own.x - last.x else "right",
+        anchor=(own.x, -_LABELS / view.scale),
+        tone="load",
+    )
+    return [
+        Dot("centre-of-mass", view.name, step, at=at, kind="centre of mass", radius=1.6, level=2),
+        Force(force_name(own), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False, label=label),
+    ]
+
+
+def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
+    labelled = sorted(body.added, key=lambda load: -abs(load.mass))[:_SHOWN]
+    middle = (body.rests[0].x + body.rests[1].x) / 2
+    items: list[Item] = []
+    for number, load in enumerate(body.added, start=1):
+        at, weight = (load.x, load.z), body.weight(load)
+        if load.kind == "gear":
+            cube, name = (_cube(load),), f"part-{load.name}"
+            items.append(Part(name, view.name, step, rings=cube, material="changed", outline=0.3, level=0.5))
+        items.append(Dot(f"centre-{load.name}", view.name, step, at=at, kind="centre of mass", radius=0.9, level=2))
+        label = None
+        if load in labelled:
+            lines = (f"*{{W|{number}}} = {format_quantity(abs(weight), 'force', units)}", *_told(body, load, units))
+            label = Label(lines, place="left column" if load.x >= middle else "right column", tone="load")
+        items.append(
+            Force(force_name(load), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False, label=label)
+        )
+    if rest := [load for load in body.added if load not in labelled]:
+        total = format_quantity(sum(load.mass for load in rest), "mass", units)
+        lines, at = (f"and {len(rest)} lighter loads,", f"together {total}"), (10.0, view.origin[1] - 4.0)
+        items.append(Words("words-more", view.name, step, at_sheet=at, lines=lines, tone="load"))
+    return items
+
+
+def _told(body: PlaneBody, load: VehicleLoad, units: Units) -> list[str]:
+    """Return what a load is and what it adds where, as lines of a label column."""
+    mass = format_quantity(abs(load.mass), "mass", units)
+    if load.kind == "wheels":
+        change = "heavier" if load.mass > 0 else "lighter, so upward"
+        return textwrap.wrap(f"{load.text}, {mass} {change}", _LETTERS)
+    first, last = (f"{signed_mass(share, units)} on the {rest.text}" for rest, share in body.shares(load))
+    return [*textwrap.wrap(f"{load.text}, {mass}:", _LETTERS), f"{first},", last]
+
+
+def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
+    label = Label(
+        (f"*{{M a}} = {format_quantity(abs(body.inertia[0]), 'force', units)}", f"inertia, {forward(body.inertia[0])}"),
+        place="left column" if body.inertia[0] > 0 else "right column",
+        tone="load",
+    )
+    at, vector = body.centre, body.inertia
+    return [
+        Dot("centre-of-all", view.name, step, at=at, radius=0.8, level=2),
+        Force("force-inertia", view.name, step, at=at, vector=vector, tip_at_point=False, label=label),
+    ]
+
+
+def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
+    items: list[Item] = []
+    for rest in body.rests:
+        along, up = rest.force
+        lines = [f"*{{N|{rest.name}}} = {format_quantity(abs(up), 'force', units)}"]
+        lines.append(rest.text if up >= 0 else f"{rest.text}, held down")
+        if along:
+            lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
+        elif body.pressing == 1.0 and up >= 0:
+            lines.append(f"a scale shows {format_quantity(up / STANDARD_GRAVITY, 'mass', units)}")
+        label = Label(
+            tuple(lines),
+            place="left" if rest is body.rests[0] else "right",
+            anchor=(rest.x, -_LABELS / view.scale),
+            tone="reaction",
+        )
+        name, at, on_road = f"reaction-{rest.name}", (rest.x, rest.z), (rest.x, 0.0)
+        items.append(Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction", label=label))
+        if along:
+            items.append(Force(f"{name}-along", view.name, step, at=on_road, vector=(along, 0.0), role="reaction"))
+    return items
+
+
+def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
+    first, last = body.rests
+    own, headline = body.own, body.headline
+    span = "wheelbase" if isinstance(results.setup.chassis, VehicleChassis) else "coupling to axle"
+
+    def foot(x: float, drop: float) -> Point:
+        """Return where an extension line starts: clear below an arrow that reaches `drop` below the road."""
+        return x, -(max(drop, 3.0) + 1.0) / view.scale
+
+    def below(load: VehicleLoad) -> float:
+        return body.weight(load) / _force_scale(view) - load.z * view.scale
+
+    front, rear = (foot(r.x, r.force[1] / _force_scale(view) - r.z * view.scale) for r in (first, last))
+    middle = foot(own.x, below(own))
+    low = _FOOT + 4.0
+    lengths = [
+        ("wheelbase", front, rear, low, f"{span} {{L}} = {metres(first.x - last.x, units)}"),
+        ("centre-ahead", front, middle, low + _ROW, metres(first.x - own.x, units)),
+        ("centre-behind", middle, rear, low + _ROW, metres(own.x - last.x, units)),
+    ]
+    if headline is not None:
+        near = min(first, last, key=lambda rest: abs(rest.x - headline.x))
+        start, end = (headline.x, -3.0 / view.scale), (near.x, -3.0 / view.scale)
+        # just below the road, above the words of the reactions
+        lengths.append(("gear", start, end, view.origin[1] - 7.0, metres(headline.x - near.x, units)))
+    items: list[Item] = [
+        Dimension(f"dimension-{name}", view.name, step, start=start, end=end, line_at=line, text=text)
+        for name, start, end, line, text in lengths
+        if abs(start[0] - end[0]) * view.scale > 0.5
+    ]
+    aside = 9.0 if own.x > (first.x + last.x) / 2 else -9.0
+    items.append(
+        Dimension(
+            "dimension-height",
+            view.name,
+            step,
+            start=(own.x, 0.0),
+            end=(own.x, own.z),
+            direction="vertical",
+            line_at=view.on_sheet((own.x, 0.0))[0] + aside,
+            text=metres(own.z, units),
+            extension=(False, True),
+        )
+    )
+    return items
+
+
+def _cube(load: VehicleLoad) -> tuple[Point, ...]:
+    """Return a square of the size of the mass in water; flatter, of the same area, where the road is near."""
+    side = (load.mass / _WATER) ** (1 / 3) * 1e3
+    half_height = min(side / 2, max(0.95 * load.z, 30.0))
+    half_width = side**2 / 4 / half_height
+    signs = ((-1, -1), (1, -1), (1, 1), (-1, 1))
+    return tuple((load.x + sx * half_width, load.z + sz * half_height) for sx, sz in signs)
+
+
+def _force_scale(view: View) -> float:
+    assert view.newtons_per_mm is not None
+    return view.newtons_per_mm
