@@ -94,7 +94,7 @@ def vehicle_body(
     Notes
     -----
     Closes but for `equations_left_out`. A trailer's coupling is taken at the height of the road, and
-    holds the roll of its part of items beside the centre line.
+    holds roll and yaw of its part of items beside the centre line.
 
     Examples
     --------
@@ -127,10 +127,11 @@ def vehicle_body(
     couples: tuple[SingleCouple, ...] = ()
     if isinstance(body, StandingTrailer) and case.coupling_force is not None:
         forces.append(SingleForce("coupling", "reaction", case.coupling_force, points["coupling"]))
-        # only the part of gravity that still presses on the road makes it, on a slope less than standing
-        pressing = case.gravity.z / DOWN.z
-        roll = Vector(body.loads.coupling_roll * pressing, 0.0, 0.0)
-        couples = (SingleCouple("coupling", "reaction", roll),)
+        # the lever of the coupling's part of items beside the centre line, with its vertical and its
+        # braking force; on a slope less of gravity presses down
+        pressing, pulling = case.gravity.z / DOWN.z, case.acceleration.x / DOWN.z
+        roll = body.loads.coupling_roll
+        couples = (SingleCouple("coupling", "reaction", Vector(roll * pressing, 0.0, roll * pulling)),)
 
     centre = Vector(0.0 - body.centre.behind, body.centre.left, body.centre.height)
     forces.append(SingleForce("weight", "applied", body.centre.mass * case.gravity, centre))
