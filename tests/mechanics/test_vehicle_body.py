@@ -6,9 +6,10 @@ from hypothesis import given
 from mechanics_strategies import cases, loaded_radii, trailers, vehicles
 
 from hubwright.mechanics import load_cases
-from hubwright.mechanics.load_transfer import Standing, StandingVehicle
+from hubwright.mechanics.load_transfer import Standing, StandingTrailer, StandingVehicle
+from hubwright.mechanics.trailer_weight import trailer_loads
 from hubwright.mechanics.vehicle_body import equations_left_out, vehicle_body
-from hubwright.mechanics.weight import MassPoint, vehicle_loads
+from hubwright.mechanics.weight import MassPoint, combined, vehicle_loads
 
 ROUNDING = 1e-9  # of the largest force; a dozen sums of doubles
 
@@ -39,6 +40,16 @@ def test_the_vehicle_closes_in_every_case_but_for_the_equations_it_says_it_leave
 @given(st.one_of(vehicles(), trailers()))
 def test_standing_loads_sum_to_the_weight(body):
     assert body.loads.total == pytest.approx(body.centre.mass * 9.80665, rel=1e-12)
+
+
+@pytest.mark.parametrize("braking_g", [0.0, 0.5])
+def test_a_trailer_with_a_box_beside_its_draw_bar_closes(braking_g):
+    points = [MassPoint(900.0, behind=-0.2, height=0.8), MassPoint(80.0, behind=-2.0, left=0.6, height=0.7)]
+    loads = trailer_loads(points, coupling_ahead_of_axle=3.0, track=1.6)
+    body = StandingTrailer(loads, combined(points), coupling_ahead_of_axle=3.0, track=1.6)
+    force, moment = vehicle_body(load_cases.braking(body, braking_g=braking_g), body).closure
+    assert force == pytest.approx(0.0, abs=1e-9)
+    assert moment == pytest.approx(0.0, abs=1e-9)
 
 
 @given(vehicles())
