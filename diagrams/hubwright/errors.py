@@ -96,6 +96,19 @@ class SetupErrors(HubwrightError, ValueError):  # noqa: N818  (it holds several)
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
 
+class OpenFreeBody(HubwrightError, ArithmeticError):  # noqa: N818 (it names what stands there)
+    """A free body whose forces or moments do not add up to nothing: such a figure would be false."""
+
+    def __init__(self, *, figure: str, force: float, moment: float) -> None:
+        """Keep the figure and what is left over, in newtons and newton metres."""
+        self.figure = figure
+        self.force = force
+        self.moment = moment
+        super().__init__(
+            f"the free body of '{figure}' does not close: {force:.3g} N and {moment:.3g} N·m are left over"
+        )
+
+
 class LessonError(HubwrightError, ValueError):
     """Something wrong in a lesson, with its file and line."""
 

@@ -1,0 +1,118 @@
+"""Arrows: forces with solid or open shafts, forces along the line of sight, and moments as arcs.
+
+Sheet millimetres and degrees. Loads, reactions and moments differ in form, not only in colour.
+"""
+
+from __future__ import annotations
+
+from math import cos, degrees, hypot, radians, sin, sqrt
+
+import numpy as np
+
+from hubwright.drawing.geometry import Array, arc
+from hubwright.drawing.marks import Disc, Mark, Shape
+from hubwright.scenes.vocabulary import Role
+
+SHAFT, OPEN_SHAFT, OPEN_LINE = 1.0, 1.55, 0.34
+HEAD, OPEN_HEAD, SLENDER_HEAD = (4.2, 2.7), (4.4, 3.3), (1.5, 1.25)  # length, width
+SLENDER_SHAFT = 0.32
+ARC, ARC_HEAD = 0.75, (3.6, 2.5)
+HALO = 0.9
+NORMAL_RADIUS = 2.2
+_HEAD_SHARE = 0.62  # a short arrow's head takes this share of it
+
+
+def force_marks(
+    tail: tuple[float, float], tip: tuple[float, float], *, role: Role, slender: bool = False, halo: bool = True
+) -> tuple[Mark, ...]:
+    """Return an arrow exactly as long as from tail to tip, however short."""
+    length = hypot(tip[0] - tail[0], tip[1] - tail[1])
+    along = np.array([tip[0] - tail[0], tip[1] - tail[1]]) / length
+    across = np.array([-along[1], along[0]])
+    is_open = role == "reaction" and not slender
+    head_length, head_width = head_size(length, role=role, slender=slender)
+    shaft = min(SLENDER_SHAFT if slender else OPEN_SHAFT if is_open else SHAFT, 0.5 * head_width)
+    start, point = np.array(tail), np.array(tip)
+    neck = point - along * head_length
+    half, wide = across * shaft / 2, across * head_width / 2
+    head = np.array([point, neck + wide, neck - wide])
+    body = np.array([start + half, neck + half, neck - half, start - half])
+    colour = "reaction" if role == "reaction" else "load"
+    marks: list[Mark] = []
+    if halo and not slender:
+        whole = np.array([start + half, neck + half, neck + wide, point, neck - wide, neck - half, start - half])
+        marks.append(Shape((whole,), closed=True, fill="paper", line="paper", width=HALO))
+    if is_open:
+        marks.append(Shape((body,), True, "paper", colour, min(OPEN_LINE, shaft / 3), mitred=True, exact=True))
+        marks.append(Shape((head,), closed=True, fill=colour, exact=True))
+    else:
+        outline = np.array([body[0], body[1], head[1], head[0], head[2], body[2], body[3]])
+        marks.append(Shape((outline,), closed=True, fill=colour, exact=True))
+    return tuple(marks)
+
+
+def head_size(length: float, *, role: Role, slender: bool = False) -> tuple[float, float]:
+    """Return length and width of the head of an arrow: full size, or a share of a short arrow."""
+    full_length, full_width = SLENDER_HEAD if slender else OPEN_HEAD if role == "reaction" else HEAD
+    share = min(1.0, _HEAD_SHARE * length / full_length)
+    return full_length * share, full_width * max(share, min(0.6, length / full_width))
+
+
+def normal_marks(centre: tuple[float, float], *, toward: bool, role: Role) -> tuple[Mark, ...]:
+    """Return a force along the line of sight: a dot in a ring toward the reader, a cross in a ring away."""
+    colour = "reaction" if role == "reaction" else "load"
+    width = 0.34 if role == "reaction" else 0.55
+    ring = Disc(centre, NORMAL_RADIUS, "paper", colour, width)
+    if toward:
+        return ring, Disc(centre, 0.75, colour)
+    reach = NORMAL_RADIUS / sqrt(2)
+    x, y = centre
+    strokes = (
+        np.array([[x - reach, y - reach], [x + reach, y + reach]]),
+        np.array([[x - reach, y + reach], [x + reach, y - reach]]),
+    )
+    return ring, Shape(strokes, line=colour, width=width)
+
+
+def moment_angles(*, counter_clockwise: bool) -> tuple[float, float]:
+    """Return where a moment's arc starts and where its head ends, in degrees."""
+    return (-150.0, 20.0) if counter_clockwise else (-30.0, -200.0)
+
+
+def moment_marks(
+    centre: tuple[float, float], radius: float, *, counter_clockwise: bool, halo: bool = True
+) -> tuple[Mark, ...]:
+    """Return a moment as an arc with its head; the arc says the sense, its size says nothing."""
+    start, end = moment_angles(counter_clockwise=counter_clockwise)
+    sense = 1.0 if counter_clockwise else -1.0
+    head_length, head_width = min(ARC_HEAD[0], 0.7 * radius), ARC_HEAD[1]
+    back = degrees(head_length / radius)
+    body = arc(centre, radius, start, end - sense * back * 0.75)
+    head = _arc_head(centre, radius, end, sense * back, head_width)
+    marks: list[Mark] = []
+    if halo:
+        marks.append(Shape((body,), line="paper", width=ARC + HALO, cap="butt"))
+        marks.append(Shape((head,), closed=True, line="paper", width=HALO))
+    marks.append(Shape((body,), line="moment", width=ARC, cap="butt", exact=True))
+    marks.append(Shape((head,), closed=True, fill="moment", exact=True))
+    return tuple(marks)
+
+
+def on_circle(centre: tuple[float, float], radius: float, angle: float) -> tuple[float, float]:
+    """Return the point of a circle at an angle in degrees."""
+    return centre[0] + radius * cos(radians(angle)), centre[1] + radius * sin(radians(angle))
+
+
+def thin_head(tip: tuple[float, float], along: tuple[float, float], colour: str) -> Shape:
+    """Return the slim head of a dimension line, its point at the tip."""
+    point, toward = np.array(tip), np.array(along)
+    across = np.array([-toward[1], toward[0]])
+    base = point - toward * 2.2
+    return Shape((np.array([point, base + across * 0.38, base - across * 0.38]),), closed=True, fill=colour, exact=True)
+
+
+def _arc_head(centre: tuple[float, float], radius: float, end: float, back: float, width: float) -> Array:
+    tip, neck = np.array(on_circle(centre, radius, end)), np.array(on_circle(centre, radius, end - back))
+    along = (tip - neck) / hypot(*(tip - neck))
+    across = np.array([-along[1], along[0]])
+    return np.array([tip, neck + across * width / 2, neck - across * width / 2])
