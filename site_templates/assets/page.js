@@ -71,10 +71,11 @@
     var numbers = steps.map(function (li, i) {
       return make('button', { type: 'button', 'data-to': i + 1, 'aria-label': 'Step ' + (i + 1) }, String(i + 1));
     });
-    var said = make('p', { 'class': 'vh', role: 'status' });
+    var said = make('p', { 'class': 'vh', role: 'status' }), count = make('span', { 'class': 'count', 'aria-hidden': 'true' });
     row.append(make('span', { 'class': 'tag' }, 'Build it up'), back);
     row.append.apply(row, numbers);
-    row.append(next, make('span', { 'class': 'hint' }, 'or the arrow keys'));
+    row.append(count, next, make('span', { 'class': 'hint' }, 'or the arrow keys'));
+    all('.row, [role=status]', place).forEach(function (old) { old.remove(); });
     place.prepend(row);
     place.append(said);
 
@@ -92,6 +93,7 @@
       numbers.forEach(function (b, i) { if (i === n - 1) b.setAttribute('aria-current', 'step'); else b.removeAttribute('aria-current'); });
       back.setAttribute('aria-disabled', n === 1);
       next.setAttribute('aria-disabled', n === last);
+      count.textContent = n + ' of ' + last;
       if (aloud) said.textContent = 'Step ' + n + ' of ' + last + '. ' + steps[n - 1].innerText;
     }
     row.addEventListener('click', function (e) {
@@ -103,7 +105,8 @@
       if (n === undefined || e.altKey || e.ctrlKey || e.metaKey) return;
       e.preventDefault();
       show(n, true);
-      numbers[+figure.dataset.step - 1].focus();
+      var button = numbers[+figure.dataset.step - 1];
+      if (button.offsetParent) button.focus();
     });
     show(last, false);
     addEventListener('beforeprint', function () { figure.dataset.printed = figure.dataset.step; show(last, false); });
