@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from typing import Annotated, Literal, get_args
 
 from hubwright.quantities import Measured
+from hubwright.setup import notations
 from hubwright.setup.keys import NOT_NEGATIVE, POSITIVE, SHARE, Bound, Key, Table
 from hubwright.setup.model import Contamination, Thread
-from hubwright.setup.notations import TireSize, property_class, rim_width, thread, tire_size, wheel_offset
+from hubwright.setup.notations import TireSize
 
 _HALF_TURN = math.pi
 _CONFORMITY = Bound(
@@ -232,7 +233,7 @@ class Tire(Table):
         TireSize | None,
         Key(
             "size code",
-            reader=tire_size,
+            reader=notations.tire_size,
             example="245/75R16",
             required=True,
             find="On the side of the tire.",
@@ -307,7 +308,7 @@ class Wheel(Table):
             "nominal width between the bead seats",
             "length",
             POSITIVE,
-            reader=rim_width,
+            reader=notations.rim_width,
             example="7 in",
             required=True,
             find="Stamped on the wheel, as in 7J x 16.",
@@ -318,7 +319,7 @@ class Wheel(Table):
         Key(
             "mounting face outboard of the rim's centreline: positive",
             "length",
-            reader=wheel_offset,
+            reader=notations.wheel_offset,
             example="30 mm",
             required=True,
             find="Stamped on the wheel, often as ET30.",
@@ -645,11 +646,17 @@ class Joint(Table):
         Key("number of studs or bolts", "count", Bound("from 3 to 20", 3, 20), example="6", required=True),
     ] = None
     thread: Annotated[
-        Thread | None, Key("thread of the fasteners", reader=thread, example="M14x1.5", required=True)
+        Thread | None, Key("thread of the fasteners", reader=notations.thread, example="M14x1.5", required=True)
     ] = None
     property_class: Annotated[
         str | None,
-        Key("property class of ISO 898-1", reader=property_class, example="10.9", required=True, find="On the head."),
+        Key(
+            "property class of ISO 898-1",
+            reader=notations.property_class,
+            example="10.9",
+            required=True,
+            find="On the head.",
+        ),
     ] = None
     tightening_torque: Annotated[
         Measured | None,
