@@ -26,6 +26,7 @@ from hubwright.scenes.vocabulary import (
     KeyEntry,
     Label,
     Line,
+    Note,
     Part,
     Point,
     ScaleBar,
@@ -40,6 +41,7 @@ from hubwright.setup.model import TrailerChassis, VehicleChassis
 _WIDTH, _LEFT, _RIGHT = 310.0, 60.0, 250.0  # of the drawing area, and where the label columns begin
 _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, room of arrows below the road
 _LABELS = 16.0  # middle of the words beside arrows, below the road
+_BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
 _SHOWN = 10  # loads that get a label of their own
 _LETTERS = 30  # in a line of a label column
@@ -150,20 +152,22 @@ def _vehicle(results: Results, outline: Outline, view: View) -> list[Item]:
 def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     own, weight = body.own, body.weight(body.own)
     at, (first, last) = (own.x, own.z), body.rests
+    leftward = first.x - own.x > own.x - last.x  # toward the farther support, where there is room
     label = Label(
         (
             f"*{{W}} = {format_quantity(weight, 'force', units)}",
             f"{own.text} without gear,",
             format_quantity(own.mass, "mass", units),
         ),
-        # toward the farther support, where there is room
-        place="left" if first.x - own.x > own.x - last.x else "right",
+        place="left" if leftward else "right",
         anchor=(own.x, -_LABELS / view.scale),
         tone="load",
+        nudge=(-_BESIDE if leftward else _BESIDE, 0.0),
     )
     return [
         Dot("centre-of-mass", view.name, step, at=at, kind="centre of mass", radius=1.6, level=2),
-        Force(force_name(own), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False, label=label),
+        Force(force_name(own), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False),
+        Note("label-weight", view.name, step, label=label),
     ]
 
 
@@ -204,7 +208,7 @@ def _told(body: PlaneBody, load: VehicleLoad, units: Units) -> list[str]:
 def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     label = Label(
         (f"*{{M a}} = {format_quantity(abs(body.inertia[0]), 'force', units)}", f"inertia, {forward(body.inertia[0])}"),
-        place="left column" if body.inertia[0] > 0 else "right column",
+        place="above",
         tone="load",
     )
     at, vector = body.centre, body.inertia
@@ -224,14 +228,17 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
             lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
         elif body.pressing == 1.0 and up >= 0:
             lines.append(f"a scale shows {format_quantity(up / STANDARD_GRAVITY, 'mass', units)}")
+        leftward = rest is body.rests[0]
         label = Label(
             tuple(lines),
-            place="left" if rest is body.rests[0] else "right",
+            place="left" if leftward else "right",
             anchor=(rest.x, -_LABELS / view.scale),
             tone="reaction",
+            nudge=(-_BESIDE if leftward else _BESIDE, 0.0),
         )
         name, at, on_road = f"reaction-{rest.name}", (rest.x, rest.z), (rest.x, 0.0)
-        items.append(Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction", label=label))
+        items.append(Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction"))
+        items.append(Note(f"label-{name}", view.name, step, label=label))
         if along:
             items.append(Force(f"{name}-along", view.name, step, at=on_road, vector=(along, 0.0), role="reaction"))
     return items
