@@ -34,7 +34,8 @@ from hubwright.results.model import (
     WheelGeometry,
 )
 from hubwright.results.weighing import standing_body, weigh
-from hubwright.setup.model import Braking, Case, Cornering, Driving, Drop, Ledge, Setup, SideSlope, TwoWheel
+from hubwright.setup.estimates import late_estimates
+from hubwright.setup.model import Braking, Case, Cornering, Driving, Drop, Input, Ledge, Setup, SideSlope, TwoWheel
 from hubwright.setup.model import Standing as AtRest
 
 
@@ -94,7 +95,28 @@ def solve(setup: Setup, wheel: Wheel | None = None) -> Results:
         if not np.all(loads.stands):
             raise CaseError(case=case.name, reason=loads.reason)
         cases[case.name] = _case_result(setup, case, loads, wheel, geometry, bearing)
-    return Results(setup, wheel, setup.inputs, weight, geometry, cases, bearing, left_out)
+    return Results(setup, wheel, _inputs(setup, weight.wheel_loads[wheel]), weight, geometry, cases, bearing, left_out)
+
+
+def _inputs(setup: Setup, standing_load: float) -> Mapping[str, Input]:
+    """Return the inputs with those that can be estimated only once the wheel's load is known."""
+    tire, suspension = setup.tire, setup.suspension
+    late = late_estimates(
+        standing_load=standing_load,
+        free_diameter=tire.free_diameter,
+        loaded_radius=tire.loaded_radius,
+        vertical_stiffness=tire.vertical_stiffness,
+        wheel_rate=suspension and suspension.wheel_rate,
+        bump_damping=suspension and suspension.bump_damping,
+        rebound_damping=suspension and suspension.rebound_damping,
+        bump_stop_stiffness=suspension and suspension.bump_stop_stiffness,
+        unsprung_mass=suspension and suspension.unsprung_mass,
+        corner_mass_change=setup.corner_mass_change,
+        unsprung_mass_as_it_stands=suspension is not None and suspension.unsprung_mass_as_it_stands,
+    )
+    if suspension is None:  # a trailer that says nothing of its springs has none estimated
+        late = {key: item for key, item in late.items() if not key.startswith("suspension.")}
+    return {**setup.inputs, **late}
 
 
 def _loaded_radius(setup: Setup, wheel: str, standing_load: float) -> float:

@@ -1,0 +1,253 @@
+"""Solved beams: a student's beam file, and the wheel end's spindle on its two pressure centres.
+
+Forces and deflections upward positive, couples counter-clockwise, V the upward forces left of the cut, M sagging
+positive: dM/dx = V. SI units. The spindle's x runs inboard from the bearing centre.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from hubwright.errors import MissingDataError
+from hubwright.mechanics import beam as mechanics
+from hubwright.mechanics.beam import Extreme, Segment, SolvedBeam
+from hubwright.mechanics.beam import Reaction as BeamReaction
+from hubwright.mechanics.spindle_beam import flexural_rigidity
+from hubwright.results.export import Json, inputs_as_json
+from hubwright.results.model import Results
+from hubwright.setup.model import Beam, DistributedLoad, Input, PointForce, PointMoment
+
+__all__ = ["BeamReaction", "BeamResults", "Extreme", "WheelEndBeam", "beam_as_json", "solve_beam", "wheel_end_beam"]
+
+_SAMPLES = 24  # of each piece between two steps
+_FAR = 5.0  # spreads off the centre: farther out the load is shown by its force and couple at the near support
+
+BeamLoad = PointForce | PointMoment | DistributedLoad
+
+
+@dataclass(frozen=True)
+class BeamResults:
+    """A beam with its reactions, and its curves sampled along x: twice at each step, left and right of it."""
+
+    name: str
+    start: float
+    end: float
+    loads: tuple[BeamLoad, ...]
+    reactions: tuple[BeamReaction, ...]
+    x: tuple[float, ...]
+    shear: tuple[float, ...]
+    moment: tuple[float, ...]
+    slope_times_stiffness: tuple[float, ...]  # E·I times the slope [N·m²]
+    bend_times_stiffness: tuple[float, ...]  # E·I times the deflection [N·m³]
+    stiffness: float | None  # E·I [N·m²]
+    maximum_shear: Extreme
+    maximum_moment: Extreme
+    maximum_deflection: Extreme | None
+    inputs: Mapping[str, Input]
+
+    @property
+    def slope(self) -> tuple[float, ...] | None:
+        """The slope at x [rad], where E·I is known."""
+        return None if self.stiffness is None else tuple(value / self.stiffness for value in self.slope_times_stiffness)
+
+    @property
+    def deflection(self) -> tuple[float, ...] | None:
+        """The deflection at x [m], where E·I is known."""
+        return None if self.stiffness is None else tuple(value / self.stiffness for value in self.bend_times_stiffness)
+
+    @property
+    def point_forces(self) -> tuple[float, ...]:
+        """Every force at a point, reactions included [N]."""
+        applied = tuple(load.force for load in self.loads if isinstance(load, PointForce))
+        return applied + tuple(reaction.force for reaction in self.reactions)
+
+
+@dataclass(frozen=True)
+class WheelEndBeam(BeamResults):
+    """The spindle as a beam: held at the two pressure centres, under the vertical bearing force of one case."""
+
+    case: str
+    spread: float
+    load: float  # B_z, upward on the spindle [N]
+    load_place: float  # outboard of the bearing centre; infinite for a couple without force [m]
+    couple: float | None  # of the load about the support nearest to it, where the load itself stands too far out
+    diameter: float | None
+    contact_line: float | None  # lean of the contact lines against the radius: the contact angle [rad]
+
+    @property
+    def overhung(self) -> bool:
+        """Whether the load stands outside the two pressure centres."""
+        return abs(self.load_place) > self.spread / 2
+
+    @property
+    def near(self) -> str:
+        """The row nearest to the load."""
+        return "outboard" if self.load_place >= 0 else "inboard"
+
+    @property
+    def reaction_outboard(self) -> float:
+        """Force of the outboard row on the spindle, upward positive [N]."""
+        return self.reactions[0].force
+
+    @property
+    def reaction_inboard(self) -> float:
+        """Force of the inboard row on the spindle, upward positive [N]."""
+        return self.reactions[1].force
+
+    @property
+    def cantilever_moment(self) -> float:
+        """What a wall at the support far from the load would hold: the limiting simplification [N·m]."""
+        at_near = 0.0 if self.couple is None else abs(self.couple)
+        lever = self.spread if self.couple is not None else abs(self.load_place) + self.spread / 2
+        return abs(self.load) * lever + at_near
+
+
+def solve_beam(beam: Beam) -> BeamResults:
+    """Return a beam file's beam with its reactions, curves and maxima."""
+    stiffness = beam.section and beam.section.youngs_modulus * beam.section.second_moment
+    solved = mechanics.solve_beam(
+        length=beam.length,
+        supports=[mechanics.Support(support.at, support.type) for support in beam.supports],
+        loads=[_mechanical(load) for load in beam.loads],
+        flexural_rigidity=stiffness,
+    )
+    curves = _curves(solved)
+    return BeamResults(
+        name=beam.name,
+        start=0.0,
+        end=beam.length,
+        loads=beam.loads,
+        reactions=solved.reactions,
+        x=curves["x"],
+        shear=curves["shear"],
+        moment=curves["moment"],
+        slope_times_stiffness=curves["slope"],
+        bend_times_stiffness=curves["deflection"],
+        stiffness=stiffness,
+        maximum_shear=solved.maximum_shear,
+        maximum_moment=solved.maximum_moment,
+        maximum_deflection=None if stiffness is None else solved.maximum_deflection,
+        inputs=beam.inputs,
+    )
+
+
+def wheel_end_beam(results: Results, case: str) -> WheelEndBeam:
+    """Return the spindle of the wheel end as a beam, in one case."""
+    spread = results.bearing.effective_spread
+    if spread is None:
+        keys = ["bearing.row_spacing", "bearing.pitch_diameter", "bearing.contact_angle"]
+        raise MissingDataError(result="the wheel end as a beam", missing=keys)
+    state, half = results.cases[case], spread / 2
+    load, moment = state.bearing_force.z, results.side * state.bearing_moment.x  # outboard: positive
+    far = abs(moment) > _FAR * spread * abs(load)
+    place = math.copysign(math.inf, moment) if load == 0 else moment / load
+    stands = math.copysign(half, place) if far else place
+    # inboard is positive along the beam, so a couple outboard of its force turns clockwise as it is seen
+    couple = -(moment - load * stands) if far else None
+    start, end = min(-half, -stands), max(half, -stands)
+    loads: tuple[BeamLoad, ...] = (PointForce(-stands, load),)
+    if couple is not None:
+        loads += (PointMoment(-stands, couple),)
+    diameter = results.setup.spindle and results.setup.spindle.diameter
+    stiffness = None if diameter is None else float(flexural_rigidity(diameter=diameter))
+    solved = mechanics.solve_beam(
+        length=end - start,
+        supports=[mechanics.Support(-half - start, "pin"), mechanics.Support(half - start, "roller")],
+        loads=[_mechanical(each, start) for each in loads],
+        flexural_rigidity=stiffness,
+    )
+    curves = _curves(solved, start)
+    return WheelEndBeam(
+        name=results.setup.name,
+        start=start,
+        end=end,
+        loads=loads,
+        reactions=tuple(BeamReaction(each.at + start, each.type, each.force, each.moment) for each in solved.reactions),
+        x=curves["x"],
+        shear=curves["shear"],
+        moment=curves["moment"],
+        slope_times_stiffness=curves["slope"],
+        bend_times_stiffness=curves["deflection"],
+        stiffness=stiffness,
+        maximum_shear=_moved(solved.maximum_shear, start),
+        maximum_moment=_moved(solved.maximum_moment, start),
+        maximum_deflection=None if stiffness is None else _moved(solved.maximum_deflection, start),
+        inputs=results.inputs,
+        case=case,
+        spread=spread,
+        load=load,
+        load_place=place,
+        couple=couple,
+        diameter=diameter,
+        contact_line=results.setup.bearing.contact_angle,
+    )
+
+
+def beam_as_json(beam: BeamResults) -> Json:
+    """Return a solved beam as the JSON of `hubwright solve`."""
+    entry: Json = {
+        "setup": beam.name,
+        "inputs": inputs_as_json(beam.inputs),
+        "reactions": [_reaction_as_json(reaction) for reaction in beam.reactions],
+        "maximum_shear": _extreme_as_json(beam.maximum_shear, "N"),
+        "maximum_moment": _extreme_as_json(beam.maximum_moment, "N*m"),
+    }
+    if beam.maximum_deflection is not None:
+        entry["maximum_deflection"] = _extreme_as_json(beam.maximum_deflection, "m")
+    return entry
+
+
+def _reaction_as_json(reaction: BeamReaction) -> Json:
+    entry: Json = {
+        "type": reaction.type,
+        "value": reaction.force,
+        "unit": "N",
+        "at": {"value": reaction.at, "unit": "m"},
+    }
+    if reaction.type == "fixed":
+        entry["moment"] = {"value": reaction.moment, "unit": "N*m"}
+    return entry
+
+
+def _extreme_as_json(extreme: Extreme, unit: str) -> Json:
+    return {"value": extreme.value, "unit": unit, "at": {"value": extreme.at, "unit": "m"}}
+
+
+def _mechanical(load: BeamLoad, start: float = 0.0) -> mechanics.Load:
+    match load:
+        case PointForce():
+            return mechanics.PointForce(load.at - start, load.force)
+        case PointMoment():
+            return mechanics.PointMoment(load.at - start, load.moment)
+        case DistributedLoad():
+            return mechanics.DistributedLoad(load.start - start, load.end - start, load.intensity)
+
+
+def _curves(solved: SolvedBeam, start: float = 0.0) -> dict[str, tuple[float, ...]]:
+    """Return x and what is plotted over it, segment by segment, so that steps stand upright."""
+    names = ("shear", "moment", "slope", "deflection")
+    curves: dict[str, list[float]] = {name: [] for name in ("x", *names)}
+    for segment in solved.segments:
+        places = _places(segment)
+        curves["x"] += [float(place) + segment.start + start for place in places]
+        for name in names:
+            curves[name] += [float(value) for value in getattr(segment, name)(places)]
+    return {name: tuple(values) for name, values in curves.items()}
+
+
+def _places(segment: Segment) -> np.ndarray:
+    """Return where a segment is sampled: evenly, both ends, and where moment and deflection turn."""
+    span = segment.end - segment.start
+    turns = [
+        root.real
+        for curve in (segment.shear, segment.slope)
+        for root in curve.trim().roots()
+        if abs(root.imag) < 1e-9 * span and 0 < root.real < span
+    ]
+    return np.unique([*np.linspace(0.0, span, _SAMPLES), *turns])
+
+
+def _moved(extreme: Extreme, start: float) -> Extreme:
+    return Extreme(extreme.value, extreme.at + start)
