@@ -1,0 +1,122 @@
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+from typing import Any
+
+import pytest
+
+import sample_sites
+
+playwright_api = pytest.importorskip("playwright.sync_api")
+POLICY = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'"
+
+
+def chromium_path() -> str | None:
+    """Return the browser to use: the one named in the environment, Debian's, or the first on the path."""
+    named = os.environ.get("HUBWRIGHT_CHROMIUM")
+    found = (shutil.which(name) for name in ("chromium", "chromium-browser", "google-chrome"))
+    return named or next((path for path in ("/usr/bin/chromium", *found) if path and Path(path).exists()), None)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Any]:
+    """A running browser; without one the test is skipped, unless HUBWRIGHT_REQUIRE_BROWSER=1."""
+    path = chromium_path()
+    if path is None:
+        reason = "no Chromium here: install one or name it in HUBWRIGHT_CHROMIUM"
+        if os.environ.get("HUBWRIGHT_REQUIRE_BROWSER") == "1":
+            pytest.fail(reason)
+        pytest.skip(reason)
+    with playwright_api.sync_playwright() as playwright:
+        running = playwright.chromium.launch(
+            executable_path=path, args=["--no-sandbox", "--disable-background-networking"]
+        )
+        yield running
+        running.close()
+
+
+class Visit:
+    """A page opened as a reader would, that keeps what the console said and what was asked of other hosts."""
+
+    def __init__(self, context: Any, origin: str) -> None:
+        self.page = context.new_page()
+        self.console: list[str] = []
+        self.asked: list[str] = []
+        self.page.on("console", lambda message: self.console.append(message.text))
+        self.page.on("pageerror", lambda error: self.console.append(str(error)))
+        context.on("request", lambda request: self.asked.append(request.url))
+        self.origin = origin
+
+    def go(self, path: str) -> Any:
+        """Open a page of the site and wait until it stands."""
+        self.page.goto(self.origin + path, wait_until="load")
+        self.page.evaluate("document.fonts.ready")
+        return self.page
+
+    def foreign(self) -> list[str]:
+        """Return requests that left the site."""
+        return [url for url in self.asked if not url.startswith((self.origin, "data:"))]
+
+
+@pytest.fixture
+def visit(browser: Any) -> Iterator[Callable[..., Visit]]:
+    """Return a function that opens a site: `visit(origin, width=360, dark=True, script=False)`."""
+    contexts = []
+
+    def open_site(origin: str, *, width: int = 1280, dark: bool = False, script: bool = True) -> Visit:
+        context = browser.new_context(
+            viewport={"width": width, "height": 800},
+            color_scheme="dark" if dark else "light",
+            java_script_enabled=script,
+            reduced_motion="reduce",
+        )
+        contexts.append(context)
+        return Visit(context, origin)
+
+    yield open_site
+    for context in contexts:
+        context.close()
+
+
+@contextmanager
+def serving(site: Path) -> Iterator[str]:
+    """Serve a site below a sub-path under a strict content security policy."""
+
+    class Handler(SimpleHTTPRequestHandler):
+        def translate_path(self, path: str) -> str:
+            return super().translate_path(path.removeprefix("/course") or "/")
+
+        def end_headers(self) -> None:
+            self.send_header("Content-Security-Policy", POLICY)
+            super().end_headers()
+
+        def log_message(self, format: str, *args: object) -> None:
+            pass
+
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Handler, directory=str(site)))
+    thread = Thread(target=server.serve_forever)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}/course/"
+    finally:
+        server.shutdown()
+        server.server_close()
+        thread.join()
+
+
+@pytest.fixture(scope="session")
+def sample_folder(tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The sample site opened from a folder."""
+    return sample_sites.build("sample", tmp_path_factory.mktemp("sample") / "site").as_uri() + "/"
+
+
+@pytest.fixture(scope="session")
+def sample_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The sample site served below a sub-path."""
+    with serving(sample_sites.build("sample", tmp_path_factory.mktemp("served") / "site")) as origin:
+        yield origin
