@@ -12,6 +12,14 @@ from hubwright.setup.inputs import InputList
 from hubwright.setup.tables import Findings
 
 _LISTING = ("bore", "outside_diameter", "width")
+_SIZES = (
+    "balls_per_row",
+    "ball_diameter",
+    "rollers_per_row",
+    "roller_diameter",
+    "pitch_diameter",
+    "row_spacing",
+)
 
 
 def completed_bearing(
@@ -105,7 +113,8 @@ def _listing_acts(table: schema.BallBearing, key: str) -> bool:
 
 def refuse_impossible_bearing(table: schema.BallBearing | schema.TaperedBearing, findings: Findings) -> None:
     """Note what no real bearing can be."""
-    if any(key.startswith("bearing") for key in findings.failed):
+    sizes = ("bearing", *(f"bearing.{key}" for key in (*_LISTING, *_SIZES)))
+    if findings.failed.intersection(sizes):
         return
     keys = type(table).keys()
     if isinstance(table, schema.BallBearing):

@@ -199,8 +199,8 @@ def _read_duty(cases: list[Case], findings: Findings, inputs: dict[str, Input]) 
         for entry in (raw_cases if isinstance(raw_cases, list) else [])
         if isinstance(entry, dict)
     }
-    before = len(findings.problems)
     entries = read_list(schema.DutyEntry, "duty", findings)
+    readable = isinstance(raw, list) and all(entry.share is not None for entry in entries)
     shares: list[DutyShare] = []
     for index, entry in enumerate(entries):
         if entry.case is None or entry.share is None:
@@ -212,6 +212,9 @@ def _read_duty(cases: list[Case], findings: Findings, inputs: dict[str, Input]) 
             known = [*dict.fromkeys(name for case in cases for name in (case.declared, case.name))]
             close = nearest(entry.case, known)
             hint = f"Perhaps you meant '{close}'." if close else f"Known: {', '.join(known)}."
+            own = findings.document.name
+            if findings.document.place(path).file != own and "case" in findings.document.own:
+                hint = f"{own} replaces all cases: repeat this one there, or give it [[duty]] tables of its own."
             findings.add(path, needed="the name of a case of this file", given=entry.case, repair=hint)
         if any(isinstance(case, Drop) for case in named):
             findings.add(
@@ -225,7 +228,7 @@ def _read_duty(cases: list[Case], findings: Findings, inputs: dict[str, Input]) 
         inputs[f"duty.{entry.case}.share"] = Input(entry.share.value, "1", entry.share.low, entry.share.high)
         shares += [DutyShare(case.name, entry.share.value / len(named)) for case in named]
     total = sum(entry.share.value for entry in entries if entry.share is not None)
-    if len(findings.problems) == before and isinstance(raw, list) and abs(total - 1) > _SHARES_TOLERANCE:
+    if readable and abs(total - 1) > _SHARES_TOLERANCE:
         findings.add(
             ("duty",),
             key="duty.share",

@@ -18,6 +18,14 @@ _ORIGINS = ("given", "measured", "data sheet", "estimated")
 _NEEDED_TABLES = ("chassis", "tire", "wheel")
 _FILLED_TABLES = ("hub", "suspension")  # there is an estimate for each key
 _LISTS = ("gear", "case", "duty")
+_EVERY_KEY = {
+    table: model.keys()
+    for table, model in (
+        *schema.TABLES["trailer"].items(),
+        *schema.TABLES["vehicle"].items(),
+        ("bearing", schema.BallBearing),
+    )
+}
 
 
 @dataclass(slots=True)
@@ -107,8 +115,7 @@ def read_table(model: type[AnyTable], raw: object, path: KeyPath, findings: Find
     """Return a table as read; a key with a problem is noted and left out."""
     if not isinstance(raw, dict):
         name = path[0] if path else ""
-        brackets = f"[[{name}]]" if len(path) > 1 else f"[{name}]"
-        findings.add(path, needed="a table", given=raw, repair=f"Put its keys below a line {brackets}.")
+        findings.add(path, needed="a table", given=raw, repair=f"Put its keys below a line {_brackets(path)}.")
         findings.failed.add(str(name))
         return model()
     keys = model.keys()
@@ -122,7 +129,7 @@ def read_table(model: type[AnyTable], raw: object, path: KeyPath, findings: Find
             findings.failed.add(_dotted((*path, name)))
             cause = error.get("ctx", {}).get("error")
             if error["type"] == "extra_forbidden":
-                _refuse_unknown((*path, name), list(keys), findings, where=f"[{path[0]}]" if path else "this file")
+                _refuse_unknown((*path, name), list(keys), findings, where=_brackets(path) if path else "this file")
             elif isinstance(cause, QuantityError):
                 findings.add((*path, name), needed=cause.needed, given=cause.given, repair=cause.repair)
             else:  # our keys raise nothing else
@@ -144,6 +151,10 @@ def read_list(model: type[AnyTable], name: str, findings: Findings) -> list[AnyT
     return [read_table(model, entry, (name, index), findings) for index, entry in enumerate(raw)]
 
 
+def _brackets(path: KeyPath) -> str:
+    return f"[[{path[0]}]]" if len(path) > 1 else f"[{path[0]}]"
+
+
 def _dotted(path: KeyPath) -> str:
     return ".".join(str(part) for part in path)
 
@@ -151,21 +162,20 @@ def _dotted(path: KeyPath) -> str:
 def _refuse_unknown(path: KeyPath, valid: list[str], findings: Findings, *, where: str) -> None:
     name = str(path[-1])
     findings.failed.add(_dotted(path))
-    close = nearest(name, valid)
+    elsewhere = {key: table for table, keys in _EVERY_KEY.items() for key in keys if key not in valid}
+    close = nearest(name, [*valid, *elsewhere])
     prefix = ".".join(str(part + 1) if isinstance(part, int) else part for part in path[:-1])
-    if close:
-        repair = f"Perhaps you meant '{prefix}.{close}'." if prefix else f"Perhaps you meant '{close}'."
+    if close is None:
+        repair = f"Known there: {', '.join(sorted(valid))}."
+    elif close in elsewhere:
+        repair = f"Perhaps you meant '{close}' of [{elsewhere[close]}]."
     else:
-        repair = _elsewhere(name) or f"Known there: {', '.join(sorted(valid))}."
+        repair = f"Perhaps you meant '{prefix}.{close}'." if prefix else f"Perhaps you meant '{close}'."
     findings.add(path, needed=f"a key that {where} can hold", repair=repair)
 
 
-def _elsewhere(name: str) -> str:
-    tables: dict[str, type[Table]] = {**schema.TABLES["vehicle"], "bearing": schema.BallBearing}
-    for table, model in tables.items():
-        if name in model.keys():  # noqa: SIM118  (a classmethod)
-            return f"It belongs in [{table}]."
-    return ""
+def _lower(text: str) -> str:
+    return text[:1].lower() + text[1:]
 
 
 def _refuse_missing(path: KeyPath, key: Key, findings: Findings) -> None:
@@ -180,7 +190,11 @@ def _refuse_missing(path: KeyPath, key: Key, findings: Findings) -> None:
             return
         if not any(findings.document.get(part) is not None for part in mine):
             instead = "".join(f", or '{way[0]}' instead" for way in others)
-    findings.add(path, needed=f"given{instead}", repair=f"{key.repair} {key.find}".strip())
+    findings.add(
+        path,
+        needed=f"given{instead}",
+        repair=f"{key.repair} {'Where to find it: ' if key.find else ''}{_lower(key.find)}".strip(),
+    )
 
 
 def _check_alternatives(findings: Findings) -> None:
