@@ -1,0 +1,197 @@
+"""Where the wheel-end section stands on its sheet: three views, their scales, columns and rows.
+
+Sheet millimetres, for a left wheel; a right wheel's sheet is the mirror image, so that outboard stays a true side.
+"""
+
+from dataclasses import dataclass
+
+from hubwright.results.model import CaseResult, Results
+from hubwright.scenes.scales import drawing_scale, round_scale, round_up
+from hubwright.scenes.vocabulary import Column, Point, View, Words
+from hubwright.scenes.wheel_end_parts.assembly import Assembly
+
+WIDTH, HEIGHT = 300.0, 214.0
+_FOOT, _TOP = 26.0, 209.0  # above the strip of scales; where the tread ends
+_WHEEL_X = 92.0  # the tire's centreline does not wander when the offset changes
+_BOX = (136.0, 68.0, 252.0, 188.0)
+_LENS = (6.0, 27.0, 60.0, 60.0)
+_WHOLE_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
+_DETAIL_SCALES = ((4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
+_LENS_SCALES = ((1, 1), (1, 2), (1, 3), (1, 5), (1, 10))
+_ROOM = {"contact": 32.0, "bearing": 46.0, "row": 50.0, "side": 30.0}
+LEAST_CONTACT = 15.0  # room below the tire for the arrow of the contact force
+BRIDGE = 53.0  # top of the words below the detail
+ROWS = (194.0, 200.5, 207.0)  # of dimensions above the detail
+SPREAD_ROW = 61.0
+
+
+@dataclass(frozen=True)
+class Layout:
+    """The views of one sheet and what hangs on their places."""
+
+    side: int
+    whole: View
+    detail: View
+    lens: View
+    whole_ratio: str
+    detail_ratio: str
+    lens_factor: float  # how many times longer forces are drawn in the lens
+    wheel_x: float
+    box: tuple[float, float, float, float]
+
+    def x(self, left: float) -> float:
+        """Return a sheet abscissa, mirrored at a right wheel."""
+        return left if self.side > 0 else WIDTH - left
+
+    def words(self, name: str, step: int, at: Point, lines: tuple[str, ...], size: float = 2.4) -> Words:
+        """Return words set from the outboard side of their place."""
+        return Words(
+            name,
+            "sheet",
+            step,
+            at_sheet=(self.x(at[0]), at[1]),
+            lines=lines,
+            size=size,
+            align="left" if self.side > 0 else "right",
+        )
+
+    def column(self, outboard: bool, x: float, low: float, high: float) -> Column:
+        """Return a column on the outboard or inboard side of what it labels."""
+        left = outboard == (self.side > 0)
+        return Column("left" if left else "right", self.x(x), low, high)
+
+    def columns(self) -> tuple[Column, ...]:
+        """Return the columns outboard of the wheel, outboard within the detail, and inboard of the detail."""
+        x0, y0, x1, y1 = _BOX
+        middle = (y0 + y1) / 2
+        return (
+            self.column(True, 52.0, _LENS[3] + 4.0, _TOP + 1.0),
+            self.column(True, x0 + 22.5, middle - 42.0, middle + 42.0),
+            self.column(False, x1 + 4.0, y0, y1 + 4.0),
+        )
+
+
+def layout(
+    results: Results,
+    state: CaseResult,
+    parts: Assembly,
+    *,
+    force_scale: float | None = None,
+    sheet_scale: tuple[int, int] | None = None,
+) -> Layout:
+    """Return the largest scales of the lists at which everything fits; given ones are kept."""
+    side = results.side
+    m = parts.measures
+    whole, force, ratio = _whole_scale(results, state, parts, force_scale, sheet_scale)
+    height = (m.free_radius + m.loaded_radius) * whole
+    arrow = max(abs(state.contact_force.z), 0.0) / force
+    slack = _TOP - _FOOT - 1.5 - arrow - height
+    ground = _TOP - height - 0.45 * max(slack, 0.0)
+
+    def x(left: float) -> float:
+        return left if side > 0 else WIDTH - left
+
+    origin = (x(_WHEEL_X) + m.load_line * whole * side, ground + m.loaded_radius * whole)
+    box = _BOX if side > 0 else (WIDTH - _BOX[2], _BOX[1], WIDTH - _BOX[0], _BOX[3])
+    outboard, detail, detail_ratio = _detail_window(parts)
+    lens = (x(_LENS[0]), _LENS[1], x(_LENS[2]), _LENS[3])
+    lens_frame = (min(lens[0], lens[2]), lens[1], max(lens[0], lens[2]), lens[3])
+    lens_view, factor = _lens_view(state, parts, force, lens_frame, side)
+    return Layout(
+        side=side,
+        whole=View("whole", origin, whole, newtons_per_mm=force, mirrored=True),
+        detail=View(
+            "detail",
+            (x(_BOX[0]) + outboard * detail * side, (_BOX[1] + _BOX[3]) / 2),
+            detail,
+            newtons_per_mm=force,
+            mirrored=True,
+            frame=box,
+            title=f"Detail A   {detail_ratio}",
+        ),
+        lens=lens_view,
+        whole_ratio=ratio,
+        detail_ratio=detail_ratio,
+        lens_factor=factor,
+        wheel_x=x(_WHEEL_X),
+        box=box,
+    )
+
+
+def _whole_scale(
+    results: Results,
+    state: CaseResult,
+    parts: Assembly,
+    force_scale: float | None,
+    sheet_scale: tuple[int, int] | None,
+) -> tuple[float, float, str]:
+    """Return scale, newtons per millimetre and the ratio's text of the whole wheel."""
+    m = parts.measures
+    choices = (sheet_scale,) if sheet_scale else _WHOLE_SCALES
+    scale, force, ratio = 0.1, 1000.0, "1 : 10"
+    for sheet, real in choices:
+        scale, ratio = sheet / real, f"{sheet} : {real}"
+        room = _TOP - _FOOT - 1.5 - (m.free_radius + m.loaded_radius) * scale
+        force = force_scale or _force_scale(state, max(min(room, _ROOM["contact"]), 5.0))
+        if room >= LEAST_CONTACT and state.contact_force.z / force <= room:
+            break
+    return scale, force, ratio
+
+
+def _force_scale(state: CaseResult, below: float) -> float:
+    """Return the finest round scale at which every arrow has its room."""
+    needs = [
+        abs(state.contact_force.z) / below,
+        abs(state.contact_force.y) / _ROOM["side"],
+        abs(state.bearing_force.z) / _ROOM["bearing"],
+        abs(state.bearing_force.y) / _ROOM["side"],
+    ]
+    if state.row_load is not None:
+        needs += [abs(row.z) / _ROOM["row"] for row in (state.row_load.outboard, state.row_load.inboard)]
+    needs += [abs(single.force.z) / _ROOM["bearing"] for single in state.free_body.forces if single.name == "caliper"]
+    return round_scale(max(needs), 1.0)
+
+
+def _detail_window(parts: Assembly) -> tuple[float, float, str]:
+    """Return how far outboard the detail reaches, its scale and how that is written."""
+    m, apex = parts.measures, parts.measures.bearing.apex
+    outboard = max(m.wheel_face + 44.0, parts.mount.proud + m.face + 34.0, apex + 16.0, m.load_line + 8.0)
+    inboard = max(54.0, apex + 14.0, 8.0 - m.load_line)
+    scale, text = drawing_scale(outboard + inboard, _BOX[2] - _BOX[0], _DETAIL_SCALES)
+    return outboard, scale, text
+
+
+def _lens_view(
+    state: CaseResult, parts: Assembly, force: float, frame: tuple[float, float, float, float], side: int
+) -> tuple[View, float]:
+    """Return the lens in which the small forces at axle height are drawn longer, and how many times longer."""
+    m = parts.measures
+    places = (0.0, m.load_line, m.face)
+    low, high = min(places), max(places)
+    scale, _ = drawing_scale(high - low, 22.0, _LENS_SCALES)
+    small = [
+        abs(component)
+        for single in state.free_body.forces
+        if single.name.startswith(("weight", "inertia"))
+        for component in (single.force.y, single.force.z)
+    ]
+    # room for an arrow is 7 mm; the factor is a round one
+    factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (7.0 * force))
+    middle = (frame[0] + frame[2]) / 2 + side * scale * (low + high) / 2
+    return View("lens", (middle, frame[3] - 11.5), scale, force / factor, mirrored=True, frame=frame), factor
+
+
+def fractions(count: int) -> tuple[float, ...]:
+    """Return how a contact patch shares its load among arrows: fuller in the middle, adding up to one."""
+    places = [(i + 0.5) / count * 2 - 1 for i in range(count)]
+    shares = [1 - 0.35 * place**4 for place in places]
+    return tuple(share / sum(shares) for share in shares)
+
+
+def corners(low: Point, high: Point) -> tuple[Point, ...]:
+    """Return a rectangle as a closed line."""
+    (x0, y0), (x1, y1) = low, high
+    return (x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)
+
+
+__all__ = ["BRIDGE", "HEIGHT", "ROWS", "SPREAD_ROW", "WIDTH", "Layout", "corners", "fractions", "layout"]

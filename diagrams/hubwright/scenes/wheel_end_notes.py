@@ -1,0 +1,166 @@
+"""The names of parts in the wheel-end section: which parts are named, and how many a column can hold."""
+
+from collections.abc import Sequence
+
+from hubwright.quantities import format_quantity
+from hubwright.scenes.vocabulary import Item, Label, Note, Point, Tone
+from hubwright.scenes.wheel_end_forces import Drawn, Place
+
+_SIZE = 2.4
+_LEADING, _GAP = 1.62, 3.4  # height of a line over its cap height; gap between blocks [sheet mm]
+
+
+def notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
+    """Return notes for the columns; forces' labels come first, then as many part names as there is room for."""
+    return _whole_notes(d, items) + _detail_notes(d, items)
+
+
+def _height(lines: int, size: float) -> float:
+    return lines * size * _LEADING + _GAP
+
+
+def _taken(items: Sequence[Item], view: str, place: str) -> float:
+    """Return how much of a column the labels of forces take."""
+    total = 0.0
+    for item in items:
+        label: Label | None = getattr(item, "label", None)
+        if item.view == view and label is not None and label.place == place:
+            total += _height(len(label.lines), label.size)
+    return total
+
+
+def _note(
+    d: Drawn, name: str, view: str, at: Point, text: str, place: Place, tone: Tone = "soft", dot: bool = True
+) -> Note:
+    lines = tuple(text.split("\n"))
+    anchor = (d.layout.side * at[0], at[1])
+    label = Label(lines, place, anchor=anchor, tone=tone, size=_SIZE, leader_dot=dot)
+    return Note(f"label-{name}", view, 1 if tone == "soft" else 3, label=label, level=30.0)
+
+
+def _fill(candidates: Sequence[Note], room: float) -> list[Item]:
+    chosen: list[Item] = []
+    for note in candidates:
+        height = _height(len(note.label.lines), note.label.size)
+        if height <= room:
+            chosen.append(note)
+            room -= height
+    return chosen
+
+
+def _whole_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
+    at, m, place = d.parts.anchors, d.parts.measures, d.outboard_column
+    size = d.words.results.setup.tire.size
+    column = d.layout.columns()[0]
+    room = column.high - column.low - _taken(items, "whole", place)
+    load_line = (m.load_line, -0.62 * d.parts.wheel.floor)
+    wanted = [
+        _note(d, "load-line", "whole", load_line, "Load line", place, "load", dot=False),
+        _note(d, "tire", "whole", at["sidewall"], f"Tire {_plain(size)}" if size else "Tire", place),
+    ]
+    if not d.words.hanging and d.words.state.kind != "ledge":
+        y = m.load_line + 0.8 * d.parts.below.tread_half_width
+        foot = (y, -m.loaded_radius - 1.6 / d.layout.whole.scale)
+        text = "Contact pressure:\nits arrows add up to {F|z}"
+        wanted.append(_note(d, "contact-pressure", "whole", foot, text, place, "load", dot=False))
+    wanted += [
+        _note(d, "wheel-disc", "whole", at["wheel-disc"], "Wheel disc", place),
+        _note(d, "rim", "whole", at["rim"], "Rim", place),
+        _note(d, "stud", "whole", at["stud"], "Stud and nut", place),
+    ]
+    if "brake-disc" in at:
+        wanted.append(_note(d, "brake-disc", "whole", at["brake-disc"], "Brake disc", place))
+    wanted += [
+        _note(d, "bead", "whole", at["bead"], "Bead, wire core", place),
+        _note(d, "tread", "whole", at["tread"], "Tread, belts", place),
+    ]
+    return _fill(wanted, room)
+
+
+def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
+    at, bearing = d.parts.anchors, d.parts.measures.bearing
+    rollers = bearing.kind == "tapered pair"
+    inboard, outboard = d.inboard_column, d.outboard_column
+    columns = d.layout.columns()
+    room = columns[2].high - columns[2].low - _taken(items, "detail", inboard)
+    outer = "Outer ring" if not rollers else "Outer ring (cup)"
+    inner = "Inner ring" if not rollers else "Inner ring (cone)"
+    turns, stands = ("turns", "stands still")
+    wanted = [
+        _note(d, "elements", "detail", at["element"], _elements(d), inboard),
+        _note(
+            d, "outer-ring", "detail", at["outer-ring"], f"{outer}: {turns if bearing.outer_turns else stands}", inboard
+        ),
+        _note(
+            d, "inner-ring", "detail", at["inner-ring"], f"{inner}: {stands if bearing.outer_turns else turns}", inboard
+        ),
+        _note(d, "knuckle", "detail", _within(d, at["knuckle"]), "Knuckle", inboard),
+    ]
+    if d.words.results.bearing.effective_spread is not None:
+        wanted.append(_contact_line_note(d, inboard))
+    if "spindle" in at:
+        wanted += [
+            _note(d, "spindle", "detail", at["spindle"], "Spindle", inboard),
+            _note(d, "hub-barrel", "detail", at["hub-barrel"], "Hub", inboard),
+        ]
+    else:
+        name = "Drive shaft" if d.parts.measures.driven else "Hub bolt"
+        wanted += [
+            _note(d, "shaft", "detail", at["shaft"], name, inboard),
+            _note(d, "hub-spindle", "detail", at["hub-spindle"], "Hub spindle", inboard),
+        ]
+    if "seal" in at:
+        wanted.append(_note(d, "seal", "detail", at["seal"], "Seal", inboard))
+    inside = columns[1].high - columns[1].low - _taken(items, "detail", outboard)
+    named = [
+        ("spacer", "Spacer"),
+        ("brake-hat", "Brake disc"),
+        ("wheel-pad", "Wheel disc"),
+        ("hub-flange", "Hub flange"),
+        ("dust-cap", "Dust cap"),
+    ]
+    beside = [_note(d, f"detail-{key}", "detail", at[key], text, outboard) for key, text in named if key in at]
+    return _fill(wanted, room) + _fill(beside, inside)
+
+
+def _contact_line_note(d: Drawn, place: Place) -> Note:
+    start, end = d.parts.bearing.contact_lines[1]
+    share = 0.78
+    at = (start[0] + share * (end[0] - start[0]), -(start[1] + share * (end[1] - start[1])))
+    angle = format_quantity(d.parts.measures.bearing.angle, "angle", d.words.units)
+    note = _note(
+        d,
+        "contact-line",
+        "detail",
+        at,
+        f"Contact line, {angle}:\nit meets the axis\noutside the row",
+        place,
+        "reaction",
+        dot=False,
+    )
+    return Note(note.name, note.view, 6, label=note.label, level=note.level)
+
+
+def _elements(d: Drawn) -> str:
+    """Return what rolls, how many and how large; only what the data say."""
+    bearing, m, words = d.words.results.setup.bearing, d.parts.measures.bearing, d.words
+    name = "rollers" if m.kind == "tapered pair" else "balls"
+    count = bearing.elements_per_row
+    if count is None or bearing.element_diameter is None or bearing.pitch_diameter is None:
+        return f"Tapered {name}" if m.kind == "tapered pair" else name.capitalize()
+    size = words.length(bearing.element_diameter)
+    return f"{count} {name} a row,\n{size} on {words.length(bearing.pitch_diameter)}"
+
+
+def _within(d: Drawn, at: Point) -> Point:
+    """Return a place in the detail's frame, for a part that goes on beyond it."""
+    detail = d.layout.detail
+    frame = detail.frame
+    assert frame is not None
+    top = (frame[3] - detail.origin[1]) / detail.scale
+    return at[0], min(at[1], 0.86 * top)
+
+
+def _plain(size: str) -> str:
+    """Return a tire's size without the marks that follow it."""
+    return size.split()[0]

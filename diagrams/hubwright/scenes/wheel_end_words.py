@@ -1,0 +1,301 @@
+"""The words of the wheel-end section: title, caption, text alternative, bridge and steps, all from the numbers.
+
+Directions are words: a force on the hub is so large and points up or down, outboard or inboard, forward or rearward.
+"""
+
+from dataclasses import dataclass
+
+from hubwright.quantities import format_quantity
+from hubwright.results.model import CaseResult, Results, Vector
+from hubwright.scenes.vocabulary import Step, Units
+
+# what is too small to be shown beside the rest
+_NOTHING = 1e-6
+
+
+@dataclass(frozen=True)
+class Wording:
+    """Numbers of one case in one unit system, as words."""
+
+    results: Results
+    state: CaseResult
+    units: Units
+    schematic: bool
+    hanging: bool
+
+    @property
+    def largest(self) -> float:
+        """Return the measure against which a force is nothing [N]."""
+        return max(abs(part) for single in self.state.free_body.forces for part in components(single.force))
+
+    def nothing(self, newtons: float) -> bool:
+        """Return whether a force is rounding beside the largest."""
+        return abs(newtons) <= _NOTHING * self.largest
+
+    def force(self, newtons: float) -> str:
+        """Return the size of a force."""
+        return format_quantity(abs(newtons), "force", self.units)
+
+    def moment(self, newton_metres: float) -> str:
+        """Return the size of a moment."""
+        return format_quantity(abs(newton_metres), "moment", self.units)
+
+    def length(self, metres: float) -> str:
+        """Return a length with its sign."""
+        return format_quantity(metres, "small length", self.units)
+
+    def upright(self, newtons: float) -> str:
+        """Return up or down."""
+        return "up" if newtons > 0 else "down"
+
+    def sideways(self, newtons: float) -> str:
+        """Return outboard or inboard."""
+        return "outboard" if newtons * self.results.side > 0 else "inboard"
+
+    def fore_and_aft(self, newtons: float) -> str:
+        """Return forward or rearward."""
+        return "forward" if newtons > 0 else "rearward"
+
+    def turning(self, moment_x: float) -> str:
+        """Return the sense of a moment about x as seen from the rear."""
+        return "clockwise" if moment_x > 0 else "counter-clockwise"
+
+    @property
+    def wheel(self) -> str:
+        """Return the wheel's name."""
+        return f"{self.results.wheel.replace('_', ' ')} wheel"
+
+    @property
+    def load_line(self) -> str:
+        """Return where the load line lies."""
+        y = self.results.wheel_geometry.load_line_offset
+        if abs(y) < 0.5e-4:
+            return "in the plane of the bearing centre"
+        return f"{self.length(abs(y))} {'outboard' if y > 0 else 'inboard'} of the bearing centre"
+
+    def title(self) -> str:
+        """Return the result that the figure shows, as one line."""
+        F, B, kind = self.state.contact_force, self.state.bearing_force, self.state.kind
+        if self.hanging:
+            return f"The wheel hangs free: its bearing carries only {self.force(B.z)} of wheel and hub"
+        if kind in ("cornering", "side_slope") and not self.nothing(F.y):
+            return self._side_force_title()
+        if kind == "ledge" and not self.nothing(F.x):
+            return f"The edge pushes the wheel up with {self.force(F.z)} and back with {self.force(F.x)}"
+        if kind in ("braking", "driving") and not self.nothing(B.x):
+            doing = "Braking" if kind == "braking" else "Driving"
+            return f"{doing} makes the bearing carry {self.force(B.x)} fore and aft as well"
+        if abs(self.results.wheel_geometry.load_line_offset) < 0.5e-4:
+            return f"The road pushes up {self.load_line}"
+        return f"The road pushes up {self.load_line}"
+
+    def _side_force_title(self) -> str:
+        upright, sideways = self.contact_moments()
+        if abs(upright) < 0.02 * abs(sideways):
+            return "The side force at the road tips the hub, its load line hardly does"
+        if upright * sideways > 0:
+            return "The side force at the road tips the hub the same way as the load line"
+        if abs(sideways) > abs(upright):
+            return "The side force at the road outweighs the load line and tips the hub the other way"
+        return "The side force at the road takes part of the load line's moment off the hub"
+
+    def contact_moments(self) -> tuple[float, float]:
+        """Return the moments about x of the contact's vertical and of its side force [N·m]."""
+        contact = self.state.free_body.force("contact")
+        return contact.point.y * contact.force.z, -contact.point.z * contact.force.y
+
+    def caption(self) -> str:
+        """Return what is drawn and the numbers that close the body."""
+        side = "left" if self.results.side > 0 else "right"
+        sentences = [
+            f"{self.wheel.capitalize()}, seen from the rear and cut through its axis, outboard to the {side}; "
+            f"{self.case_words()}.",
+            self._contact_sentence(),
+            self._reaction_sentence(),
+        ]
+        sentences += self._remarks()
+        return " ".join(sentence for sentence in sentences if sentence)
+
+    def case_words(self) -> str:
+        """Return the case as words."""
+        name = self.state.name
+        return "standing" if self.state.kind == "standing" else name
+
+    def _contact_sentence(self) -> str:
+        F = self.state.contact_force
+        if self.hanging:
+            return "It does not touch the road."
+        where = "edge" if self.state.kind == "ledge" else "road"
+        words = [f"up with {self.force(F.z)}"]
+        if not self.nothing(F.y):
+            words.append(f"{self.sideways(F.y)} with {self.force(F.y)}")
+        if not self.nothing(F.x):
+            words.append(f"{self.fore_and_aft(F.x)} with {self.force(F.x)}")
+        return f"The {where} pushes {_listed(words)}, {self.load_line}."
+
+    def _reaction_sentence(self) -> str:
+        B, M = self.state.bearing_force, self.state.bearing_moment
+        words = self.directed(Vector(-B.x, -B.y, -B.z))
+        sentence = (
+            f"The bearing pushes the hub {_listed(words)} and turns it {self.turning(-M.x)} with {self.moment(M.x)}"
+        )
+        rows = self.state.row_load
+        if rows is None:
+            return sentence + "; where its rows bear is not known, so nothing is said of each."
+        parts = [
+            f"{self.force(row.z)} {self.upright(-row.z)} at the {name} row"
+            for name, row in (("outboard", rows.outboard), ("inboard", rows.inboard))
+        ]
+        return f"{sentence}: {_listed(parts)}."
+
+    def directed(self, force: Vector) -> list[str]:
+        """Return the components of a force with direction words, the vertical one first."""
+        words = [f"{self.upright(force.z)} with {self.force(force.z)}"]
+        if not self.nothing(force.y):
+            words.append(f"{self.sideways(force.y)} with {self.force(force.y)}")
+        if not self.nothing(force.x):
+            words.append(f"{self.fore_and_aft(force.x)} with {self.force(force.x)}")
+        return words
+
+    def _remarks(self) -> list[str]:
+        remarks = []
+        couple = next((c.moment.y for c in self.state.free_body.couples if c.name in ("shaft", "brake")), 0.0)
+        if abs(couple) > _NOTHING * self.largest:
+            taker = "caliper" if self.results.setup.brake and self.state.kind == "braking" else "shaft or brake"
+            remarks.append(f"The {taker} takes {self.moment(couple)} about the axis; the bearing does not.")
+        if not self.nothing(self.state.free_body.force("caliper").force.z) or self._caliper_x():
+            remarks.append("The caliper's force is drawn at axle height, its couple about the axis left to the brake.")
+        if self.state.kind == "ledge":
+            remarks.append("The edge lies ahead of the cut.")
+        if self.schematic:
+            remarks.append("Bearing drawn schematically.")
+        return remarks
+
+    def _caliper_x(self) -> bool:
+        return not self.nothing(self.state.free_body.force("caliper").force.x)
+
+    def description(self) -> str:
+        """Return the text alternative."""
+        lengths = self.results.wheel_geometry
+        spread = self.results.bearing.effective_spread
+        rows = f" The rows bear {self.length(spread)} apart on the axis." if spread is not None else ""
+        spacer = self.results.setup.wheel.spacer
+        return (
+            f"Section through the {self.wheel} with its free body, {self.case_words()}. {self.caption()} "
+            f"The axle stands {format_quantity(lengths.loaded_radius, 'length', self.units)} above the road"
+            f"{f', a spacer of {self.length(spacer)} under the wheel' if spacer else ''}.{rows} "
+            f"Weights: tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}."
+        )
+
+    def weight(self, name: str) -> str:
+        """Return the size of one of the body's weights."""
+        force = self.state.free_body.force(name).force
+        return self.force((force.x**2 + force.y**2 + force.z**2) ** 0.5)
+
+    def bridge(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        """Return two blocks of lines that lead from force and moment at the centre to the two rows."""
+        rows, spread = self.state.row_load, self.results.bearing.effective_spread
+        if rows is None or spread is None:
+            return (), ()
+        B, M = self.state.bearing_force, self.state.bearing_moment
+        A, I = rows.outboard, rows.inboard
+        half = self.length(spread / 2)
+        first = [
+            "*On the hub, the rows share the force",
+            "{F|A} and {F|B} together make {B|z}",
+            self._sum(A.z, I.z, B.z, self.upright),
+        ]
+        second = [
+            "*and as a couple they hold the moment",
+            "their difference, times {ℓ}/2, makes {M|x}",
+            self._couple(A.z, I.z, half, M.x),
+        ]
+        if not self.nothing(B.x):
+            first += ["fore and aft they make {B|x}", self._sum(A.x, I.x, B.x, self.fore_and_aft)]
+        if not self.nothing(A.x - I.x):
+            second += ["fore and aft, {M|z} about the vertical", self._couple(A.x, I.x, half, M.z)]
+        return tuple(first), tuple(second)
+
+    def _sum(self, first: float, second: float, total: float, word: object) -> str:
+        assert callable(word)
+        return (
+            f"{self.force(first)} {word(-first)} + {self.force(second)} {word(-second)} "
+            f"= {self.force(total)} {word(-total)}"
+        )
+
+    def _couple(self, first: float, second: float, half: str, moment: float) -> str:
+        sign = "−" if first * second >= 0 else "+"
+        larger, smaller = sorted((abs(first), abs(second)), reverse=True)
+        return f"({self.force(larger)} {sign} {self.force(smaller)}) · {half} = {self.moment(moment)}"
+
+    def steps(self, lens_factor: float) -> tuple[Step, ...]:
+        """Return the moves in teaching order."""
+        B, M, F = self.state.bearing_force, self.state.bearing_moment, self.state.contact_force
+        rows = self.state.row_load
+        spread = self.results.bearing.effective_spread
+        turning = "outer" if self.results.setup.bearing.turning_ring == "outer" else "inner"
+        known = (
+            "Nothing touches the tire."
+            if self.hanging
+            else f"The {'edge' if self.state.kind == 'ledge' else 'road'} pushes the tire {_listed(self.directed(F))}."
+        )
+        upright, sideways = self.contact_moments()
+        lever = f"The load line lies {self.load_line}"
+        if self.hanging:
+            lever += "."
+        elif self.nothing(F.y):
+            lever += f": the contact force turns about C with {self.moment(upright)}."
+        else:
+            lever += (
+                f": there the vertical force turns with {self.moment(upright)}, "
+                f"the side force at the loaded radius with {self.moment(sideways)}."
+            )
+        others = "weights" if self._still() else "weights and the inertia"
+        split = (
+            "The pressure centres of the rows are not known: the reaction stays one force and one moment."
+            if rows is None or spread is None
+            else f"The contact lines meet the axis {self.length(spread)} apart: there the rows push the hub."
+        )
+        solved = (
+            f"The force {self.force(B.z)} and the moment {self.moment(M.x)} are what the bearing must give."
+            if rows is None
+            else f"Outboard {self.force(rows.outboard.z)} {self.upright(-rows.outboard.z)}, inboard "
+            f"{self.force(rows.inboard.z)} {self.upright(-rows.inboard.z)}: together the force and the moment at C."
+        )
+        return (
+            Step("Isolate", f"Cut at the rolling elements: what turns with the {turning} rings is the body, buff."),
+            Step("Put on the contact force", known),
+            Step("Measure the levers", lever),
+            Step(
+                "Add the small forces",
+                f"The {others} of the turning parts, in the lens {_factor(lens_factor)} longer: "
+                f"tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}.",
+            ),
+            Step(
+                "Put the bearing's answer at C",
+                f"On the hub it is {_listed(self.directed(Vector(-B.x, -B.y, -B.z)))}, "
+                f"and a moment of {self.moment(M.x)}, {self.turning(-M.x)}.",
+            ),
+            Step("Find where the rows bear", split),
+            Step("Solve for the rows", solved),
+        )
+
+    def _still(self) -> bool:
+        return all(
+            self.nothing(part)
+            for name in ("inertia_wheel", "inertia_hub")
+            for part in components(self.state.free_body.force(name).force)
+        )
+
+
+def components(vector: Vector) -> tuple[float, float, float]:
+    """Return the three components of a vector."""
+    return vector.x, vector.y, vector.z
+
+
+def _factor(times: float) -> str:
+    return f"{times:g} times"
+
+
+def _listed(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]
