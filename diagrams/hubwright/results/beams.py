@@ -5,10 +5,11 @@ positive: dM/dx = V. SI units. The spindle's x runs inboard from the bearing cen
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from hubwright.errors import MissingDataError
 from hubwright.mechanics import beam as mechanics
@@ -28,19 +29,26 @@ BeamLoad = PointForce | PointMoment | DistributedLoad
 
 
 @dataclass(frozen=True)
+class Curves:
+    """What is plotted over x: twice at each step, left and right of it."""
+
+    x: tuple[float, ...]
+    shear: tuple[float, ...]
+    moment: tuple[float, ...]
+    slope_times_stiffness: tuple[float, ...]  # E·I times the slope [N·m²]
+    bend_times_stiffness: tuple[float, ...]  # E·I times the deflection [N·m³]
+
+
+@dataclass(frozen=True)
 class BeamResults:
-    """A beam with its reactions, and its curves sampled along x: twice at each step, left and right of it."""
+    """A beam with its reactions, its curves, and the largest of each with its place."""
 
     name: str
     start: float
     end: float
     loads: tuple[BeamLoad, ...]
     reactions: tuple[BeamReaction, ...]
-    x: tuple[float, ...]
-    shear: tuple[float, ...]
-    moment: tuple[float, ...]
-    slope_times_stiffness: tuple[float, ...]  # E·I times the slope [N·m²]
-    bend_times_stiffness: tuple[float, ...]  # E·I times the deflection [N·m³]
+    curves: Curves
     stiffness: float | None  # E·I [N·m²]
     maximum_shear: Extreme
     maximum_moment: Extreme
@@ -50,12 +58,16 @@ class BeamResults:
     @property
     def slope(self) -> tuple[float, ...] | None:
         """The slope at x [rad], where E·I is known."""
-        return None if self.stiffness is None else tuple(value / self.stiffness for value in self.slope_times_stiffness)
+        if self.stiffness is None:
+            return None
+        return tuple(value / self.stiffness for value in self.curves.slope_times_stiffness)
 
     @property
     def deflection(self) -> tuple[float, ...] | None:
         """The deflection at x [m], where E·I is known."""
-        return None if self.stiffness is None else tuple(value / self.stiffness for value in self.bend_times_stiffness)
+        if self.stiffness is None:
+            return None
+        return tuple(value / self.stiffness for value in self.curves.bend_times_stiffness)
 
     @property
     def point_forces(self) -> tuple[float, ...]:
@@ -106,25 +118,21 @@ class WheelEndBeam(BeamResults):
 
 def solve_beam(beam: Beam) -> BeamResults:
     """Return a beam file's beam with its reactions, curves and maxima."""
-    stiffness = beam.section and beam.section.youngs_modulus * beam.section.second_moment
+    section = beam.section
+    stiffness = None if section is None else section.youngs_modulus * section.second_moment
     solved = mechanics.solve_beam(
         length=beam.length,
         supports=[mechanics.Support(support.at, support.type) for support in beam.supports],
         loads=[_mechanical(load) for load in beam.loads],
         flexural_rigidity=stiffness,
     )
-    curves = _curves(solved)
     return BeamResults(
         name=beam.name,
         start=0.0,
         end=beam.length,
         loads=beam.loads,
         reactions=solved.reactions,
-        x=curves["x"],
-        shear=curves["shear"],
-        moment=curves["moment"],
-        slope_times_stiffness=curves["slope"],
-        bend_times_stiffness=curves["deflection"],
+        curves=_curves(solved),
         stiffness=stiffness,
         maximum_shear=solved.maximum_shear,
         maximum_moment=solved.maximum_moment,
@@ -142,7 +150,7 @@ def wheel_end_beam(results: Results, case: str) -> WheelEndBeam:
     state, half = results.cases[case], spread / 2
     load, moment = state.bearing_force.z, results.side * state.bearing_moment.x  # outboard: positive
     far = abs(moment) > _FAR * spread * abs(load)
-    place = math.copysign(math.inf, moment) if load == 0 else moment / load
+    place = moment / load if load else math.copysign(math.inf, moment) if moment else 0.0
     stands = math.copysign(half, place) if far else place
     # inboard is positive along the beam, so a couple outboard of its force turns clockwise as it is seen
     couple = -(moment - load * stands) if far else None
@@ -150,7 +158,8 @@ def wheel_end_beam(results: Results, case: str) -> WheelEndBeam:
     loads: tuple[BeamLoad, ...] = (PointForce(-stands, load),)
     if couple is not None:
         loads += (PointMoment(-stands, couple),)
-    diameter = results.setup.spindle and results.setup.spindle.diameter
+    spindle = results.setup.spindle
+    diameter = None if spindle is None else spindle.diameter
     stiffness = None if diameter is None else float(flexural_rigidity(diameter=diameter))
     solved = mechanics.solve_beam(
         length=end - start,
@@ -158,18 +167,13 @@ def wheel_end_beam(results: Results, case: str) -> WheelEndBeam:
         loads=[_mechanical(each, start) for each in loads],
         flexural_rigidity=stiffness,
     )
-    curves = _curves(solved, start)
     return WheelEndBeam(
         name=results.setup.name,
         start=start,
         end=end,
         loads=loads,
         reactions=tuple(BeamReaction(each.at + start, each.type, each.force, each.moment) for each in solved.reactions),
-        x=curves["x"],
-        shear=curves["shear"],
-        moment=curves["moment"],
-        slope_times_stiffness=curves["slope"],
-        bend_times_stiffness=curves["deflection"],
+        curves=_curves(solved, start),
         stiffness=stiffness,
         maximum_shear=_moved(solved.maximum_shear, start),
         maximum_moment=_moved(solved.maximum_moment, start),
@@ -225,28 +229,29 @@ def _mechanical(load: BeamLoad, start: float = 0.0) -> mechanics.Load:
             return mechanics.DistributedLoad(load.start - start, load.end - start, load.intensity)
 
 
-def _curves(solved: SolvedBeam, start: float = 0.0) -> dict[str, tuple[float, ...]]:
+def _curves(solved: SolvedBeam, start: float = 0.0) -> Curves:
     """Return x and what is plotted over it, segment by segment, so that steps stand upright."""
-    names = ("shear", "moment", "slope", "deflection")
-    curves: dict[str, list[float]] = {name: [] for name in ("x", *names)}
-    for segment in solved.segments:
-        places = _places(segment)
-        curves["x"] += [float(place) + segment.start + start for place in places]
-        for name in names:
-            curves[name] += [float(value) for value in getattr(segment, name)(places)]
-    return {name: tuple(values) for name, values in curves.items()}
+    places = [_places(segment) for segment in solved.segments]
+
+    def joined(values: Iterable[NDArray[np.float64]]) -> tuple[float, ...]:
+        return tuple(float(value) for value in np.concatenate(list(values)))
+
+    pairs = list(zip(solved.segments, places, strict=True))
+    return Curves(
+        x=joined(start + segment.start + at for segment, at in pairs),
+        shear=joined(segment.shear(at) for segment, at in pairs),
+        moment=joined(segment.moment(at) for segment, at in pairs),
+        slope_times_stiffness=joined(segment.slope(at) for segment, at in pairs),
+        bend_times_stiffness=joined(segment.deflection(at) for segment, at in pairs),
+    )
 
 
-def _places(segment: Segment) -> np.ndarray:
+def _places(segment: Segment) -> NDArray[np.float64]:
     """Return where a segment is sampled: evenly, both ends, and where moment and deflection turn."""
     span = segment.end - segment.start
-    turns = [
-        root.real
-        for curve in (segment.shear, segment.slope)
-        for root in curve.trim().roots()
-        if abs(root.imag) < 1e-9 * span and 0 < root.real < span
-    ]
-    return np.unique([*np.linspace(0.0, span, _SAMPLES), *turns])
+    roots = np.concatenate([segment.shear.trim().roots(), segment.slope.trim().roots()])
+    turns = roots.real[(np.abs(roots.imag) < 1e-9 * span) & (roots.real > 0) & (roots.real < span)]
+    return np.unique(np.concatenate([np.linspace(0.0, span, _SAMPLES), turns]))
 
 
 def _moved(extreme: Extreme, start: float) -> Extreme:

@@ -1,0 +1,400 @@
+"""A beam from its own file: supports and loads, reactions, shear, bending moment and deflection on one abscissa.
+
+View in real millimetres: x along the beam from its left end, up positive; couples counter-clockwise positive.
+"""
+
+import math
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Literal
+
+from hubwright.quantities import format_quantity
+from hubwright.results.beams import BeamLoad, BeamReaction, BeamResults
+from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
+from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import (
+    ClosedBody,
+    Dimension,
+    Force,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    Moment,
+    Note,
+    Part,
+    ScaleBar,
+    Scene,
+    Step,
+    Support,
+    Units,
+    View,
+    Words,
+)
+from hubwright.setup.model import DistributedLoad, PointForce, PointMoment
+
+_WIDTH, _LEFT, _RIGHT = 310.0, 76.0, 280.0  # of the drawing area, and where the beam may reach
+_FOOT, _ROW = 31.0, 7.0
+_LENGTH_ROWS = 4  # of dimensions, at most
+_THICK = 1.5  # half of the drawn bar, sheet millimetres: the bar is a sign, not to scale
+_ARROWS, _WORDS_ROOM = 20.0, 8.5
+_SYMBOL = 7.5  # from the axis down past a support's symbol
+_PITCH, _SMALL = 9.0, 9.0  # wished distance and greatest length of the small arrows of a distributed load
+_STAGGER = 34.0  # labels nearer than this stand at different heights
+_WORDS = RowWords(
+    shear=("sum of the upward", "forces left of the cut"),
+    moment=("sagging positive,", "d{M}/d{x} = {V}"),
+    no_size=("for want of", "a [section]"),
+)
+
+
+@dataclass(frozen=True)
+class _Span:
+    """A distance along the beam [mm], its words and the row in which it stands, from the top."""
+
+    left: float
+    right: float
+    text: str
+    row: int
+
+
+def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
+    """Return the scene of a solved beam: its free body above, its three diagrams below."""
+    start, end = beam.start * 1e3, beam.end * 1e3
+    scale, written = drawing_scale(end - start, _RIGHT - _LEFT)
+    abscissa = Abscissa((_LEFT + _RIGHT) / 2 - scale * (start + end) / 2, scale, start, end)
+    newtons_per_mm = shared_force_scale(beam, _ARROWS)
+    rests = tuple(Rest(reaction.at * 1e3, _kind(beam, reaction)) for reaction in beam.reactions)
+    rows = plot_rows(
+        beam,
+        abscissa,
+        rests=rests,
+        newtons_per_mm=newtons_per_mm,
+        low=_FOOT,
+        first_step=4,
+        units=units,
+        words=_WORDS,
+    )
+    down = max(12.0, _SYMBOL + _largest(beam, upward=True) / newtons_per_mm) + _WORDS_ROOM + 4.0
+    levels, small_scale = _levels(beam, scale), _small_scale(beam, scale)
+    up = max(14.0, _SYMBOL + _largest(beam, upward=False) / newtons_per_mm)
+    up += _WORDS_ROOM * (1 + max(levels.values(), default=0))
+    spans = _spans(beam, scale, units)
+    length_rows = 1 + max(span.row for span in spans)
+    view = abscissa.view("beam", rows.high + length_rows * _ROW + down, newtons_per_mm=newtons_per_mm)
+    small = replace(view, name="spread-loads", newtons_per_mm=small_scale)
+    bars = [ScaleBar("beam", "length", f"Along {written}"), ScaleBar("beam", "force", "Forces and {V}")]
+    views: tuple[View, ...] = (view, *rows.views)
+    if small_scale is not None:
+        bars.append(ScaleBar("spread-loads", "force", "Small arrows"))
+        views = (view, small, *rows.views)
+    items = [
+        *_bar(beam, view, rests),
+        *_loads(beam, view, small, levels, units),
+        *_reactions(beam, view, units),
+        *_lengths(spans, view, rows.high + 3.0),
+        *_guides(beam, view, rows.views[0].origin[1] - 8.0),
+        *rows.items,
+    ]
+    return Scene(
+        name="beam-alone",
+        title=_title(beam, units),
+        caption=f"{plain(beam.name)}. Forces and shear at one scale; couples as arcs that show their sense alone.",
+        description=_description(beam, units),
+        units=units,
+        size=(_WIDTH, view.origin[1] + up + 3.0),
+        views=views,
+        items=tuple(items),
+        steps=(
+            Step("Draw the beam", "Its length to scale, with its supports."),
+            Step("Put the loads on it", "Forces and couples at their places."),
+            Step("Replace the supports", "Each support by what it can do: push, pull, or hold against turning."),
+            Step("Plot the shear", "It jumps at each force by just that force."),
+            Step("Plot the bending moment", "It grows as steeply as the shear is large and jumps at each couple."),
+            Step("Bend the beam", "Where the moment is large, the curve is tight."),
+        ),
+        scale_bars=tuple(bars),
+        key=(KeyEntry("load", "load"), KeyEntry("reaction", "reaction"), KeyEntry("moment", "couple")),
+        body=_body(beam, scale),
+    )
+
+
+def _kind(beam: BeamResults, reaction: BeamReaction) -> Literal["pin", "roller", "fixed-left", "fixed-right"]:
+    if reaction.type != "fixed":
+        return reaction.type
+    return "fixed-left" if reaction.at <= (beam.start + beam.end) / 2 else "fixed-right"
+
+
+def _bar(beam: BeamResults, view: View, rests: tuple[Rest, ...]) -> list[Item]:
+    thick = _THICK / view.scale
+    start, end = beam.start * 1e3, beam.end * 1e3
+    ring = ((start, -thick), (end, -thick), (end, thick), (start, thick))
+    items: list[Item] = [
+        Words("words-body", "", at_sheet=(MARGIN, view.origin[1] + 3.0), lines=("*Free body",)),
+        Words(
+            "words-body-2",
+            "",
+            at_sheet=(MARGIN, view.origin[1] + 3.0 - WORDS_PITCH - 0.4),
+            lines=("supports and the forces", "that replace them"),
+            size=2.2,
+            tone="soft",
+        ),
+        Part("part-beam", view.name, rings=(ring,), material="turning", outline=0.5, level=0.5),
+        Line("axis", view.name, points=((start, 0.0), (end, 0.0)), style="centre", extend=3.0, level=0.6),
+    ]
+    for number, rest in enumerate(rests, start=1):
+        # a pin or roller touches the bar from below, a wall holds its middle
+        at = (rest.at, 0.0 if rest.kind.startswith("fixed") else -thick)
+        items.append(Support(f"support-body-{number}", view.name, at=at, kind=rest.kind))
+    return items
+
+
+def _largest(beam: BeamResults, *, upward: bool) -> float:
+    sign = 1.0 if upward else -1.0
+    forces = [load.force for load in beam.loads if isinstance(load, PointForce)]
+    forces += [reaction.force for reaction in beam.reactions]
+    return max([0.0, *(sign * force for force in forces)])
+
+
+def _middle(load: BeamLoad) -> float:
+    return (load.start + load.end) / 2 if isinstance(load, DistributedLoad) else load.at
+
+
+def _levels(beam: BeamResults, scale: float) -> dict[int, int]:
+    """Return at which height the words of each load stand, so that neighbours do not meet."""
+    taken: list[float] = []
+    levels: dict[int, int] = {}
+    for index in sorted(range(len(beam.loads)), key=lambda i: _middle(beam.loads[i])):
+        place = _middle(beam.loads[index]) * 1e3 * scale
+        level = next((i for i, last in enumerate(taken) if place - last >= _STAGGER), len(taken))
+        taken[level : level + 1] = [place]
+        levels[index] = level
+    return levels
+
+
+def _loads(beam: BeamResults, view: View, small: View, levels: dict[int, int], units: Units) -> list[Item]:
+    items: list[Item] = []
+    for index, load in enumerate(beam.loads):
+        name, rise = f"{index + 1}", _WORDS_ROOM * levels[index]
+        match load:
+            case DistributedLoad():
+                items += _distributed(load, name, small, rise, units)
+            case PointForce():
+                way = "up" if load.force > 0 else "down"
+                text = f"*{{F|{name}}} = {format_quantity(abs(load.force), 'force', units)}"
+                rise += _over_row(beam, load, view, small)
+                nudge = (0.0, -rise if load.force > 0 else rise)
+                label = Label((f"{text} {way}",), place="tail", tone="load", nudge=nudge)
+                at, vector = (load.at * 1e3, 0.0), (0.0, load.force)
+                items.append(
+                    Force(f"force-{name}", view.name, 2, at=at, vector=vector, gap=_THICK, label=label, level=1)
+                )
+            case PointMoment():
+                text = f"*{{M|{name}}} = {format_quantity(abs(load.moment), 'moment', units)}"
+                label = Label((text,), place="above", tone="moment", nudge=(0.0, rise))
+                at = (load.at * 1e3, 0.0)
+                items.append(
+                    Moment(
+                        f"moment-{name}",
+                        view.name,
+                        2,
+                        at=at,
+                        newton_metres=load.moment,
+                        role="applied",
+                        label=label,
+                        level=1,
+                    )
+                )
+    return items
+
+
+def _over_row(beam: BeamResults, load: PointForce, view: View, small: View) -> float:
+    """Return how much higher words must stand to clear a row of small arrows that the force stands in."""
+    if view.newtons_per_mm is None or small.newtons_per_mm is None:
+        return 0.0
+    rows = [
+        abs(_pieces(row, view.scale)[1]) / small.newtons_per_mm
+        for row in beam.loads
+        if isinstance(row, DistributedLoad)
+        and row.intensity * load.force > 0
+        and row.start - 15e-3 / view.scale < load.at < row.end + 15e-3 / view.scale
+    ]
+    return max(0.0, max(rows, default=0.0) - abs(load.force) / view.newtons_per_mm)
+
+
+def _pieces(load: DistributedLoad, scale: float) -> tuple[list[float], float]:
+    """Return where the small arrows of a distributed load stand [m], and the share of each [N]."""
+    length = load.end - load.start
+    count = max(3, min(24, round(length * 1e3 * scale / _PITCH)))
+    return [load.start + length * (number + 0.5) / count for number in range(count)], load.intensity * length / count
+
+
+def _small_scale(beam: BeamResults, scale: float) -> float | None:
+    """Return the force scale of the small arrows, which would vanish at that of the rest [N per sheet millimetre]."""
+    spread = [load for load in beam.loads if isinstance(load, DistributedLoad)]
+    largest = max((abs(_pieces(load, scale)[1]) for load in spread), default=0.0)
+    return round_scale(largest, _SMALL) if spread else None
+
+
+def _distributed(load: DistributedLoad, name: str, view: View, rise: float, units: Units) -> list[Item]:
+    """Return a distributed load as a row of small arrows, each the share of its piece."""
+    places, share = _pieces(load, view.scale)
+    assert view.newtons_per_mm is not None
+    up = load.intensity > 0
+    tail = (abs(share) / view.newtons_per_mm + _THICK) / view.scale * (-1 if up else 1)
+    text = f"*{{w|{name}}} = {format_quantity(abs(load.intensity), 'intensity', units)} {'up' if up else 'down'}"
+    place: Literal["above", "below"] = "below" if up else "above"
+    anchor = (_middle(load) * 1e3, tail)
+    label = Label((text,), place, anchor, "load", nudge=(0.0, -rise if up else rise))
+    ends = (load.start * 1e3, tail), (load.end * 1e3, tail)
+    items: list[Item] = [Line(f"row-{name}", view.name, 2, points=ends, tone="load")]
+    for number, at in enumerate(places, start=1):
+        arrow = Force(f"force-{name}-{number}", view.name, 2, at=(at * 1e3, 0.0), vector=(0.0, share), gap=_THICK)
+        items.append(replace(arrow, slender=True, level=1))
+    return [*items, Note(f"label-force-{name}", view.name, 2, label=label)]
+
+
+def _reactions(beam: BeamResults, view: View, units: Units) -> list[Item]:
+    items: list[Item] = []
+    for number, reaction in enumerate(beam.reactions, start=1):
+        way = "up" if reaction.force >= 0 else "down"
+        text = f"*{{R|{number}}} = {format_quantity(abs(reaction.force), 'force', units)} {way}"
+        at = (reaction.at * 1e3, 0.0)
+        up = reaction.force >= 0
+        # below the support's symbol, whichever way it points
+        items.append(
+            Force(
+                f"reaction-{number}",
+                view.name,
+                3,
+                at=at,
+                vector=(0.0, reaction.force),
+                role="reaction",
+                tip_at_point=up,
+                gap=_SYMBOL,
+                label=Label((text,), place="tail" if up else "below", tone="reaction"),
+                level=1,
+            )
+        )
+        if reaction.type == "fixed":
+            value = format_quantity(abs(reaction.moment), "moment", units)
+            side: Literal["left", "right"] = "left" if _kind(beam, reaction) == "fixed-left" else "right"
+            label = Label((f"*{{M|R}} = {value}",), place=side, tone="moment")
+            items.append(
+                Moment(
+                    f"moment-{number}-wall", view.name, 3, at=at, newton_metres=reaction.moment, label=label, level=1
+                )
+            )
+    return items
+
+
+def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
+    """Return the distances between everything that acts and the beam's ends; narrow ones share further rows."""
+    places = {beam.start, beam.end, *(reaction.at for reaction in beam.reactions)}
+    for load in beam.loads:
+        places |= {load.start, load.end} if isinstance(load, DistributedLoad) else {load.at}
+    taken = [-math.inf] * _LENGTH_ROWS  # how far words reach in each row, sheet millimetres
+    spans: list[_Span] = []
+    for left, right in pairwise(sorted(place * 1e3 for place in places)):
+        if (right - left) * scale < 0.5:
+            continue
+        text = format_quantity((right - left) / 1e3, "length", units)
+        words, row = 2.2 * len(text) + 3.0, 0
+        if (right - left) * scale < words:  # they stand beside it, on either side
+            row = next((i for i in range(1, _LENGTH_ROWS) if taken[i] < left * scale - words), _LENGTH_ROWS - 1)
+            taken[row] = right * scale + words
+        spans.append(_Span(left, right, text, row))
+    return spans
+
+
+def _lengths(spans: list[_Span], view: View, line_at: float) -> list[Item]:
+    rows = max(span.row for span in spans)
+    depth = (view.origin[1] - line_at - rows * _ROW - 4.0) / view.scale
+    return [
+        Dimension(
+            f"dimension-{number}",
+            view.name,
+            1,
+            start=(span.left, -depth),
+            end=(span.right, -depth),
+            line_at=line_at + (rows - span.row) * _ROW,
+            text=span.text,
+        )
+        for number, span in enumerate(spans, start=1)
+    ]
+
+
+def _guides(beam: BeamResults, view: View, low: float) -> list[Item]:
+    """Return the lines through all rows at every support and every force or couple at a point."""
+    depth = (low - view.origin[1]) / view.scale
+    places: list[tuple[str, float, Literal["reaction", "load"], int]] = [
+        (f"support-{number}", reaction.at * 1e3, "reaction", 1)
+        for number, reaction in enumerate(beam.reactions, start=1)
+    ]
+    places += [
+        (f"load-{number}", load.at * 1e3, "load", 2)
+        for number, load in enumerate(beam.loads, start=1)
+        if not isinstance(load, DistributedLoad)
+    ]
+    return [
+        Line(f"guide-{name}", view.name, step, points=((x, 0.0), (x, depth)), style="hair", tone=tone, level=-1)
+        for name, x, tone, step in places
+    ]
+
+
+def _title(beam: BeamResults, units: Units) -> str:
+    most = beam.maximum_moment
+    if most.value == 0:
+        return "Nothing bends this beam"
+    where = f"{format_quantity(most.at, 'length', units)} from its left end"
+    for end, name in ((beam.start, "left"), (beam.end, "right")):
+        if abs(most.at - end) < 1e-9 * (beam.end - beam.start):
+            where = f"at its {name} end"
+    sense = "sagging" if most.value > 0 else "hogging"
+    value = format_quantity(abs(most.value), "moment", units)
+    return f"The beam bends most {where}: {value}, {sense}"
+
+
+def _description(beam: BeamResults, units: Units) -> str:
+    length = format_quantity(beam.end - beam.start, "length", units)
+    sentences = [f"{plain(beam.name)}, a beam of {length}."]
+    for reaction in beam.reactions:
+        way = "up" if reaction.force >= 0 else "down"
+        at = format_quantity(reaction.at, "length", units)
+        sentence = f"The {reaction.type} support at {at} pushes {way} with "
+        sentence += format_quantity(abs(reaction.force), "force", units)
+        if reaction.type == "fixed":
+            sentence += f" and holds with a couple of {format_quantity(abs(reaction.moment), 'moment', units)}"
+        sentences.append(sentence + ".")
+    for name, extreme, kind in (
+        ("shear", beam.maximum_shear, "force"),
+        ("bending moment", beam.maximum_moment, "moment"),
+        ("deflection", beam.maximum_deflection, "deflection"),
+    ):
+        if extreme is not None:
+            value = format_quantity(extreme.value, kind, units)  # type: ignore[arg-type]
+            sentences.append(f"The largest {name} is {value}, at {format_quantity(extreme.at, 'length', units)}.")
+    return " ".join(sentences)
+
+
+def _body(beam: BeamResults, scale: float) -> ClosedBody:
+    """Return the free body: x along the beam, z up; so counter-clockwise turns about −y."""
+    forces: list[tuple[str, tuple[float, float, float], tuple[float, float, float]]] = []
+    couples: list[tuple[str, tuple[float, float, float]]] = []
+    for number, load in enumerate(beam.loads, start=1):
+        match load:
+            case PointForce():
+                forces.append((f"force-{number}", (0.0, 0.0, load.force), (load.at, 0.0, 0.0)))
+            case DistributedLoad():
+                places, share = _pieces(load, scale)
+                forces += [
+                    (f"force-{number}-{piece}", (0.0, 0.0, share), (at, 0.0, 0.0))
+                    for piece, at in enumerate(places, start=1)
+                ]
+            case _:
+                couples.append((f"moment-{number}", (0.0, -load.moment, 0.0)))
+    for number, reaction in enumerate(beam.reactions, start=1):
+        forces.append((f"reaction-{number}", (0.0, 0.0, reaction.force), (reaction.at, 0.0, 0.0)))
+        couples.append((f"moment-{number}-wall", (0.0, -reaction.moment, 0.0)))
+    return ClosedBody(tuple(forces), tuple(couples))

@@ -1,0 +1,307 @@
+"""The wheel end as a beam on two supports: free body, shear, bending moment and deflection, outboard end to the left.
+
+View in real millimetres: x from the bearing centre, inboard positive, so that it runs to the right on the sheet; up is
+positive. The load and both reactions are those of the vertical plane.
+"""
+
+import math
+from dataclasses import replace
+from typing import Literal
+
+from hubwright.quantities import format_quantity
+from hubwright.results.beams import WheelEndBeam, wheel_end_beam
+from hubwright.results.model import Results
+from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
+from hubwright.scenes.scales import drawing_scale
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import (
+    ClosedBody,
+    Dimension,
+    Dot,
+    Force,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    Moment,
+    Note,
+    Part,
+    ScaleBar,
+    Scene,
+    Step,
+    Units,
+    View,
+    Words,
+)
+
+_WIDTH, _LEFT, _RIGHT = 310.0, 86.0, 268.0  # of the drawing area, and where the beam may reach
+_FOOT, _ROW = 31.0, 8.0
+_THICK = 1.7  # half of the drawn bar, sheet millimetres: the bar is a sign, not to scale
+_ARROWS = 26.0
+_CLEAR = 2.5  # words beside an arrow are moved so far away from the bar
+_WORDS = RowWords(
+    shear=("sum of the upward", "forces outboard", "of the cut"),
+    moment=("sagging positive,", "d{M}/d{x} = {V}"),
+    no_size=("for want of", "a diameter"),
+)
+
+
+def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of the spindle's axis as a beam held at the two pressure centres."""
+    beam = wheel_end_beam(results, case)
+    half = beam.spread * 500.0
+    places = [-half, half, *(place * 1e3 for place in (beam.start, beam.end))]
+    scale, written = drawing_scale(max(places) - min(places), _RIGHT - _LEFT)
+    middle = (_LEFT + _RIGHT) / 2 - scale * (max(places) + min(places)) / 2
+    abscissa = Abscissa(middle, scale, min(places), max(places))
+    newtons_per_mm = shared_force_scale(beam, _ARROWS)
+    rests = (Rest(-half, "knife edges"), Rest(half, "knife edges"))
+    rows = plot_rows(
+        beam,
+        abscissa,
+        rests=rests,
+        newtons_per_mm=newtons_per_mm,
+        low=_FOOT,
+        first_step=5,
+        units=units,
+        words=_WORDS,
+    )
+    # arrows that point up hang below the bar, those that point down stand on it
+    below = max(12.0, max(beam.point_forces) / newtons_per_mm + _THICK + 4.0)
+    above = max(16.0, -min(beam.point_forces) / newtons_per_mm + _THICK + 4.0)
+    view = abscissa.view("beam", rows.high + 2 * _ROW + 3.0 + below, newtons_per_mm=newtons_per_mm)
+    top = view.origin[1] + above
+    items = [
+        *_bar(beam, abscissa, view),
+        *_load(beam, view, units),
+        *_reactions(beam, view, units),
+        *_lengths(beam, view, rows.high, units),
+        *_guides(beam, view, rows.views[0].origin[1] - 9.0),
+        *rows.items,
+    ]
+    return Scene(
+        name="spindle-beam",
+        title=_title(beam, units),
+        caption=_caption(results, beam, units),
+        description=_description(results, beam, units),
+        units=units,
+        size=(_WIDTH, top),
+        views=(view, *rows.views),
+        items=tuple(items),
+        steps=(
+            Step("Keep only the axis", "The spindle is a bar; each row holds it at its pressure centre."),
+            Step("Put the load on it", "What wheel and hub pass to the bearing, where it makes the right moment."),
+            Step("Replace the rows by forces", "Each row pushes back; together they hold the load."),
+            Step("Measure the distances", "The nearer row takes the larger part: the law of the lever."),
+            Step("Plot the shear", "It jumps at each force by just that force."),
+            Step("Plot the bending moment", "It grows as steeply as the shear is large, and peaks at a force."),
+            Step("Bend the bar", "Where the moment is large, the curve is tight."),
+        ),
+        scale_bars=(ScaleBar("beam", "length", f"Along {written}"), ScaleBar("beam", "force", "Forces and {V}")),
+        key=(KeyEntry("load", "load"), KeyEntry("reaction", "reaction of a row"))
+        + ((KeyEntry("moment", "couple"),) if beam.couple is not None else ()),
+        body=_body(beam),
+    )
+
+
+def _bar(beam: WheelEndBeam, abscissa: Abscissa, view: View) -> list[Item]:
+    thick = _THICK / view.scale
+    over = 5.0 / view.scale
+    start, end = abscissa.start - over, abscissa.end + over
+    ring = ((start, -thick), (end, -thick), (end, thick), (start, thick))
+    half = beam.spread * 500.0
+    items: list[Item] = [
+        Words("words-body", "", at_sheet=(MARGIN, view.origin[1] + 3.0), lines=("*Free body",)),
+        Words(
+            "words-body-2",
+            "",
+            at_sheet=(MARGIN, view.origin[1] + 3.0 - WORDS_PITCH - 0.4),
+            lines=("rows replaced by their forces", "at the pressure centres"),
+            size=2.2,
+            tone="soft",
+        ),
+        Part("part-spindle", view.name, rings=(ring,), material="turning", outline=0.5, level=0.5),
+        Line("axis", view.name, points=((start, 0.0), (end, 0.0)), style="centre", extend=4.0, level=0.6),
+        Dot("bearing-centre", view.name, at=(0.0, 0.0), radius=0.8, level=3),
+        Note("label-centre", view.name, label=Label(("{C}",), place="above", anchor=(0.0, thick), size=2.5)),
+    ]
+    if beam.contact_line is not None:
+        lean = math.tan(beam.contact_line)  # across per along
+        for name, sign in (("outboard", -1.0), ("inboard", 1.0)):
+            tall = min(15.0 / view.scale, 0.8 * half / lean)
+            points = ((sign * half, 0.0), (sign * (half - tall * lean), tall))
+            items.append(Line(f"contact-line-{name}", view.name, points=points, style="centre", tone="faint"))
+    return items
+
+
+def _load(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
+    up = 1.0 if beam.load >= 0 else -1.0
+    place = -beam.load_place * 1e3  # inboard positive
+    half = beam.spread * 500.0
+    at = (place if beam.couple is None else math.copysign(half, place), 0.0)
+    side: Literal["left", "right"] = "right" if place > half else "left"
+    text = f"*{{B|z}} = {format_quantity(abs(beam.load), 'force', units)}"
+    words = "up, from wheel and hub" if up > 0 else "down, weight of wheel and hub"
+    items: list[Item] = [
+        Force(
+            "force-load",
+            view.name,
+            2,
+            at=at,
+            vector=(0.0, beam.load),
+            gap=_THICK,
+            label=Label((text, words), place=side, tone="load", nudge=(0.0, -_CLEAR * up)),
+            level=1,
+        )
+    ]
+    if beam.couple is not None:
+        value = format_quantity(abs(beam.couple), "moment", units)
+        label = Label(
+            (f"*{value}", "of the load"), "left" if at[0] < 0 else "right", tone="moment", nudge=(0.0, -12.0 * up)
+        )
+        couple = Moment("moment-load", view.name, 2, at=at, newton_metres=beam.couple, role="applied", label=label)
+        items.append(replace(couple, level=1))
+    return items
+
+
+def _reactions(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
+    half = beam.spread * 500.0
+    items: list[Item] = []
+    for letter, name, place, force in (
+        ("A", "outboard", -half, beam.reaction_outboard),
+        ("B", "inboard", half, beam.reaction_inboard),
+    ):
+        way, nudge = ("up", (0.0, -_CLEAR)) if force > 0 else ("down", (0.0, _CLEAR))
+        side: Literal["left", "right"] = "left" if letter == "A" else "right"
+        text = f"*{{F|{letter}}} = {format_quantity(abs(force), 'force', units)}"
+        items.append(
+            Force(
+                f"reaction-{name}",
+                view.name,
+                3,
+                at=(place, 0.0),
+                vector=(0.0, force),
+                role="reaction",
+                gap=_THICK,
+                label=Label((text, f"{way}, {name} row"), place=side, tone="reaction", nudge=nudge),
+                level=1,
+            )
+        )
+    return items
+
+
+def _lengths(beam: WheelEndBeam, view: View, low: float, units: Units) -> list[Item]:
+    half, load = beam.spread * 500.0, -beam.load_place * 1e3
+    upper, lower = low + _ROW + 2.0, low + 2.0
+    spans = [("spread", -half, half, "{ℓ} = ", lower)]
+    if beam.couple is None and beam.overhung:
+        near = half if load > 0 else -half
+        spans += [("overhang", near, load, "overhang ", lower), ("load", 0.0, load, "", upper)]
+    elif beam.couple is None:
+        spans += [("outer", -half, load, "", upper), ("inner", load, half, "", upper)]
+    depth = (view.origin[1] - upper - 4.0) / view.scale
+    return [
+        Dimension(
+            f"dimension-{name}",
+            view.name,
+            4,
+            start=(start, -depth),
+            end=(end, -depth),
+            line_at=line,
+            text=lead + format_quantity(abs(end - start) / 1e3, "small length", units),
+            extension=(name == "load", False),  # elsewhere the guides through all rows do
+        )
+        for name, start, end, lead, line in spans
+        if abs(end - start) * view.scale > 0.3
+    ]
+
+
+def _guides(beam: WheelEndBeam, view: View, low: float) -> list[Item]:
+    """Return the lines through all rows at every force."""
+    half, load = beam.spread * 500.0, -beam.load_place * 1e3
+    depth = (low - view.origin[1]) / view.scale
+    places: list[tuple[str, float, Literal["reaction", "load"], int]] = [
+        ("outboard", -half, "reaction", 3),
+        ("inboard", half, "reaction", 3),
+    ]
+    if beam.couple is None:
+        places.append(("load", load, "load", 2))
+    return [
+        Line(f"guide-{name}", view.name, step, points=((x, 0.0), (x, depth)), style="hair", tone=tone, level=-1)
+        for name, x, tone, step in places
+    ]
+
+
+def _where(beam: WheelEndBeam) -> str:
+    if not beam.overhung:
+        return "at the load"
+    return f"at the {beam.near} pressure centre"
+
+
+def _title(beam: WheelEndBeam, units: Units) -> str:
+    bending = format_quantity(abs(beam.maximum_moment.value), "moment", units)
+    if abs(beam.maximum_moment.value) < 1e-9 * max(1.0, abs(beam.load)):
+        return "The load stands on one row: the spindle does not bend"
+    if math.isinf(beam.load_place):
+        return f"A couple without force bends the spindle most {_where(beam)}: {bending}"
+    if beam.overhung:
+        overhang = abs(beam.load_place) - beam.spread / 2
+        length = format_quantity(overhang, "small length", units)
+        return f"Overhung by {length}, the spindle bends most {_where(beam)}: {bending}"
+    return f"The load stands between the rows, so the spindle bends most at the load: {bending}"
+
+
+def _caption(results: Results, beam: WheelEndBeam, units: Units) -> str:
+    wall = format_quantity(beam.cantilever_moment, "moment", units)
+    far = "inboard" if beam.load_place >= 0 else "outboard"
+    words = [
+        f"{plain(results.setup.name)}, {plain(beam.case)}: {results.wheel.replace('_', ' ')} wheel, seen from the rear"
+        + ("." if results.side > 0 else ", mirrored, so that outboard is to the left."),
+        "Each pressure centre is a support that lets the bar tilt; only vertical forces.",
+        f"Clamped at the {far} one, a cantilever, it would bend with {wall}.",
+    ]
+    if beam.couple is not None:
+        words.insert(
+            1, f"The load stands so far out that it is drawn as force and couple at the {beam.near} pressure centre."
+        )
+    if beam.diameter is not None:
+        diameter = format_quantity(beam.diameter, "small length", units)
+        words.append(f"Deflection of a steel bar of {diameter}, {{E}} = {format_quantity(207e9, 'modulus', units)}.")
+    return " ".join(words)
+
+
+def _description(results: Results, beam: WheelEndBeam, units: Units) -> str:
+    where = format_quantity(abs(beam.load_place), "small length", units)
+    side = "outboard" if beam.load_place >= 0 else "inboard"
+    stands = "as a couple alone" if math.isinf(beam.load_place) else f"{where} {side} of the bearing centre"
+    sentences = [
+        f"The spindle of {plain(results.setup.name)} as a beam on two supports "
+        f"{format_quantity(beam.spread, 'small length', units)} apart, {plain(beam.case)}.",
+        f"A load of {format_quantity(abs(beam.load), 'force', units)} pushes {'up' if beam.load >= 0 else 'down'} "
+        f"{stands}.",
+    ]
+    for name, force in (("outboard", beam.reaction_outboard), ("inboard", beam.reaction_inboard)):
+        way = "up" if force > 0 else "down"
+        sentences.append(f"The {name} row pushes {way} with {format_quantity(abs(force), 'force', units)}.")
+    sentences.append(
+        f"The shear is at most {format_quantity(abs(beam.maximum_shear.value), 'force', units)}, the bending moment "
+        f"{format_quantity(abs(beam.maximum_moment.value), 'moment', units)} {_where(beam)}."
+    )
+    if beam.maximum_deflection is not None:
+        bend = format_quantity(abs(beam.maximum_deflection.value), "deflection", units)
+        sentences.append(f"The bar bends by at most {bend}.")
+    return " ".join(sentences)
+
+
+def _body(beam: WheelEndBeam) -> ClosedBody:
+    """Return the free body: x inboard, z up; so the y axis points toward the reader and couples keep their sign."""
+    half = beam.spread / 2
+    place = -beam.load_place if beam.couple is None else math.copysign(half, -beam.load_place)
+    forces = (
+        ("force-load", (0.0, 0.0, beam.load), (place, 0.0, 0.0)),
+        ("reaction-outboard", (0.0, 0.0, beam.reaction_outboard), (-half, 0.0, 0.0)),
+        ("reaction-inboard", (0.0, 0.0, beam.reaction_inboard), (half, 0.0, 0.0)),
+    )
+    # counter-clockwise on the sheet, x to the right and z up, turns about −y
+    couples = () if beam.couple is None else (("moment-load", (0.0, -beam.couple, 0.0)),)
+    return ClosedBody(forces, couples)
