@@ -63,7 +63,7 @@
   function build(figure) {
     var place = figure.querySelector('.build'), steps = all('.build li', figure), last = steps.length;
     if (!last) return;
-    var layers = all('[data-layer]', figure), fading = all('[data-fades]', figure);
+    var layers = all('[data-layer], svg [data-name^="step-"]', figure), fading = all('[data-fades]', figure);
     var name = (figure.querySelector('figcaption .tag') || figure).textContent.trim().toLowerCase();
     var row = make('div', { 'class': 'row', role: 'group', 'aria-label': 'Build ' + name + ' up, step by step' });
     var back = make('button', { type: 'button', 'data-by': -1 }, 'Back');
@@ -85,8 +85,9 @@
       // The finished figure shows its whole key; a step on the way only what is new in it.
       figure.classList.toggle('underway', n < last);
       layers.forEach(function (layer) {
-        layer.classList.toggle('later', +layer.dataset.layer > n);
-        layer.classList.toggle('fresh', +layer.dataset.layer === n);
+        var step = +(layer.dataset.layer || layer.dataset.name.slice(5));
+        layer.classList.toggle('later', step > n);
+        layer.classList.toggle('fresh', step === n);
       });
       fading.forEach(function (layer) { layer.classList.toggle('faded', n >= +layer.dataset.fades); });
       steps.forEach(function (li, i) { li.classList.toggle('now', i === n - 1); });
@@ -150,7 +151,10 @@
   // A box that scrolls sideways must be reachable with the keyboard, and only then.
   function scrollable() {
     all('.tablewrap, .plate > .wide, .eq').forEach(function (box) {
-      if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0; else box.removeAttribute('tabindex');
+      var needed = box.scrollWidth > box.clientWidth + 1;
+      Object.entries({ tabindex: '0', role: 'group', 'aria-label': 'Scrolls sideways' }).forEach(function (one) {
+        if (needed) box.setAttribute(one[0], one[1]); else box.removeAttribute(one[0]);
+      });
     });
   }
 

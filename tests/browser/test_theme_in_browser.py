@@ -106,8 +106,8 @@ def test_a_figure_is_built_up_with_buttons_and_arrow_keys(visit: Visiting, sampl
     page = visit(sample_folder).go("lessons/1.html")
 
     def shown() -> list[str]:
-        layers = page.locator(".wide svg.si [data-layer]").evaluate_all(
-            "all => all.filter(e => getComputedStyle(e).visibility === 'visible').map(e => e.dataset.layer)"
+        layers = page.locator(".wide svg.si .layer").evaluate_all(
+            "all => all.filter(e => getComputedStyle(e).visibility === 'visible').map(e => e.dataset.name.slice(-1))"
         )
         return list(layers)
 
