@@ -200,9 +200,9 @@ class _Page:
             if name == "reactions":
                 for reaction in item:
                     place = self.show(reaction["at"]["value"], "length")
-                    for part in ("force", "moment"):
-                        if reaction.get(part) is not None:
-                            shown = self.show(reaction[part]["value"], kinds[reaction[part]["unit"]])
+                    for part, item_of in (("force", reaction), ("moment", reaction.get("moment"))):
+                        if item_of is not None:
+                            shown = self.show(item_of["value"], kinds[item_of["unit"]])
                             rows.append((f"reaction, {reaction['type']} ({part})", shown, place))
             elif isinstance(item, dict) and "value" in item:
                 kind: Kind = "deflection" if "deflection" in name else kinds[item["unit"]]

@@ -23,6 +23,7 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
+from hubwright.setup.model import PointMoment
 
 MARGIN = 10.0  # sheet millimetres: where the words of a row begin
 WORDS_PITCH = 3.9  # between lines of words
@@ -164,15 +165,17 @@ def _extremes(beam: BeamResults, name: Literal["shear", "moment"], step: int, un
     symbol = "V" if name == "shear" else "M"
     largest = max(abs(value) for value in values)
     items: list[Item] = []
-    for extreme in (max(values), min(values)):
-        wrong_side = extreme < 0 if extreme == max(values) else extreme > 0
-        if wrong_side or abs(extreme) < 0.02 * largest or largest == 0.0:
+    for extreme in (max(*values, 0.0), min(*values, 0.0)):
+        if abs(extreme) <= 0.02 * largest:
             continue
         first = values.index(extreme)
         last = first
         while last + 1 < len(values) and abs(values[last + 1] - extreme) <= 1e-9 * largest:
             last += 1
-        at = ((beam.curves.x[first] + beam.curves.x[last]) / 2 * 1e3, extreme)
+        run = beam.curves.x[last] - beam.curves.x[first]
+        # through the middle of a level stretch may run the guide of a couple
+        shift = 0.25 if name == "shear" and any(isinstance(load, PointMoment) for load in beam.loads) else 0.5
+        at = ((beam.curves.x[first] + shift * run) * 1e3, extreme)
         strong = "*" if abs(extreme) >= largest * (1 - 1e-9) else ""
         text = f"{strong}{{{symbol}}} = {format_quantity(extreme, kind, units)}"
         tone: Literal["moment", "ink"] = "moment" if name == "moment" else "ink"

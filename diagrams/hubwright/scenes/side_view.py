@@ -251,7 +251,7 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
 
     def foot(x: float, drop: float) -> Point:
         """Return where an extension line starts: clear below an arrow that reaches `drop` below the road."""
-        return x, -(max(drop, 3.0) + 1.0) / view.scale
+        return x, -(max(drop, 3.0 if headline is None else 8.0) + 1.0) / view.scale
 
     def below(load: VehicleLoad) -> float:
         return body.weight(load) / _force_scale(view) - load.z * view.scale
