@@ -101,6 +101,10 @@ def flat_rows(entry: Json, prefix: str = "") -> Iterator[tuple[str, Any, str]]:
             yield from (
                 (f"{name}.{end}", value[end], value["unit"]) for end in ("low", "high") if value.get(end) is not None
             )
+            # a beam's values have a place, and a wall's force a moment
+            yield from flat_rows({part: item for part, item in value.items() if isinstance(item, dict)}, name)
+        elif isinstance(value, list):
+            yield from flat_rows({str(number): item for number, item in enumerate(value, start=1)}, name)
         elif isinstance(value, dict):
             yield from flat_rows(value, name)
         else:

@@ -26,6 +26,7 @@ from hubwright.scenes.vocabulary import (
     KeyEntry,
     Label,
     Line,
+    Material,
     Note,
     Part,
     Point,
@@ -104,7 +105,7 @@ def _view(body: PlaneBody, outline: Outline) -> View:
     front = max(outline.front, *(load.x + 150.0 for load in body.loads))
     rear = min(outline.rear, *(load.x - 150.0 for load in body.loads))
     top = max(outline.top, *(load.z for load in body.loads))
-    scale = min(drawing_scale(front - rear, _RIGHT - _LEFT - 14.0)[0], drawing_scale(top, 105.0)[0])
+    scale = min(drawing_scale(front - rear, _RIGHT - _LEFT - 10.0)[0], drawing_scale(top, 105.0)[0])
     # every reaction, and every weight hanging from its place, ends within the room below the road
     needs = [math.hypot(*rest.force) / _ARROWS for rest in body.rests]
     needs += [abs(body.weight(load)) / (_ARROWS + load.z * scale) for load in body.loads]
@@ -178,8 +179,12 @@ def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     for number, load in enumerate(body.added, start=1):
         at, weight = (load.x, load.z), body.weight(load)
         if load.kind == "gear":
-            cube, name = (_cube(load),), f"part-{load.name}"
-            items.append(Part(name, view.name, step, rings=cube, material="changed", outline=0.3, level=0.5))
+            cube, own = _cube(load), body.own
+            # an empty square where a full one would hide the vehicle's own centre of mass
+            hides = cube[0][0] - 60 < own.x < cube[2][0] + 60 and cube[0][1] - 60 < own.z < cube[2][1] + 60
+            material: Material = "none" if hides else "changed"
+            name = f"part-{load.name}"
+            items.append(Part(name, view.name, step, rings=(cube,), material=material, outline=0.3, level=0.5))
         items.append(Dot(f"centre-{load.name}", view.name, step, at=at, kind="centre of mass", radius=0.9, level=2))
         label = None
         if load in labelled:
@@ -270,7 +275,7 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
         # just below the road, above the words of the reactions
         lengths.append(("gear", start, end, view.origin[1] - 7.0, metres(headline.x - near.x, units)))
     items: list[Item] = [
-        Dimension(f"dimension-{name}", view.name, step, start=start, end=end, line_at=line, text=text)
+        Dimension(f"dimension-{name}", view.name, step, start=start, end=end, line_at=line, text=text, side="start")
         for name, start, end, line, text in lengths
         if abs(start[0] - end[0]) * view.scale > 0.5
     ]
