@@ -7,13 +7,14 @@ from pathlib import Path
 from typing import Any, Literal
 
 from hubwright.errors import MissingDataError
-from hubwright.quantities import Kind, System, format_quantity
+from hubwright.quantities import Kind, System, default_kind, format_quantity
 from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, weight_as_json
 from hubwright.results.model import CaseResult, Results, Weight
 from hubwright.setup.model import Beam, Input, Setup
 
 Form = Literal["table", "json", "csv"]
 _WIDTH = 118
+_FINE = 0.5e-3  # m: shorter things, preload above all, are shown as a deflection is
 
 
 def solved_text(file: Path, *, form: Form, wheel: str | None, units: System) -> str:
@@ -186,11 +187,18 @@ class _Page:
         if not estimated:
             self.line("No value was estimated.")
             return
-        self.table(
-            "Estimated, because the file does not give them",
-            ("key", "value", "range"),
-            [(key, _plain(item, item.value), _range(item)) for key, item in estimated],
-        )
+        rows = []
+        for key, item in estimated:
+            size = max((abs(end) for end in (item.value, item.low, item.high) if isinstance(end, float)), default=0.0)
+            kind: Kind | None = "deflection" if item.unit == "m" and size < _FINE else default_kind(item.unit)
+            low, high = (self._input(end, item.unit, kind) for end in (item.low, item.high))
+            rows.append((key, self._input(item.value, item.unit, kind), f"{low} to {high}" if item.has_range else ""))
+        self.table("Estimated, because the file does not give them", ("key", "value", "range"), rows)
+
+    def _input(self, value: float | str | None, unit: str, kind: Kind | None) -> str:
+        if value is None or isinstance(value, str):
+            return value or ""
+        return self.show(value, kind) if kind else f"{value:.4g} {unit}"
 
     def beam(self, entry: Json) -> str:
         self.heading(str(entry.get("setup", entry.get("beam", "beam"))), "")
@@ -212,16 +220,3 @@ class _Page:
             "Forces up and counter-clockwise moments positive; sagging bends positive", ("", "value", "at"), rows
         )
         return self.text()
-
-
-def _plain(item: Input, value: float | str | None) -> str:
-    if value is None or isinstance(value, str):
-        return str(value or "")
-    from hubwright.quantities import default_kind
-
-    kind = default_kind(item.unit)
-    return format_quantity(value, kind, "si") if kind else f"{value:.4g} {item.unit}"
-
-
-def _range(item: Input) -> str:
-    return f"{_plain(item, item.low)} to {_plain(item, item.high)}" if item.has_range else ""
