@@ -18,11 +18,12 @@ from hubwright.scenes.vocabulary import (
     Line,
     Moment,
     Normal,
+    Note,
     Point,
     Role,
     Tone,
 )
-from hubwright.scenes.wheel_end_layout import Layout, corners, fractions
+from hubwright.scenes.wheel_end_layout import LENS, Layout, corners, fractions
 from hubwright.scenes.wheel_end_parts.assembly import Assembly
 from hubwright.scenes.wheel_end_words import Wording
 
@@ -76,10 +77,7 @@ def contact_items(d: Drawn, step: int) -> list[Item]:
     y, half = at[0], 0.96 * below.tread_half_width
     road = -parts.measures.loaded_radius
     items: list[Item] = []
-    for sign, name in ((1.0, "left"), (-1.0, "right")):
-        start = y + sign * (below.tread_half_width + 3.0 / d.layout.whole.scale)
-        end = start + sign * 12.0 / d.layout.whole.scale
-        items.append(Ground(f"ground-{name}", "whole", 1, start=(start, road), end=(end, road)))
+    items += _ground(d, y, road)
     ledge = words.state.kind == "ledge"
     surface = "edge on tire" if ledge else "road on tire"
     if ledge:
@@ -88,6 +86,9 @@ def contact_items(d: Drawn, step: int) -> list[Item]:
     else:
         items += _pressure(d, step, (y, at[1]), half, F.z)
     crossed = not words.nothing(F.x)
+    # at a ledge the arrow begins within the tire: its label stands below the road
+    middle = (at[1] - road) * d.layout.whole.scale - abs(F.z) / (d.layout.whole.newtons_per_mm or 1.0) / 2
+    drop = max(middle + 7.0, 0.0) if ledge else 0.0
     items.append(
         Force(
             "F_z",
@@ -97,11 +98,14 @@ def contact_items(d: Drawn, step: int) -> list[Item]:
             vector=(0.0, F.z),
             gap=_GAP if crossed else 0.35,
             level=_ABOVE_PARTS + 3,
-            label=Label((f"*{{F|z}} = {words.force(F.z)}", surface), _free_side(d), tone="load", size=3.0),
+            label=Label(
+                (f"*{{F|z}} = {words.force(F.z)}", surface), _free_side(d), tone="load", size=3.0, nudge=(0.0, -drop)
+            ),
         )
     )
     if not words.nothing(F.y):
-        inboard = words.sideways(F.y) == "inboard"
+        # beside the shaft of F_z, outboard: the other side is that of its label
+        along = abs(F.y) / (d.layout.whole.newtons_per_mm or 1.0) if words.sideways(F.y) == "outboard" else 0.0
         items.append(
             Force(
                 "F_y",
@@ -114,10 +118,10 @@ def contact_items(d: Drawn, step: int) -> list[Item]:
                 level=_ABOVE_PARTS + 4,
                 label=Label(
                     (f"*{{F|y}} = {words.force(F.y)}", f"{words.sideways(F.y)} on tire"),
-                    "below" if inboard else "left",
+                    "left" if d.layout.side > 0 else "right",
                     tone="load",
-                    size=3.0,
-                    nudge=(0.0, -2.0) if inboard else (0.0, 0.0),
+                    size=2.8,
+                    nudge=(d.layout.side * (along - 1.3), -7.5),
                 ),
             )
         )
@@ -138,6 +142,22 @@ def contact_items(d: Drawn, step: int) -> list[Item]:
                 ),
             )
         )
+    return items
+
+
+def _ground(d: Drawn, y: float, road: float) -> list[Item]:
+    """Return the road beside the tread, as far outboard as the lens leaves it room."""
+    whole, half = d.layout.whole, d.parts.below.tread_half_width
+    lens_edge = (d.layout.x(LENS[2] + 1.5) - whole.origin[0]) / -whole.scale * d.layout.side
+    items: list[Item] = []
+    for name, way in (("outboard", 1.0), ("inboard", -1.0)):
+        start = d.layout.side * y + way * (half + 3.0 / whole.scale)
+        end = start + way * 10.0 / whole.scale
+        if way > 0:
+            end = min(end, lens_edge)
+        if abs(end - start) * whole.scale > 3.0 and (end - start) * way > 0:
+            side = d.layout.side
+            items.append(Ground(f"ground-{name}", "whole", 1, start=(side * start, road), end=(side * end, road)))
     return items
 
 
@@ -177,16 +197,18 @@ def small_items(d: Drawn, step: int) -> list[Item]:
     words = d.words
     body = words.state.free_body
     items: list[Item] = []
-    for name in ("weight_wheel", "weight_hub", "inertia_wheel", "inertia_hub"):
-        single = body.force(name)
-        items += _small(d, single, "whole", step, label=None)
-        items += _small(d, single, "lens", step, label=_small_label(d, single))
+    for name in ("wheel", "hub"):
+        for kind in ("weight", "inertia"):
+            single = body.force(f"{kind}_{name}")
+            items += _small(d, single, "whole", step, label=None)
+            items += _small(d, single, "lens", step, label=_small_label(d, name) if kind == "weight" else None)
     return items + _lens(d, step) + _caliper(d, step)
 
 
 def _small(d: Drawn, single: SingleForce, view: str, step: int, label: Label | None) -> list[Item]:
     F, at = single.force, _flat(single.point)
     items: list[Item] = []
+    crossed = view == "lens" and not d.words.nothing(d.words.state.free_body.force("inertia_hub").force.x)
     if not d.words.nothing(F.y) or not d.words.nothing(F.z):
         items.append(
             Force(
@@ -196,6 +218,7 @@ def _small(d: Drawn, single: SingleForce, view: str, step: int, label: Label | N
                 at=at,
                 vector=(F.y, F.z),
                 tip_at_point=False,
+                gap=_GAP if crossed else 0.0,
                 level=_ABOVE_PARTS + 2,
                 label=label,
             )
@@ -205,17 +228,20 @@ def _small(d: Drawn, single: SingleForce, view: str, step: int, label: Label | N
     return items
 
 
-def _small_label(d: Drawn, single: SingleForce) -> Label:
-    """Return a label on the side away from the other place."""
-    words, F = d.words, single.force
-    what = "tire, wheel" if single.name.endswith("wheel") else "hub"
-    other = "weight_hub" if single.name.endswith("wheel") else "weight_wheel"
-    own, across = single.point.y, words.state.free_body.force(other).point.y
-    leftward = own > across or (own == across and single.name.endswith("wheel"))
-    size = words.force((F.x**2 + F.y**2 + F.z**2) ** 0.5)
-    if single.name.startswith("weight"):
-        return Label((what, size), "left" if leftward else "right", tone="load", size=2.2, nudge=(0.0, -1.0))
-    return Label((f"inertia {size}",), "left" if leftward else "right", tone="load", size=2.2, nudge=(0.0, 2.6))
+def _small_label(d: Drawn, name: str) -> Label:
+    """Return the label of a mass: its weight, and its inertia if it has any; the two stand apart."""
+    words = d.words
+    body = words.state.free_body
+    other = "hub" if name == "wheel" else "wheel"
+    own, across = body.force(f"weight_{name}").point.y, body.force(f"weight_{other}").point.y
+    leftward = own > across or (own == across and name == "wheel")
+    weight, inertia = words.weight(f"weight_{name}"), words.weight(f"inertia_{name}")
+    what = "tire, wheel" if name == "wheel" else "hub"
+    lines = (what, weight) if words.still else (what, f"weight {weight}", f"inertia {inertia}")
+    width = 0.78 * max(len(line) for line in lines)  # half of it, on the sheet
+    apart = abs(own - across) * _MM * d.layout.lens.scale / 2
+    nudge = max(width + 1.0 - apart, 0.0)
+    return Label(lines, "below", tone="load", size=2.1, nudge=(-nudge if leftward else nudge, 0.0))
 
 
 def _lens(d: Drawn, step: int) -> list[Item]:
@@ -223,13 +249,13 @@ def _lens(d: Drawn, step: int) -> list[Item]:
     m, lens = d.parts.measures, d.layout.lens
     side = d.layout.side
     assert lens.frame is not None
-    x0, y0, x1, y1 = lens.frame
+    x0, _, x1, y1 = lens.frame
     reach = (x1 - x0) / 2 / lens.scale
     middle = -((x0 + x1) / 2 - lens.origin[0]) / lens.scale
-    high, low = 4.0 / lens.scale, -(lens.origin[1] - y0 - 4.0) / lens.scale
+    high, low = 4.0 / lens.scale, -1.0 / lens.scale
     line, face = side * m.load_line, side * m.face
-    still = d.words.steps(d.layout.lens_factor)[3].sentence.startswith("The weights of")
-    heading = f"{'Weights' if still else 'Weights and inertia'}, drawn {d.layout.lens_factor:g} times longer"
+    what = "Weights" if d.words.still else "Weights, inertia"
+    heading = f"{what}: {d.layout.lens_factor:g} times longer"
     return [
         Line(
             "lens-axis",
@@ -242,7 +268,7 @@ def _lens(d: Drawn, step: int) -> list[Item]:
         Line("lens-load-line", "lens", step, points=((line, high), (line, low)), style="centre", tone="load"),
         Line("lens-face", "lens", step, points=((face, 2.0 / lens.scale), (face, -2.0 / lens.scale)), tone="soft"),
         Dot("lens-centre", "lens", step, at=(0.0, 0.0), radius=0.6, level=_ABOVE_PARTS),
-        d.layout.words("lens-heading", step, (8.0, y1 - 4.6), (heading,), 2.2),
+        d.layout.words("lens-heading", step, (LENS[0] + 2.5, y1 - 4.4), (heading,), 2.1),
     ]
 
 
@@ -362,7 +388,10 @@ def _reaction(words: Wording) -> Vector:
 def row_items(d: Drawn, step: int) -> list[Item]:
     """Return the two row loads on the hub at the pressure centres, and the axial reaction."""
     words = d.words
-    items: list[Item] = [Dot("centre", "detail", 3, at=(0.0, 0.0), radius=0.8, level=_ABOVE_PARTS + 6)]
+    items: list[Item] = [
+        Dot("centre", "detail", 3, at=(0.0, 0.0), radius=0.8, level=_ABOVE_PARTS + 6),
+        Note("label-centre", "detail", 3, label=Label(("{C}",), "below", anchor=(0.0, 0.0), size=2.8), level=30.0),
+    ]
     if words.state.row_load is None:
         return items
     for name, symbol, column in (
@@ -379,7 +408,7 @@ def row_items(d: Drawn, step: int) -> list[Item]:
             lines += [f"*{words.force(F.x)}", f"{words.fore_and_aft(F.x)} on hub"]
         if symbol == "B" and not words.nothing(F.z):
             lines[:2] = [f"*{{F|B}} = {words.force(F.z)}"]
-        label = Label(tuple(lines), column, tone="reaction", size=2.9)
+        label = Label(tuple(lines), column, tone="reaction", size=2.6 if crossed else 2.9)
         if not words.nothing(F.z):
             items.append(
                 Force(
@@ -399,6 +428,8 @@ def row_items(d: Drawn, step: int) -> list[Item]:
             items.append(_normal(f"F_{symbol}x", "detail", step, at, F.x, "reaction", label if alone else None))
     axial = words.state.free_body.force("axial").force
     if not words.nothing(axial.y):
+        lines = (f"*{{B|y}} = {words.force(axial.y)}", words.sideways(axial.y))
+        place, away = _free_quarter(d)
         items.append(
             Force(
                 "B_y",
@@ -410,16 +441,20 @@ def row_items(d: Drawn, step: int) -> list[Item]:
                 tip_at_point=False,
                 gap=1.0,
                 level=_ABOVE_PARTS + 3,
-                label=Label(
-                    (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub"),
-                    "below",
-                    tone="reaction",
-                    size=2.7,
-                    nudge=(0.0, -3.0),
-                ),
+                label=Label(lines, place, tone="reaction", size=2.4, nudge=(away, -0.8 if place == "above" else 0.4)),
             )
         )
     return items
+
+
+def _free_quarter(d: Drawn) -> tuple[Literal["above", "below"], float]:
+    """Return where beside the centre no arrow of a row stands, and the way on the sheet."""
+    rows = [d.words.state.free_body.force(f"row_{name}").force.z for name in ("outboard", "inboard")]
+    # an arrow that points up stands below the axis
+    inboard = 11.5 * d.layout.side
+    if rows[1] <= 0:
+        return "below", inboard
+    return ("below", -inboard) if rows[0] <= 0 else ("above", inboard)
 
 
 def pressure_centres(d: Drawn, step: int) -> list[Item]:
@@ -491,6 +526,9 @@ def locating_items(d: Drawn) -> list[Item]:
         Line("window-upper", "sheet", 1, points=((near, high[1]), (far, y1 - 4.0)), style="hair", tone=tone),
         Line("window-lower", "sheet", 1, points=((near, low[1]), (far, y0 + 4.0)), style="hair", tone=tone),
         d.layout.words("window-letter", 1, (d.layout.x(near) + 1.0, high[1] - 3.0), ("*A",), 2.4),
+        d.layout.words(
+            "detail-name", 1, (d.layout.x(far) + 1.0, y0 - 4.4), (f"*Detail A   {d.layout.detail_ratio}",), 2.4
+        ),
     ]
 
 

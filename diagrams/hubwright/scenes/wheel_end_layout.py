@@ -4,6 +4,7 @@ Sheet millimetres, for a left wheel; a right wheel's sheet is the mirror image, 
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.scales import drawing_scale, round_scale, round_up
@@ -14,7 +15,8 @@ WIDTH, HEIGHT = 300.0, 214.0
 _FOOT, _TOP = 26.0, 209.0  # above the strip of scales; where the tread ends
 _WHEEL_X = 92.0  # the tire's centreline does not wander when the offset changes
 _BOX = (136.0, 68.0, 252.0, 188.0)
-_LENS = (6.0, 27.0, 60.0, 60.0)
+LENS = (6.0, 25.5, 56.0, 58.0)
+_LABELS_INSIDE = 28.0  # from the detail's outboard edge to the edge of its inner column
 _WHOLE_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _DETAIL_SCALES = ((4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
 _LENS_SCALES = ((1, 1), (1, 2), (1, 3), (1, 5), (1, 10))
@@ -37,6 +39,7 @@ class Layout:
     detail_ratio: str
     lens_factor: float  # how many times longer forces are drawn in the lens
     wheel_x: float
+    free: float  # half height of the room between the wheel nuts of the detail
     box: tuple[float, float, float, float]
 
     def x(self, left: float) -> float:
@@ -45,15 +48,13 @@ class Layout:
 
     def words(self, name: str, step: int, at: Point, lines: tuple[str, ...], size: float = 2.4) -> Words:
         """Return words set from the outboard side of their place."""
-        return Words(
-            name,
-            "sheet",
-            step,
-            at_sheet=(self.x(at[0]), at[1]),
-            lines=lines,
-            size=size,
-            align="left" if self.side > 0 else "right",
-        )
+        align: Literal["left", "right"] = "left" if self.side > 0 else "right"
+        return Words(name, "sheet", step, at_sheet=(self.x(at[0]), at[1]), lines=lines, size=size, align=align)
+
+    def prose(self, name: str, step: int, at: Point, lines: tuple[str, ...], size: float) -> Words:
+        """Return words that read from left to right on either sheet, below the detail."""
+        x = at[0] if self.side > 0 else at[0] - (_BOX[0] + _BOX[2] - WIDTH) - 38.0
+        return Words(name, "sheet", step, at_sheet=(x, at[1]), lines=lines, size=size)
 
     def column(self, outboard: bool, x: float, low: float, high: float) -> Column:
         """Return a column on the outboard or inboard side of what it labels."""
@@ -65,8 +66,8 @@ class Layout:
         x0, y0, x1, y1 = _BOX
         middle = (y0 + y1) / 2
         return (
-            self.column(True, 52.0, _LENS[3] + 4.0, _TOP + 1.0),
-            self.column(True, x0 + 22.5, middle - 42.0, middle + 42.0),
+            self.column(True, 52.0, LENS[3] + 4.0, _TOP + 1.0),
+            self.column(True, x0 + _LABELS_INSIDE, middle - self.free, middle + self.free),
             self.column(False, x1 + 4.0, y0, y1 + 4.0),
         )
 
@@ -94,7 +95,7 @@ def layout(
     origin = (x(_WHEEL_X) + m.load_line * whole * side, ground + m.loaded_radius * whole)
     box = _BOX if side > 0 else (WIDTH - _BOX[2], _BOX[1], WIDTH - _BOX[0], _BOX[3])
     outboard, detail, detail_ratio = _detail_window(parts)
-    lens = (x(_LENS[0]), _LENS[1], x(_LENS[2]), _LENS[3])
+    lens = (x(LENS[0]), LENS[1], x(LENS[2]), LENS[3])
     lens_frame = (min(lens[0], lens[2]), lens[1], max(lens[0], lens[2]), lens[3])
     lens_view, factor = _lens_view(state, parts, force, lens_frame, side)
     return Layout(
@@ -107,13 +108,13 @@ def layout(
             newtons_per_mm=force,
             mirrored=True,
             frame=box,
-            title=f"Detail A   {detail_ratio}",
         ),
         lens=lens_view,
         whole_ratio=ratio,
         detail_ratio=detail_ratio,
         lens_factor=factor,
         wheel_x=x(_WHEEL_X),
+        free=min((parts.mount.bolt - parts.mount.stud - 4.2) * detail - 0.5, 42.0),
         box=box,
     )
 
@@ -155,9 +156,16 @@ def _force_scale(state: CaseResult, below: float) -> float:
 def _detail_window(parts: Assembly) -> tuple[float, float, str]:
     """Return how far outboard the detail reaches, its scale and how that is written."""
     m, apex = parts.measures, parts.measures.bearing.apex
-    outboard = max(m.wheel_face + 44.0, parts.mount.proud + m.face + 34.0, apex + 16.0, m.load_line + 8.0)
+    least = max(m.wheel_face + 44.0, apex + 16.0, m.load_line + 8.0)
     inboard = max(54.0, apex + 14.0, 8.0 - m.load_line)
-    scale, text = drawing_scale(outboard + inboard, _BOX[2] - _BOX[0], _DETAIL_SCALES)
+    end = max(parts.axle_end, m.wheel_face + parts.wheel.thickness + 1.0)
+    outboard, scale, text = least, 0.25, "1 : 4"
+    for sheet, real in _DETAIL_SCALES:
+        scale, text = sheet / real, f"{sheet} : {real}"
+        # the words outboard stand clear of the shaft's end and of the wheel
+        outboard = max(least, end + (_LABELS_INSIDE + 1.0) / scale)
+        if (outboard + inboard) * scale <= _BOX[2] - _BOX[0]:
+            break
     return outboard, scale, text
 
 
@@ -168,15 +176,15 @@ def _lens_view(
     m = parts.measures
     places = (0.0, m.load_line, m.face)
     low, high = min(places), max(places)
-    scale, _ = drawing_scale(high - low, 22.0, _LENS_SCALES)
+    scale, _ = drawing_scale(high - low, 28.0, _LENS_SCALES)
     small = [
         abs(component)
         for single in state.free_body.forces
         if single.name.startswith(("weight", "inertia"))
         for component in (single.force.y, single.force.z)
     ]
-    # room for an arrow is 7 mm; the factor is a round one
-    factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (7.0 * force))
+    # an arrow has room for 6.5 mm; the factor is a round one
+    factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (6.5 * force))
     middle = (frame[0] + frame[2]) / 2 + side * scale * (low + high) / 2
     return View("lens", (middle, frame[3] - 11.5), scale, force / factor, mirrored=True, frame=frame), factor
 
@@ -194,4 +202,4 @@ def corners(low: Point, high: Point) -> tuple[Point, ...]:
     return (x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)
 
 
-__all__ = ["BRIDGE", "HEIGHT", "ROWS", "SPREAD_ROW", "WIDTH", "Layout", "corners", "fractions", "layout"]
+__all__ = ["BRIDGE", "HEIGHT", "LENS", "ROWS", "SPREAD_ROW", "WIDTH", "Layout", "corners", "fractions", "layout"]

@@ -1,6 +1,7 @@
 """The names of parts in the wheel-end section: which parts are named, and how many a column can hold."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from hubwright.quantities import format_quantity
 from hubwright.scenes.vocabulary import Item, Label, Note, Point, Tone
@@ -29,13 +30,16 @@ def _taken(items: Sequence[Item], view: str, place: str) -> float:
     return total
 
 
-def _note(
-    d: Drawn, name: str, view: str, at: Point, text: str, place: Place, tone: Tone = "soft", dot: bool = True
-) -> Note:
-    lines = tuple(text.split("\n"))
+def _note(d: Drawn, name: str, view: str, at: Point, text: str, place: Place) -> Note:
+    """Return a part's name with a leader that ends in a dot on it."""
     anchor = (d.layout.side * at[0], at[1])
-    label = Label(lines, place, anchor=anchor, tone=tone, size=_SIZE, leader_dot=dot)
-    return Note(f"label-{name}", view, 1 if tone == "soft" else 3, label=label, level=30.0)
+    label = Label(tuple(text.split("\n")), place, anchor=anchor, tone="soft", size=_SIZE, leader_dot=True)
+    return Note(f"label-{name}", view, 1, label=label, level=30.0)
+
+
+def _of_line(note: Note, step: int, tone: Tone) -> Note:
+    """Return the note as that of a line: no dot, in its colour, drawn in its step."""
+    return replace(note, step=step, label=replace(note.label, tone=tone, leader_dot=False))
 
 
 def _fill(candidates: Sequence[Note], room: float) -> list[Item]:
@@ -55,14 +59,14 @@ def _whole_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     room = column.high - column.low - _taken(items, "whole", place)
     load_line = (m.load_line, -0.62 * d.parts.wheel.floor)
     wanted = [
-        _note(d, "load-line", "whole", load_line, "Load line", place, "load", dot=False),
+        _of_line(_note(d, "load-line", "whole", load_line, "Load line", place), 3, "load"),
         _note(d, "tire", "whole", at["sidewall"], f"Tire {_plain(size)}" if size else "Tire", place),
     ]
     if not d.words.hanging and d.words.state.kind != "ledge":
         y = m.load_line + 0.8 * d.parts.below.tread_half_width
         foot = (y, -m.loaded_radius - 1.6 / d.layout.whole.scale)
         text = "Contact pressure:\nits arrows add up to {F|z}"
-        wanted.append(_note(d, "contact-pressure", "whole", foot, text, place, "load", dot=False))
+        wanted.append(_of_line(_note(d, "contact-pressure", "whole", foot, text, place), 2, "load"))
     wanted += [
         _note(d, "wheel-disc", "whole", at["wheel-disc"], "Wheel disc", place),
         _note(d, "rim", "whole", at["rim"], "Rim", place),
@@ -83,8 +87,8 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     inboard, outboard = d.inboard_column, d.outboard_column
     columns = d.layout.columns()
     room = columns[2].high - columns[2].low - _taken(items, "detail", inboard)
-    outer = "Outer ring" if not rollers else "Outer ring (cup)"
-    inner = "Inner ring" if not rollers else "Inner ring (cone)"
+    outer = "Outer ring" if not rollers else "Cup"
+    inner = "Inner ring" if not rollers else "Cone"
     turns, stands = ("turns", "stands still")
     wanted = [
         _note(d, "elements", "detail", at["element"], _elements(d), inboard),
@@ -128,17 +132,8 @@ def _contact_line_note(d: Drawn, place: Place) -> Note:
     share = 0.78
     at = (start[0] + share * (end[0] - start[0]), -(start[1] + share * (end[1] - start[1])))
     angle = format_quantity(d.parts.measures.bearing.angle, "angle", d.words.units)
-    note = _note(
-        d,
-        "contact-line",
-        "detail",
-        at,
-        f"Contact line, {angle}:\nit meets the axis\noutside the row",
-        place,
-        "reaction",
-        dot=False,
-    )
-    return Note(note.name, note.view, 6, label=note.label, level=note.level)
+    text = f"Contact line, {angle}:\nit meets the axis\noutside the row"
+    return _of_line(_note(d, "contact-line", "detail", at, text, place), 6, "reaction")
 
 
 def _elements(d: Drawn) -> str:

@@ -384,6 +384,6 @@ def _bridge(d: Drawn, step: int) -> list[Item]:
     if not first:
         return []
     return [
-        d.layout.words("bridge-force", step, (138.0, BRIDGE), first, 2.3),
-        d.layout.words("bridge-moment", step, (220.0, BRIDGE), second, 2.3),
+        d.layout.prose("bridge-force", step, (138.0, BRIDGE), first, 2.3),
+        d.layout.prose("bridge-moment", step, (220.0, BRIDGE), second, 2.3),
     ]

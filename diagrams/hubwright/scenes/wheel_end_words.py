@@ -3,6 +3,7 @@
 Directions are words: a force on the hub is so large and points up or down, outboard or inboard, forward or rearward.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from hubwright.quantities import format_quantity
@@ -163,16 +164,14 @@ class Wording:
         if abs(couple) > _NOTHING * self.largest:
             taker = "caliper" if self.results.setup.brake and self.state.kind == "braking" else "shaft or brake"
             remarks.append(f"The {taker} takes {self.moment(couple)} about the axis; the bearing does not.")
-        if not self.nothing(self.state.free_body.force("caliper").force.z) or self._caliper_x():
+        caliper = self.state.free_body.force("caliper").force
+        if not (self.nothing(caliper.x) and self.nothing(caliper.z)):
             remarks.append("The caliper's force is drawn at axle height, its couple about the axis left to the brake.")
         if self.state.kind == "ledge":
             remarks.append("The edge lies ahead of the cut.")
         if self.schematic:
             remarks.append("Bearing drawn schematically.")
         return remarks
-
-    def _caliper_x(self) -> bool:
-        return not self.nothing(self.state.free_body.force("caliper").force.x)
 
     def description(self) -> str:
         """Return the text alternative."""
@@ -216,12 +215,13 @@ class Wording:
             second += ["fore and aft, {M|z} about the vertical", self._couple(A.x, I.x, half, M.z)]
         return tuple(first), tuple(second)
 
-    def _sum(self, first: float, second: float, total: float, word: object) -> str:
-        assert callable(word)
-        return (
-            f"{self.force(first)} {word(-first)} + {self.force(second)} {word(-second)} "
-            f"= {self.force(total)} {word(-total)}"
-        )
+    def _sum(self, first: float, second: float, total: float, word: Callable[[float], str]) -> str:
+        """Return a sum of two row loads, as they act on the hub; directions are named once if they agree."""
+        sizes = (self.force(first), self.force(second), self.force(total))
+        if first * second >= 0:
+            return f"{sizes[0]} + {sizes[1]} = {sizes[2]}, all {word(-total)}"
+        ways = (word(-first), word(-second), word(-total))
+        return "{} {} + {} {} = {} {}".format(*(text for pair in zip(sizes, ways, strict=True) for text in pair))
 
     def _couple(self, first: float, second: float, half: str, moment: float) -> str:
         sign = "−" if first * second >= 0 else "+"
@@ -250,7 +250,12 @@ class Wording:
                 f": there the vertical force turns with {self.moment(upright)}, "
                 f"the side force at the loaded radius with {self.moment(sideways)}."
             )
-        others = "weights" if self._still() else "weights and the inertia"
+        others = "weights" if self.still else "weights and the inertia"
+        heading = "Add the weights" if self.still else "Add weights and inertia"
+        caliper = self.state.free_body.force("caliper").force
+        braked = not (self.nothing(caliper.x) and self.nothing(caliper.z))
+        if braked:
+            heading = "Add weights, inertia and the caliper"
         split = (
             "The pressure centres of the rows are not known: the reaction stays one force and one moment."
             if rows is None or spread is None
@@ -267,9 +272,10 @@ class Wording:
             Step("Put on the contact force", known),
             Step("Measure the levers", lever),
             Step(
-                "Add the small forces",
+                heading,
                 f"The {others} of the turning parts, in the lens {_factor(lens_factor)} longer: "
-                f"tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}.",
+                f"tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}."
+                + (" The caliper's friction on the disc is a load too." if braked else ""),
             ),
             Step(
                 "Put the bearing's answer at C",
@@ -280,7 +286,9 @@ class Wording:
             Step("Solve for the rows", solved),
         )
 
-    def _still(self) -> bool:
+    @property
+    def still(self) -> bool:
+        """Return whether the body is not accelerated."""
         return all(
             self.nothing(part)
             for name in ("inertia_wheel", "inertia_hub")

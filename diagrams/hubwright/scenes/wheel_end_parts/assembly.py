@@ -62,6 +62,7 @@ class Assembly:
     below: TireSection
     pieces: tuple[Piece, ...]
     strokes: tuple[Stroke, ...]
+    axle_end: float = 0.0  # outboard end of shaft or dust cap
     anchors: dict[str, Pair] = field(default_factory=dict)  # where a leader may point, by part
 
 
@@ -92,6 +93,7 @@ def assembly(m: Measures) -> Assembly:
         below=below,
         pieces=tuple(pieces + inner[0] + _bearing(m, b)),
         strokes=tuple(strokes + inner[1]),
+        axle_end=max(float(ring[:, 0].max()) for piece in inner[0] for ring in piece.rings),
         anchors={**anchors, **inner[2]},
     )
 
