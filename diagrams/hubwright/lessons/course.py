@@ -1,0 +1,99 @@
+"""A site's vehicles, setups and beams, read and solved once, with its sources and words."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from hubwright.errors import HubwrightError, SetupErrors
+from hubwright.lessons.blocks import BlockError
+from hubwright.lessons.numbers import Given
+from hubwright.lessons.problems import LessonProblem
+from hubwright.lessons.sources import Source, Word, read_glossary, read_sources
+from hubwright.lessons.views import View, beam_view, case_attribute, setup_view, subject_of
+from hubwright.quantities import Quantity
+from hubwright.results import Results, solve
+from hubwright.setup import load, vary
+from hubwright.setup.model import Beam, Setup
+
+
+@dataclass
+class Course:
+    """Everything of a site that lessons can name."""
+
+    docs: Path
+    in_view: str  # stem of the setup in view
+    folders: tuple[str, ...] = ("vehicles", "setups", "beams")
+    results: dict[str, Results] = field(default_factory=dict)  # by stem
+    views: dict[str, View] = field(default_factory=dict)
+    sources: dict[str, Source] = field(default_factory=dict)
+    glossary: dict[str, Word] = field(default_factory=dict)
+    problems: list[LessonProblem] = field(default_factory=list)
+    files: dict[str, Path] = field(default_factory=dict)  # of each setup, by stem
+    _varied: dict[tuple[object, ...], View] = field(default_factory=dict)
+
+    @classmethod
+    def read(cls, docs: Path, *, in_view: str, folders: tuple[str, ...] = ("vehicles", "setups", "beams")) -> "Course":
+        """Read and solve every file of a site; what is wrong is collected, not raised."""
+        course = cls(docs=docs, in_view=in_view, folders=folders)
+        course.sources = read_sources(docs / "sources.toml", course.problems)
+        course.glossary = read_glossary(docs / "glossary.toml", course.problems)
+        for folder in folders:
+            for file in sorted((docs / folder).glob("*.toml")):
+                course._read(file)
+        if in_view not in course.results and in_view not in course.files:
+            there = ", ".join(sorted(course.results)) or "none"
+            course._problem("mkdocs.yml", f"'setup: {in_view}' names no vehicle or setup file; there are: {there}")
+        return course
+
+    def names(self) -> Mapping[str, Any]:
+        """Return the names of a lesson: `stock`, and every file by its stem with underscores."""
+        names: dict[str, Any] = {case_attribute(stem): view for stem, view in self.views.items()}
+        if self.in_view in self.results:
+            names["stock"] = setup_view(self.results[self.in_view], "stock")
+        return names
+
+    def vary(self, view: View, changes: Mapping[str, Any]) -> View:
+        """Return the view of a setup with some of its values changed."""
+        results = subject_of(view) if isinstance(view, View) else None
+        if not isinstance(results, Results):
+            raise BlockError(f"vary needs a setup, such as stock, got {view!r}")
+        texts = {key: _as_written(value) for key, value in changes.items()}
+        key = (id(results), *sorted(texts.items(), key=lambda item: item[0]))
+        if key not in self._varied:
+            varied = solve(vary(results.setup, texts), results.wheel)
+            self._varied[key] = setup_view(varied, "the variant")
+        return self._varied[key]
+
+    def _read(self, file: Path) -> None:
+        shown = file.relative_to(self.docs).as_posix()
+        if file.stem in self.files:
+            self._problem(shown, f"there is another file '{file.stem}.toml'; lessons call a file by its name, so it must be the only one")
+            return
+        self.files[file.stem] = file
+        try:
+            thing = load(file)
+            if isinstance(thing, Beam):
+                self.views[file.stem] = beam_view(thing, case_attribute(file.stem))
+            elif isinstance(thing, Setup):
+                self.results[file.stem] = solve(thing)
+                self.views[file.stem] = setup_view(self.results[file.stem], case_attribute(file.stem))
+        except SetupErrors as errors:
+            for problem in errors.problems:
+                where = problem.path.relative_to(self.docs).as_posix() if problem.path and problem.path.is_relative_to(self.docs) else problem.file
+                reason = str(problem).partition(": ")[2]
+                self.problems.append(LessonProblem(file=where, line=problem.line, reason=reason))
+        except HubwrightError as error:
+            self._problem(shown, str(error))
+
+    def _problem(self, file: str, reason: str) -> None:
+        self.problems.append(LessonProblem(file=file, line=None, reason=reason))
+
+
+def _as_written(value: object) -> object:
+    """Return a changed value as it would stand in a file."""
+    if isinstance(value, Given):
+        return value.written
+    if isinstance(value, Quantity):
+        return value.value if value.unit == "1" else f"{value.value!r} {value.unit}"
+    return value

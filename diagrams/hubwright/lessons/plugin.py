@@ -1,0 +1,275 @@
+"""The MkDocs plugin: fills lessons with computed numbers and figures, and fails a build in which anything is wrong."""
+
+import json
+import posixpath
+import re
+from collections.abc import Callable
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+from mkdocs.config import base
+from mkdocs.config import config_options as options
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+from mkdocs.utils import get_build_datetime, get_relative_url
+from mkdocs.utils.templates import TemplateContext
+
+from hubwright.lessons import reports
+from hubwright.lessons.course import Course
+from hubwright.lessons.figures import Drawings
+from hubwright.lessons.numbers import both, plain
+from hubwright.lessons.page_state import PageState
+from hubwright.lessons.pages import Renderer
+from hubwright.lessons.problems import LessonProblem
+from hubwright.lessons.sections import LessonExtension
+from hubwright.lessons.views import wheel_words
+
+log = get_plugin_logger("hubwright")
+FIGURE_RULES = "assets/figures.css"
+QUESTIONS = (
+    "How do I tell a worn bearing?",
+    "What is in a wheel end?",
+    "How much weight stands on one wheel?",
+    "What does the road do to the hub?",
+    "Where does it bend?",
+    "What do braking and corners do?",
+    "How do loads become life?",
+    "What do larger tires change?",
+    "Spacer or offset wheel?",
+    "What happens on a slope, on two wheels, over a ledge?",
+    "How hard is a drop?",
+    "What do water and mud do?",
+)
+
+
+class HubwrightConfig(base.Config):
+    """The plugin's options in mkdocs.yml."""
+
+    setup = options.Type(str)
+    """Stem of the vehicle or setup file that the lessons are about."""
+    course = options.Optional(options.Type(str))
+    """Name of the course, for the bar and the title block; default: site_name."""
+    vehicles = options.Type(str, default="vehicles")
+    """Directory of vehicle files below docs_dir."""
+    setups = options.Type(str, default="setups")
+    """Directory of setup files below docs_dir."""
+    beams = options.Type(str, default="beams")
+    """Directory of beam files below docs_dir."""
+    address = options.Optional(options.Type(str))
+    """Address that the title block prints."""
+    cautions = options.ListOfItems(options.Type(str), default=[])
+    """Cautions of your own; they stand beside the built-in ones, which cannot be dropped."""
+    cache = options.Optional(options.Type(str))
+    """Directory for finished drawings; default: .hubwright/cache beside mkdocs.yml."""
+
+
+class HubwrightPlugin(BasePlugin[HubwrightConfig]):
+    """Computes once per build, renders each lesson, reports everything wrong at once."""
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Bring the Markdown extensions that lessons need."""
+        self.extension = LessonExtension()
+        kept = [one for one in config.markdown_extensions if not isinstance(one, LessonExtension)]
+        needed = [one for one in ("md_in_html", "attr_list", "smarty") if one not in kept]
+        config.markdown_extensions = [*kept, *needed, self.extension]  # type: ignore[assignment, list-item]
+        return config
+
+    def on_pre_build(self, config: MkDocsConfig) -> None:
+        """Read and solve every vehicle, setup and beam file."""
+        docs = Path(config.docs_dir)
+        log.info("solving vehicles and setups")
+        folders = (self.config.vehicles, self.config.setups, self.config.beams)
+        self.course = Course.read(docs, in_view=self.config.setup, folders=folders)
+        self.problems: list[LessonProblem] = list(self.course.problems)
+        self.states: dict[str, PageState] = {}
+        self.drawings = Drawings(cache_directory(config, self.config.cache))
+        self.renderer = Renderer(self.course, self.drawings, added_cautions=tuple(self.config.cautions))
+
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        """Add the setup reports and the rules of the figures."""
+        from hubwright.drawing import palette
+
+        files.append(File.generated(config, FIGURE_RULES, content=palette.css()))
+        for stem, results in self.course.results.items():
+            files.append(File.generated(config, f"reports/{stem}.md", content=reports.report_source(results)))
+        return files
+
+    def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
+        """Keep the files, to turn addresses of pages into links."""
+        self.files = files
+        return nav
+
+    def on_page_markdown(self, markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Fill in a page."""
+        log.info(f"filling in {page.file.src_uri}")
+        stem = report_stem(page)
+        if stem is not None:
+            state = PageState(file=page.file.src_uri, title=self.course.results[stem].setup.name, built=built_on())
+            text = reports.report_body(state, self.course.results[stem], self.drawings, self.config.cautions)
+        else:
+            state, text = self.renderer.page(page.file.content_string, page.file.src_uri)
+            page.meta.update({key: value for key, value in state.meta.items() if key in page.meta})
+        for problem in state.problems:
+            (self.problems.append if problem.fails else lambda one: log.info(str(one)))(problem)
+        self.states[page.file.src_uri] = state
+        self.extension.page = state
+        return text
+
+    def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Put back what was kept from Markdown; what the search index should not read waits."""
+        state = self.states[page.file.src_uri]
+        self.extension.page = None
+        return _linked(state.put_back(html), page, files)
+
+    def on_env(self, env: Any, config: MkDocsConfig, files: Files) -> Any:
+        """Fail the build before anything is written, with every problem there is."""
+        if self.problems:
+            raise PluginError("\n".join(str(problem) for problem in self.problems))
+        return env
+
+    def on_page_context(
+        self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
+        """Give the theme what it shows beside the text."""
+        context["hubwright"] = self._theme_context(page, config)  # type: ignore[literal-required]
+        return context
+
+    def on_template_context(
+        self, context: TemplateContext, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        """Give the theme's own pages the bar and the course as well."""
+        context["hubwright"] = self._theme_context(None, config)  # type: ignore[literal-required]
+        return context
+
+    def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
+        """Put drawings and formulas in their places."""
+        return self.states[page.file.src_uri].put_back(output, late=True)
+
+    @event_priority(-50)  # after MkDocs' search plugin wrote its index
+    def on_post_build(self, config: MkDocsConfig) -> None:
+        """Write the search index as a script too, which a page opened from a folder may load."""
+        index = Path(config.site_dir) / "search" / "search_index.json"
+        if index.is_file():
+            data = json.loads(index.read_text(encoding="utf-8"))
+            text = f"window.searchIndex = {json.dumps(data, ensure_ascii=False)};\n"
+            index.with_suffix(".js").write_text(text, encoding="utf-8")
+
+    def on_serve(
+        self, server: LiveReloadServer, config: MkDocsConfig, builder: Callable[..., Any]
+    ) -> LiveReloadServer:
+        """Rebuild when a vehicle, setup or beam file changes; MkDocs watches the docs directory by itself."""
+        for folder in (self.config.vehicles, self.config.setups, self.config.beams):
+            path = Path(config.docs_dir) / folder
+            if path.is_dir() and not path.resolve().is_relative_to(Path(config.docs_dir).resolve()):
+                server.watch(str(path))
+        return server
+
+    def _theme_context(self, page: Page | None, config: MkDocsConfig) -> dict[str, Any]:
+        state = self.states.get(page.file.src_uri) if page is not None else None
+        stem = report_stem(page) if page is not None else None
+        results = self.course.results.get(stem or (state.tied_to if state and state.tied_to else self.config.setup))
+        lessons = self._lessons(state)
+        kind = "report" if stem else "lesson" if state and state.lesson is not None else "home" if page and page.is_homepage else "page"
+        context: dict[str, Any] = {
+            "course": self.config.course or config.site_name,
+            "kind": kind,
+            "lesson": state.lesson if state else None,
+            "lessons": lessons,
+            "extras": self._extras(),
+            "summary": plain(str(state.meta.get("summary", ""))) if state else "",
+            "figures_css": FIGURE_RULES,
+            "address": self.config.address,
+            "built": built_on(),
+            "sheet": f"{state.lesson} of {len(lessons)}" if state and state.lesson else (f"R{list(self.course.results).index(stem) + 1}" if stem else ""),
+        }
+        if results is not None:
+            force, moment = largest_left_over(results)
+            context |= {
+                "setup_name": results.setup.name,
+                "setup_url": self._url(f"reports/{results.setup.stem}.md"),
+                "wheel": wheel_words(results.wheel),
+                "estimated": reports.estimated(results),
+                "left_over": both(f"{force:.2f}\u00a0N", f"{force / 4.4482216152605:.2f}\u00a0lbf"),
+            }
+        return context
+
+    def _lessons(self, state: PageState | None) -> list[dict[str, Any]]:
+        written = {one.lesson: (uri, one) for uri, one in self.states.items() if one.lesson is not None}
+        numbers = sorted(set(range(1, len(QUESTIONS) + 1)) | set(written))
+        entries = []
+        for number in numbers:
+            uri, one = written.get(number, ("", None))
+            file = self.files.get_file_from_path(uri) if one else None
+            entries.append(
+                {
+                    "number": number,
+                    "question": plain(one.title) if one else QUESTIONS[number - 1],
+                    "url": file.url if file else "",
+                    "available": file is not None,
+                    "current": state is not None and state.lesson == number,
+                }
+            )
+        return entries
+
+    def _url(self, path: str) -> str:
+        file = self.files.get_file_from_path(path)
+        return file.url if file else ""
+
+    def _extras(self) -> list[dict[str, Any]]:
+        extras = []
+        for number, (stem, results) in enumerate(self.course.results.items(), 1):
+            extras.append({"mark": f"R{number}", "title": f"Setup report: {results.setup.name}", "url": self._url(f"reports/{stem}.md")})
+        if (glossary := self.files.get_file_from_path("glossary.md")) is not None:
+            title = self.states["glossary.md"].title if "glossary.md" in self.states else ""
+            extras.append({"mark": "W", "title": plain(title) or "Words", "url": glossary.url})
+        return extras
+
+
+def report_stem(page: Page) -> str | None:
+    """Return the stem of the setup whose report a page is, None for any other page."""
+    file = page.file
+    return Path(file.src_uri).stem if file.generated_by == "hubwright" and file.src_uri.startswith("reports/") else None
+
+
+def cache_directory(config: MkDocsConfig, wanted: str | None) -> Path | None:
+    """Return where finished drawings are kept between builds."""
+    beside = Path(config.config_file_path).parent if config.config_file_path else None
+    if wanted:
+        return (beside / wanted) if beside else Path(wanted)
+    return beside / ".hubwright" / "cache" if beside else None
+
+
+def built_on() -> str:
+    """Return the date of the build, that of SOURCE_DATE_EPOCH where it is set."""
+    moment: datetime = get_build_datetime()
+    return f"{moment.astimezone(UTC):%-d %B %Y}" if hasattr(moment, "astimezone") else str(moment)
+
+
+def largest_left_over(results: Any) -> tuple[float, float]:
+    """Return the largest force and moment that any free body of a setup leaves over."""
+    closures = [case.closure for case in results.cases.values()]
+    return max(one.force for one in closures), max(one.moment for one in closures)
+
+
+_LINK = re.compile(r'(<a\b[^>]*\bhref=")([^":#?]+\.md)(#[^"]*)?(")')
+
+
+def _linked(html: str, page: Page, files: Files) -> str:
+    """Return the page with links to Markdown files, where they stand in HTML that Markdown did not see, resolved."""
+
+    def resolved(match: re.Match[str]) -> str:
+        path = posixpath.normpath(posixpath.join(posixpath.dirname(page.file.src_uri), match[2]))
+        target = files.get_file_from_path(path)
+        if target is None:
+            return match[0]
+        return f"{match[1]}{get_relative_url(target.url, page.url)}{match[3] or ''}{match[4]}"
+
+    return _LINK.sub(resolved, html)
+
+

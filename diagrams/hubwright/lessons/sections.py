@@ -1,0 +1,95 @@
+"""The Markdown extension that gives a lesson its shape: opening, numbered sections, notes with their rings."""
+
+import re
+import xml.etree.ElementTree as etree
+
+from markdown import Extension, Markdown
+from markdown.inlinepatterns import InlineProcessor
+from markdown.treeprocessors import Treeprocessor
+from markupsafe import Markup
+
+from hubwright.lessons.blocks import NOTE_CLOSE, NOTE_OPEN
+from hubwright.lessons.page_state import Note, PageState
+
+
+class LessonExtension(Extension):
+    """Shapes the page at hand; the plugin sets `page` before each one."""
+
+    def __init__(self) -> None:
+        """Start without a page."""
+        super().__init__()
+        self.page: PageState | None = None
+
+    def extendMarkdown(self, md: Markdown) -> None:
+        """Register the marks of notes and the shaping of the tree."""
+        if self.page is None:
+            return
+        md.inlinePatterns.register(_NoteMark(self.page, md), "hubwright-note", 195)
+        # after the ids of headings are set (toc, 5), before the text of headings is read (-1)
+        md.treeprocessors.register(_Shape(self.page, md), "hubwright-shape", 1)
+
+
+class _NoteMark(InlineProcessor):
+    """Turns the mark of a note into its ring."""
+
+    def __init__(self, page: PageState, md: Markdown) -> None:
+        super().__init__(f"\\s*{NOTE_OPEN}(\\d+){NOTE_CLOSE}", md)
+        self.page = page
+
+    def handleMatch(self, m: re.Match[str], data: str) -> tuple[str, int, int]:  # type: ignore[override]
+        html = note_html(self.page.notes[int(m.group(1))])
+        return self.md.htmlStash.store(str(html)), m.start(0), m.end(0)
+
+
+def note_html(note: Note) -> Markup:
+    """Return the ring of a note and, right after it, the note itself, which the theme moves to the margin."""
+    return Markup(
+        '<a class="ring" href="#note-{0}" id="ref-{0}" aria-label="Note {0}: {1}">{0}</a><span class="side" id="note-{0}" role="note">'
+        '<span class="tag"><span class="ring" aria-hidden="true">{0}</span>{2}</span> {3}</span>'
+    ).format(note.letter, note.kind, note.kind.capitalize(), note.html)
+
+
+class _Shape(Treeprocessor):
+    """Wraps the opening and the sections."""
+
+    def __init__(self, page: PageState, md: Markdown) -> None:
+        super().__init__(md)
+        self.page = page
+
+    def run(self, root: etree.Element) -> None:
+        """Shape the tree in place."""
+        children = list(root)
+        for child in children:
+            root.remove(child)
+        self._sections(root, children)
+
+    def _sections(self, root: etree.Element, children: list[etree.Element]) -> None:
+        lesson = self.page.lesson
+        holder, count = root, 0
+        if lesson is not None:
+            children = self._opening(root, children, lesson)
+        for child in children:
+            if child.tag == "h2":
+                count += 1
+                holder = etree.SubElement(root, "section", {"aria-labelledby": child.get("id", "")})
+                holder.text = holder.tail = "\n"
+                if lesson is not None:
+                    mark = etree.SubElement(holder, "span", {"class": "mark", "aria-hidden": "true"})
+                    mark.text, mark.tail = f"{lesson}.{count}", "\n"
+            holder.append(child)
+
+    def _opening(self, root: etree.Element, children: list[etree.Element], lesson: int) -> list[etree.Element]:
+        """Put mark, title and the short answer into the header; return what is left."""
+        header = etree.SubElement(root, "header", {"class": "opening"})
+        header.text = header.tail = "\n"
+        mark = etree.SubElement(header, "span", {"class": "mark", "aria-hidden": "true"})
+        mark.text, mark.tail = str(lesson), "\n"
+        first = children[0] if children and children[0].tag == "h1" else None
+        if first is None:
+            first = etree.Element("h1")
+            first.text, first.tail = self.md.htmlStash.store(self.page.title), "\n"
+        header.append(first)
+        rest = [child for child in children if child is not first]
+        if rest and rest[0].get("class") == "answer":
+            header.append(rest.pop(0))
+        return rest

@@ -1,0 +1,357 @@
+"""What a setup looks like to a lesson: every result and input by its name, each a quantity that carries its unit.
+
+A view is a set of names; a name that it does not have is an error with the nearest ones. Values that no file
+gives and nothing estimates are None, so that a lesson can ask for them.
+"""
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import fields, is_dataclass
+from typing import Union
+
+from hubwright.quantities import Kind, Quantity
+from hubwright.results import CaseResult, Results
+from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
+from hubwright.results.model import Vector
+from hubwright.setup.model import Beam, Input, Setup
+
+Leaf = Union[Quantity, str, int, bool, None, "View", "list[View]", Callable[[str], bool]]
+GRAVITY = 9.80665  # m/s2, conventional
+
+
+class View:
+    """A thing with named values, computed when asked for."""
+
+    def __init__(self, label: str, names: Mapping[str, Callable[[], Leaf]], subject: object = None) -> None:
+        """Keep how the thing is called in a message, its names and what stands behind it."""
+        self._label = label
+        self._names = dict(names)
+        self._subject = subject
+
+    def __getattr__(self, name: str) -> Leaf:
+        """Return the value of a name."""
+        if name.startswith("_") or name not in self._names:
+            raise AttributeError(name)
+        value = self._names[name]()
+        self.__dict__[name] = value
+        return value
+
+    def __dir__(self) -> Iterator[str]:
+        """Return the names there are."""
+        return iter(sorted(self._names))
+
+    def __repr__(self) -> str:
+        """Return how the thing is called."""
+        return self._label
+
+
+def names_of(view: View) -> list[str]:
+    """Return the names of a view."""
+    return list(view._names)
+
+
+def label_of(view: View) -> str:
+    """Return how a message calls a view."""
+    return view._label
+
+
+def subject_of(view: View) -> object:
+    """Return what stands behind a view: results, or results and one of their cases."""
+    return view._subject
+
+
+def value_at(view: View, path: str) -> Leaf:
+    """Return the value at a dotted path of names, None where the path ends early."""
+    leaf: Leaf = view
+    for name in path.split("."):
+        if not isinstance(leaf, View) or name not in names_of(leaf):
+            return None
+        leaf = getattr(leaf, name)
+    return leaf
+
+
+def case_attribute(name: str) -> str:
+    """Return the name under which a lesson finds a case: "brisk corner left" is `brisk_corner_left`."""
+    return "".join(character if character.isalnum() else "_" for character in name.lower())
+
+
+def setup_view(results: Results, label: str) -> View:
+    """Return the view of a solved setup."""
+    setup = results.setup
+    cases = {name: case_view(results, case, f"{label}.{case_attribute(name)}") for name, case in results.cases.items()}
+    view = View(label, {}, results)
+
+    def has(path: str) -> bool:
+        return value_at(view, path) is not None
+
+    view._names.update(
+        {
+            **{case_attribute(name): _constant(case) for name, case in cases.items()},
+            **{
+                field.name: _constant(Quantity(getattr(results.wheel_geometry, field.name), "m"))
+                for field in fields(results.wheel_geometry)
+            },
+            **{table: _table(setup, results.inputs, table, label) for table in _TABLES},
+            "name": _constant(setup.name),
+            "stem": _constant(setup.stem),
+            "kind": _constant(setup.kind),
+            "wheel_words": _constant(wheel_words(results.wheel)),
+            "wheel_end": _constant(setup.wheel_end),
+            "weight": lambda: _weight_view(results, f"{label}.weight"),
+            "bearing": lambda: _bearing_view(results, f"{label}.bearing"),
+            "gear": lambda: [_gear_view(results, i, f"{label}.gear[{i}]") for i in range(len(setup.gear))],
+            "cases": lambda: list(cases.values()),
+            "estimated": lambda: [
+                _input_view(key, entry) for key, entry in results.inputs.items() if entry.origin == "estimated"
+            ],
+            "inputs": lambda: [_input_view(key, entry) for key, entry in results.inputs.items()],
+            "has": _constant(has),
+        }
+    )
+    return view
+
+
+def wheel_words(wheel: str) -> str:
+    """Return the words for a wheel: "left front", "left"."""
+    return " ".join(reversed(wheel.split("_")))
+
+
+def case_view(results: Results, case: CaseResult, label: str) -> View:
+    """Return the view of one case."""
+    names: dict[str, Callable[[], Leaf]] = {
+        "name": _constant(case.name),
+        "kind": _constant(case.kind),
+        "contact_force": lambda: _vector_view(case.contact_force, "N", f"{label}.contact_force"),
+        "bearing_force": lambda: _vector_view(case.bearing_force, "N", f"{label}.bearing_force"),
+        "bearing_moment": lambda: _vector_view(case.bearing_moment, "N*m", f"{label}.bearing_moment"),
+        "row_load": _constant(None),
+        "row_radial_load": _constant(None),
+        "beam": lambda: _beam_view(results, case, f"{label}.beam"),
+        "closure": lambda: View(
+            f"{label}.closure",
+            {
+                "force": _constant(Quantity(case.closure.force, "N")),
+                "moment": _constant(Quantity(case.closure.moment, "N*m")),
+            },
+        ),
+        "free_body": lambda: View(
+            f"{label}.free_body",
+            {
+                single.name: _constant(
+                    View(
+                        f"{label}.free_body.{single.name}",
+                        {
+                            "force": _constant(_vector_view(single.force, "N", f"{label}.free_body.{single.name}.force")),
+                            "point": _constant(_vector_view(single.point, "m", f"{label}.free_body.{single.name}.point")),
+                        },
+                    )
+                )
+                for single in case.free_body.forces
+            },
+        ),
+        **{name: _constant(Quantity(value, "N")) for name, value in case.extras.items()},
+    }  # fmt: skip
+    load, radial = case.row_load, case.row_radial_load
+    if load is not None and radial is not None:
+        names["row_load"] = lambda: View(
+            f"{label}.row_load",
+            {
+                "outboard": _constant(_vector_view(load.outboard, "N", f"{label}.row_load.outboard")),
+                "inboard": _constant(_vector_view(load.inboard, "N", f"{label}.row_load.inboard")),
+            },
+        )
+        names["row_radial_load"] = lambda: View(
+            f"{label}.row_radial_load",
+            {"outboard": _constant(Quantity(radial.outboard, "N")), "inboard": _constant(Quantity(radial.inboard, "N"))},
+        )
+    return View(label, names, (results, case))
+
+
+_TABLES = (
+    "chassis", "tire", "wheel", "hub", "suspension", "brake", "spindle", "joint", "steering", "sealing",
+    "lubrication", "limits",
+)  # fmt: skip
+_UNITS = {
+    "kg": {"front_axle_mass", "rear_axle_mass", "axle_mass", "coupling_mass", "mass", "rotating_mass", "unsprung_mass",
+           "front_axle_rating", "rear_axle_rating", "wheel_rating", "tire_rating", "axle_rating", "coupling_rating"},
+    "1": {"front_roll_share", "inner_conformity", "outer_conformity", "nut_factor", "torque_scatter", "face_friction", "viscosity_ratio"},
+    "N": {"dynamic_rating", "static_rating"},
+    "N/m": {"vertical_stiffness", "wheel_rate", "bump_stop_stiffness"},
+    "N*s/m": {"bump_damping", "rebound_damping"},
+    "rad": {"contact_angle", "caliper_position"},
+    "N*m": {"tightening_torque", "fastener_torque"},
+    "K": {"hub_temperature", "water_temperature"},
+}  # fmt: skip
+_UNIT_OF = {name: unit for unit, names in _UNITS.items() for name in names}
+_KINDS: dict[str, Kind] = {
+    "wheelbase": "vehicle length", "front_track": "vehicle length", "rear_track": "vehicle length", "track": "vehicle length",
+    "coupling_ahead_of_axle": "vehicle length", "centre_of_mass_height": "vehicle length", "preload": "deflection",
+}  # fmt: skip
+
+
+def input_quantity(key: str, entry: Input) -> Quantity | str:
+    """Return an input as a quantity with its range, or as words."""
+    if isinstance(entry.value, str):
+        return entry.value
+    name = key.rpartition(".")[2]
+    return Quantity(entry.value, entry.unit, kind=_KINDS.get(name), low=entry.low, high=entry.high)
+
+
+def _table(setup: Setup, inputs: Mapping[str, Input], table: str, label: str) -> Callable[[], Leaf]:
+    return lambda: _table_view(getattr(setup, table), inputs, table, label)
+
+
+def _table_view(content: object, inputs: Mapping[str, Input], table: str, label: str) -> View | None:
+    if content is None or not is_dataclass(content):
+        return None
+    names: dict[str, Callable[[], Leaf]] = {}
+    for field in fields(content):
+        names[field.name] = _constant(_field(getattr(content, field.name), field.name, inputs.get(f"{table}.{field.name}")))
+    for extra in ("section_height",):
+        if hasattr(content, extra):
+            names[extra] = _constant(Quantity(getattr(content, extra), "m"))
+    return View(f"{label}.{table}", names)
+
+
+def _field(value: object, name: str, entry: Input | None) -> Leaf:
+    if value is None or isinstance(value, str | bool | int):
+        return value
+    if isinstance(value, float):
+        low, high = (entry.low, entry.high) if entry else (None, None)
+        return Quantity(value, _UNIT_OF.get(name, "m"), kind=_KINDS.get(name), low=low, high=high)
+    return str(getattr(value, "text", value))
+
+
+def _bearing_view(results: Results, label: str) -> View:
+    bearing = results.setup.bearing
+    view = _table_view(bearing, results.inputs, "bearing", label.rpartition(".")[0])
+    assert view is not None
+    for field in fields(results.bearing):
+        value = getattr(results.bearing, field.name)
+        unit = "m" if field.name == "effective_spread" else "N"
+        view._names[field.name] = _constant(None if value is None else Quantity(value, unit))
+    view._names["kind"] = _constant(bearing.kind)
+    view._names["elements_per_row"] = _constant(bearing.elements_per_row)
+    view._names["element_diameter"] = _constant(None if bearing.element_diameter is None else Quantity(bearing.element_diameter, "m"))
+    return view
+
+
+def _weight_view(results: Results, label: str) -> View:
+    weight = results.weight
+    axle_of_wheel = "axle" if results.setup.kind == "trailer" else results.wheel.partition("_")[0]
+    names = {_axle_name(axle): load for axle, load in weight.axle_loads.items()}
+    names |= {f"bare_{_axle_name(axle)}": load for axle, load in weight.bare_axle_loads.items()}
+    names |= dict(weight.wheel_loads)
+    names |= {
+        "this_wheel": weight.wheel_loads[results.wheel],
+        "this_axle": weight.axle_loads[axle_of_wheel],
+        "equal_share": weight.equal_share,
+        "total": weight.total_mass * GRAVITY,
+    }
+    leaves: dict[str, Callable[[], Leaf]] = {name: _constant(Quantity(load, "N")) for name, load in names.items()}
+    leaves["total_mass"] = _constant(Quantity(weight.total_mass, "kg"))
+    leaves["centre_of_mass_height"] = _constant(Quantity(weight.centre_of_mass_height, "m", kind="vehicle length"))
+    leaves["centre_of_mass_behind"] = _constant(Quantity(weight.centre_of_mass_behind, "m", kind="vehicle length"))
+    return View(label, leaves)
+
+
+def _axle_name(axle: str) -> str:
+    return f"{axle}_load" if axle in ("axle", "coupling") else f"{axle}_axle_load"
+
+
+def _gear_view(results: Results, index: int, label: str) -> View:
+    gear = results.setup.gear[index]
+    behind = Quantity(gear.behind, "m", kind="vehicle length")
+    return View(
+        label,
+        {
+            "name": _constant(gear.name),
+            "mass": _constant(Quantity(gear.mass, "kg")),
+            "behind": _constant(behind),
+            "behind_axle" if results.setup.kind == "trailer" else "behind_front_axle": _constant(behind),
+            "left_of_centre": _constant(Quantity(gear.left_of_centre, "m", kind="vehicle length")),
+            "above_ground": _constant(Quantity(gear.above_ground, "m", kind="vehicle length")),
+        },
+    )
+
+
+def _input_view(key: str, entry: Input) -> View:
+    value = input_quantity(key, entry)
+    return View(
+        key,
+        {
+            "key": _constant(key),
+            "value": _constant(value),
+            "low": _constant(None if entry.low is None else Quantity(entry.low, entry.unit)),
+            "high": _constant(None if entry.high is None else Quantity(entry.high, entry.unit)),
+            "origin": _constant(entry.origin),
+            "note": _constant(entry.note),
+        },
+    )
+
+
+def _vector_view(vector: Vector, unit: str, label: str) -> View:
+    return View(label, {axis: _constant(Quantity(getattr(vector, axis), unit)) for axis in ("x", "y", "z")})
+
+
+def _beam_view(results: Results, case: CaseResult, label: str) -> View | None:
+    if results.bearing.effective_spread is None:
+        return None
+    beam = wheel_end_beam(results, case.name)
+    view = _solved_beam(beam, label)
+    view._names |= {
+        "overhung": _constant(beam.overhung),
+        "near": _constant(beam.near),
+        "load": _constant(Quantity(beam.load, "N")),
+        "load_place": _constant(Quantity(beam.load_place, "m") if math.isfinite(beam.load_place) else None),
+        "reaction_outboard": _constant(Quantity(beam.reaction_outboard, "N")),
+        "reaction_inboard": _constant(Quantity(beam.reaction_inboard, "N")),
+        "cantilever_moment": _constant(Quantity(beam.cantilever_moment, "N*m")),
+    }
+    return view
+
+
+def beam_view(beam: Beam, label: str) -> View:
+    """Return the view of a beam alone."""
+    view = _solved_beam(solve_beam(beam), label)
+    view._names |= {
+        "name": _constant(beam.name),
+        "stem": _constant(beam.stem),
+        "kind": _constant(beam.kind),
+        "length": _constant(Quantity(beam.length, "m", kind="vehicle length")),
+        "has": _constant(lambda path: value_at(view, path) is not None),
+    }
+    return view
+
+
+def _solved_beam(beam: BeamResults, label: str) -> View:
+    """Return the view of a beam: reactions in the order of the supports, largest values and where they stand."""
+    reactions = [
+        View(
+            f"{label}.reactions[{i}]",
+            {
+                "at": _constant(Quantity(each.at, "m", kind="vehicle length")),
+                "type": _constant(each.type),
+                "force": _constant(Quantity(each.force, "N")),
+                "moment": _constant(Quantity(each.moment, "N*m")),
+            },
+        )
+        for i, each in enumerate(beam.reactions)
+    ]
+    names: dict[str, Callable[[], Leaf]] = {"reactions": _constant(reactions)}
+    for name, unit, kind in _EXTREMES:
+        extreme = getattr(beam, name)
+        names[name] = _constant(None if extreme is None else Quantity(extreme.value, unit, kind=kind))
+        names[f"{name}_at"] = _constant(None if extreme is None else Quantity(extreme.at, "m"))
+    return View(label, names, beam)
+
+
+_EXTREMES: tuple[tuple[str, str, Kind | None], ...] = (
+    ("maximum_shear", "N", None),
+    ("maximum_moment", "N*m", None),
+    ("maximum_deflection", "m", "deflection"),
+)
+
+
+def _constant(value: Leaf) -> Callable[[], Leaf]:
+    return lambda: value
