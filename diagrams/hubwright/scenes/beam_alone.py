@@ -9,12 +9,12 @@ from itertools import pairwise
 from typing import Literal
 
 from hubwright.quantities import format_quantity
-from hubwright.results.beams import BeamLoad, BeamReaction, BeamResults
+from hubwright.results.beams import BeamReaction, BeamResults
+from hubwright.scenes.beam_loads import HALF_BAR, WORDS_HEIGHT, LoadScales, closed_body, load_items, word_heights
 from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
-from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.scales import drawing_scale
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
-    ClosedBody,
     Dimension,
     Force,
     Item,
@@ -22,7 +22,6 @@ from hubwright.scenes.vocabulary import (
     Label,
     Line,
     Moment,
-    Note,
     Part,
     ScaleBar,
     Scene,
@@ -32,16 +31,13 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
-from hubwright.setup.model import DistributedLoad, PointForce, PointMoment
+from hubwright.setup.model import DistributedLoad, PointMoment
 
 _WIDTH, _LEFT, _RIGHT = 310.0, 76.0, 280.0  # of the drawing area, and where the beam may reach
 _FOOT, _ROW = 31.0, 7.0
 _LENGTH_ROWS = 4  # of dimensions, at most
-_THICK = 1.5  # half of the drawn bar, sheet millimetres: the bar is a sign, not to scale
-_ARROWS, _WORDS_ROOM = 20.0, 8.5
+_ARROWS = 20.0
 _SYMBOL = 7.5  # from the axis down past a support's symbol
-_PITCH, _SMALL = 9.0, 9.0  # wished distance and greatest length of the small arrows of a distributed load
-_STAGGER = 34.0  # labels nearer than this stand at different heights
 _WORDS = RowWords(
     shear=("sum of the upward", "forces left of the cut"),
     moment=("sagging positive,", "d{M}/d{x} = {V}"),
@@ -76,22 +72,26 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
         units=units,
         words=_WORDS,
     )
-    down = max(12.0, _SYMBOL + _largest(beam, upward=True) / newtons_per_mm) + _WORDS_ROOM + 4.0
-    levels, small_scale = _levels(beam, scale), _small_scale(beam, scale)
-    up = max(14.0, _SYMBOL + _largest(beam, upward=False) / newtons_per_mm)
-    up += _WORDS_ROOM * (1 + max(levels.values(), default=0))
+    scales = LoadScales.of(beam, scale, newtons_per_mm)
+    heights = word_heights(beam, scales)
+    pushes = max(abs(reaction.force) for reaction in beam.reactions) / newtons_per_mm
+    down = max(_SYMBOL + pushes + WORDS_HEIGHT, heights.down) + 4.0
+    up = max(12.0, heights.up)
     spans = _spans(beam, scale, units)
     length_rows = 1 + max(span.row for span in spans)
     view = abscissa.view("beam", rows.high + length_rows * _ROW + down, newtons_per_mm=newtons_per_mm)
-    small = replace(view, name="spread-loads", newtons_per_mm=small_scale)
+    small = replace(view, name="spread-loads", newtons_per_mm=scales.small)
     bars = [ScaleBar("beam", "length", f"Along {written}"), ScaleBar("beam", "force", "Forces and {V}")]
     views: tuple[View, ...] = (view, *rows.views)
-    if small_scale is not None:
+    if scales.small is not None:
         bars.append(ScaleBar("spread-loads", "force", "Small arrows"))
         views = (view, small, *rows.views)
+    couples = any(isinstance(load, PointMoment) for load in beam.loads) or any(
+        reaction.type == "fixed" for reaction in beam.reactions
+    )
     items = [
         *_bar(beam, view, rests),
-        *_loads(beam, view, small, levels, units),
+        *load_items(beam, view, small, heights, units),
         *_reactions(beam, view, units),
         *_lengths(spans, view, rows.high + 3.0),
         *_guides(beam, view, rows.views[0].origin[1] - 8.0),
@@ -115,8 +115,9 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
             Step("Bend the beam", "Where the moment is large, the curve is tight."),
         ),
         scale_bars=tuple(bars),
-        key=(KeyEntry("load", "load"), KeyEntry("reaction", "reaction"), KeyEntry("moment", "couple")),
-        body=_body(beam, scale),
+        key=(KeyEntry("load", "load"), KeyEntry("reaction", "reaction"))
+        + ((KeyEntry("moment", "couple"),) if couples else ()),
+        body=closed_body(beam, scale),
     )
 
 
@@ -127,7 +128,7 @@ def _kind(beam: BeamResults, reaction: BeamReaction) -> Literal["pin", "roller",
 
 
 def _bar(beam: BeamResults, view: View, rests: tuple[Rest, ...]) -> list[Item]:
-    thick = _THICK / view.scale
+    thick = HALF_BAR / view.scale
     start, end = beam.start * 1e3, beam.end * 1e3
     ring = ((start, -thick), (end, -thick), (end, thick), (start, thick))
     items: list[Item] = [
@@ -148,111 +149,6 @@ def _bar(beam: BeamResults, view: View, rests: tuple[Rest, ...]) -> list[Item]:
         at = (rest.at, 0.0 if rest.kind.startswith("fixed") else -thick)
         items.append(Support(f"support-body-{number}", view.name, at=at, kind=rest.kind))
     return items
-
-
-def _largest(beam: BeamResults, *, upward: bool) -> float:
-    sign = 1.0 if upward else -1.0
-    forces = [load.force for load in beam.loads if isinstance(load, PointForce)]
-    forces += [reaction.force for reaction in beam.reactions]
-    return max([0.0, *(sign * force for force in forces)])
-
-
-def _middle(load: BeamLoad) -> float:
-    return (load.start + load.end) / 2 if isinstance(load, DistributedLoad) else load.at
-
-
-def _levels(beam: BeamResults, scale: float) -> dict[int, int]:
-    """Return at which height the words of each load stand, so that neighbours do not meet."""
-    taken: list[float] = []
-    levels: dict[int, int] = {}
-    for index in sorted(range(len(beam.loads)), key=lambda i: _middle(beam.loads[i])):
-        place = _middle(beam.loads[index]) * 1e3 * scale
-        level = next((i for i, last in enumerate(taken) if place - last >= _STAGGER), len(taken))
-        taken[level : level + 1] = [place]
-        levels[index] = level
-    return levels
-
-
-def _loads(beam: BeamResults, view: View, small: View, levels: dict[int, int], units: Units) -> list[Item]:
-    items: list[Item] = []
-    for index, load in enumerate(beam.loads):
-        name, rise = f"{index + 1}", _WORDS_ROOM * levels[index]
-        match load:
-            case DistributedLoad():
-                items += _distributed(load, name, small, rise, units)
-            case PointForce():
-                way = "up" if load.force > 0 else "down"
-                text = f"*{{F|{name}}} = {format_quantity(abs(load.force), 'force', units)}"
-                rise += _over_row(beam, load, view, small)
-                nudge = (0.0, -rise if load.force > 0 else rise)
-                label = Label((f"{text} {way}",), place="tail", tone="load", nudge=nudge)
-                at, vector = (load.at * 1e3, 0.0), (0.0, load.force)
-                items.append(
-                    Force(f"force-{name}", view.name, 2, at=at, vector=vector, gap=_THICK, label=label, level=1)
-                )
-            case PointMoment():
-                text = f"*{{M|{name}}} = {format_quantity(abs(load.moment), 'moment', units)}"
-                label = Label((text,), place="above", tone="moment", nudge=(0.0, rise))
-                at = (load.at * 1e3, 0.0)
-                items.append(
-                    Moment(
-                        f"moment-{name}",
-                        view.name,
-                        2,
-                        at=at,
-                        newton_metres=load.moment,
-                        role="applied",
-                        label=label,
-                        level=1,
-                    )
-                )
-    return items
-
-
-def _over_row(beam: BeamResults, load: PointForce, view: View, small: View) -> float:
-    """Return how much higher words must stand to clear a row of small arrows that the force stands in."""
-    if view.newtons_per_mm is None or small.newtons_per_mm is None:
-        return 0.0
-    rows = [
-        abs(_pieces(row, view.scale)[1]) / small.newtons_per_mm
-        for row in beam.loads
-        if isinstance(row, DistributedLoad)
-        and row.intensity * load.force > 0
-        and row.start - 15e-3 / view.scale < load.at < row.end + 15e-3 / view.scale
-    ]
-    return max(0.0, max(rows, default=0.0) - abs(load.force) / view.newtons_per_mm)
-
-
-def _pieces(load: DistributedLoad, scale: float) -> tuple[list[float], float]:
-    """Return where the small arrows of a distributed load stand [m], and the share of each [N]."""
-    length = load.end - load.start
-    count = max(3, min(24, round(length * 1e3 * scale / _PITCH)))
-    return [load.start + length * (number + 0.5) / count for number in range(count)], load.intensity * length / count
-
-
-def _small_scale(beam: BeamResults, scale: float) -> float | None:
-    """Return the force scale of the small arrows, which would vanish at that of the rest [N per sheet millimetre]."""
-    spread = [load for load in beam.loads if isinstance(load, DistributedLoad)]
-    largest = max((abs(_pieces(load, scale)[1]) for load in spread), default=0.0)
-    return round_scale(largest, _SMALL) if spread else None
-
-
-def _distributed(load: DistributedLoad, name: str, view: View, rise: float, units: Units) -> list[Item]:
-    """Return a distributed load as a row of small arrows, each the share of its piece."""
-    places, share = _pieces(load, view.scale)
-    assert view.newtons_per_mm is not None
-    up = load.intensity > 0
-    tail = (abs(share) / view.newtons_per_mm + _THICK) / view.scale * (-1 if up else 1)
-    text = f"*{{w|{name}}} = {format_quantity(abs(load.intensity), 'intensity', units)} {'up' if up else 'down'}"
-    place: Literal["above", "below"] = "below" if up else "above"
-    anchor = (_middle(load) * 1e3, tail)
-    label = Label((text,), place, anchor, "load", nudge=(0.0, -rise if up else rise))
-    ends = (load.start * 1e3, tail), (load.end * 1e3, tail)
-    items: list[Item] = [Line(f"row-{name}", view.name, 2, points=ends, tone="load")]
-    for number, at in enumerate(places, start=1):
-        arrow = Force(f"force-{name}-{number}", view.name, 2, at=(at * 1e3, 0.0), vector=(0.0, share), gap=_THICK)
-        items.append(replace(arrow, slender=True, level=1))
-    return [*items, Note(f"label-force-{name}", view.name, 2, label=label)]
 
 
 def _reactions(beam: BeamResults, view: View, units: Units) -> list[Item]:
@@ -376,25 +272,3 @@ def _description(beam: BeamResults, units: Units) -> str:
             value = format_quantity(extreme.value, kind, units)  # type: ignore[arg-type]
             sentences.append(f"The largest {name} is {value}, at {format_quantity(extreme.at, 'length', units)}.")
     return " ".join(sentences)
-
-
-def _body(beam: BeamResults, scale: float) -> ClosedBody:
-    """Return the free body: x along the beam, z up; so counter-clockwise turns about −y."""
-    forces: list[tuple[str, tuple[float, float, float], tuple[float, float, float]]] = []
-    couples: list[tuple[str, tuple[float, float, float]]] = []
-    for number, load in enumerate(beam.loads, start=1):
-        match load:
-            case PointForce():
-                forces.append((f"force-{number}", (0.0, 0.0, load.force), (load.at, 0.0, 0.0)))
-            case DistributedLoad():
-                places, share = _pieces(load, scale)
-                forces += [
-                    (f"force-{number}-{piece}", (0.0, 0.0, share), (at, 0.0, 0.0))
-                    for piece, at in enumerate(places, start=1)
-                ]
-            case _:
-                couples.append((f"moment-{number}", (0.0, -load.moment, 0.0)))
-    for number, reaction in enumerate(beam.reactions, start=1):
-        forces.append((f"reaction-{number}", (0.0, 0.0, reaction.force), (reaction.at, 0.0, 0.0)))
-        couples.append((f"moment-{number}-wall", (0.0, -reaction.moment, 0.0)))
-    return ClosedBody(tuple(forces), tuple(couples))
