@@ -2,14 +2,12 @@ import os
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, NoReturn
 
 import pytest
 from local_server import serving
 
 import sample_sites
-
-playwright_api = pytest.importorskip("playwright.sync_api")
 
 
 def chromium_path() -> str | None:
@@ -19,16 +17,23 @@ def chromium_path() -> str | None:
     return named or next((path for path in ("/usr/bin/chromium", *found) if path and Path(path).exists()), None)
 
 
+def _without_browser(reason: str) -> NoReturn:
+    if os.environ.get("HUBWRIGHT_REQUIRE_BROWSER") == "1":
+        pytest.fail(reason)
+    pytest.skip(reason)
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Any]:
     """A running browser; without one the test is skipped, unless HUBWRIGHT_REQUIRE_BROWSER=1."""
     path = chromium_path()
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        _without_browser("playwright is not installed: it is in the extra 'test'")
     if path is None:
-        reason = "no Chromium here: install one or name it in HUBWRIGHT_CHROMIUM"
-        if os.environ.get("HUBWRIGHT_REQUIRE_BROWSER") == "1":
-            pytest.fail(reason)
-        pytest.skip(reason)
-    with playwright_api.sync_playwright() as playwright:
+        _without_browser("no Chromium here: install one or name it in HUBWRIGHT_CHROMIUM")
+    with sync_playwright() as playwright:
         running = playwright.chromium.launch(
             executable_path=path, args=["--no-sandbox", "--disable-background-networking"]
         )
