@@ -7,6 +7,7 @@ from hubwright.lessons.workings.loads import applied_forces, component
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
+from hubwright.results.beams import wheel_end_beam
 
 _PLACES = {
     "contact": ("y_w", r"y_\mathrm{w}", "load line beside the bearing centre"),
@@ -159,6 +160,60 @@ def row_radial_load(results: Results, case: CaseResult, row: str) -> Working:
     )
 
 
+def beam_moment(results: Results, case: CaseResult) -> Working:
+    """Return how the largest bending moment of the spindle comes about: at the load, or at the near support."""
+    beam = wheel_end_beam(results, case.name)
+    moment = results.side * case.bearing_moment.x
+    symbols = {
+        **_spread_symbols_in_metres(results),
+        "T": Symbol(r"M_{\mathrm{b}}", "largest bending moment, sagging positive", Quantity(beam.maximum_moment.value, "N*m")),
+        "B": Symbol("B_z", "force on the bearing, upward", Quantity(case.bearing_force.z, "N")),
+        "M": Symbol("M_x", "moment about the bearing centre, top toward the vehicle", Quantity(moment, "N*m")),
+    }
+    if beam.overhung:
+        return Working(
+            what="Largest bending moment",
+            lines=(_SPREAD, Line("T", "abs(M) - B*l/2", us="abs(M) - B*l/24")),
+            symbols=symbols,
+            source="The load stands outside the two supports: the beam bends most at the near one. Equilibrium of a beam.",
+            function="spindle_beam.SpindleBeam",
+            remarks=("Inches times pounds-force, over 12, are lbf·ft.",),
+        )
+    place = Symbol(r"y_B", "where the load stands, outboard of the bearing centre", Quantity(beam.load_place, "m"), "m")
+    return Working(
+        what="Largest bending moment",
+        lines=(_SPREAD, Line("p", "M/B", us="12*M/B"), Line("T", "-B*(l**2/4 - p**2)/l", us="-B*(l**2/4 - p**2)/(12*l)")),
+        symbols={**symbols, "p": place},
+        source="The load stands between the two supports: the beam bends most at the load, hogging. Equilibrium of a beam.",
+        function="spindle_beam.SpindleBeam",
+        remarks=("12 turns feet into inches.",),
+    )
+
+
+def beam_shear(results: Results, case: CaseResult) -> Working:
+    """Return which force of the beam is its largest shear."""
+    beam = wheel_end_beam(results, case.name)
+    size = abs(beam.maximum_shear.value)
+    for value, latex, words in (
+        (beam.load, "B_z", "force on the bearing, upward"),
+        (beam.reaction_outboard, r"F_\mathrm{A}", "load of the outboard row"),
+        (beam.reaction_inboard, r"F_\mathrm{B}", "load of the inboard row"),
+    ):
+        if abs(abs(value) - size) <= 1e-9 * size:
+            break
+    sign = "-" if beam.maximum_shear.value * value < 0 else ""
+    return Working(
+        what="Largest shear force",
+        lines=(Line("V", f"{sign}F"),),
+        symbols={
+            "V": Symbol("V", "largest shear force", Quantity(beam.maximum_shear.value, "N")),
+            "F": Symbol(latex, words, Quantity(value, "N")),
+        },
+        source="Between two forces on a beam the shear stays as it is; at each force it jumps by that force.",
+        function="spindle_beam.SpindleBeam",
+    )
+
+
 SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {"bearing.effective_spread": effective_spread}
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     "bearing_moment.x": moment_x,
@@ -168,5 +223,7 @@ CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
         for row in ("outboard", "inboard")
         for axis in "xz"
     },
+    "beam.maximum_moment": beam_moment,
+    "beam.maximum_shear": beam_shear,
     **{f"row_radial_load.{row}": lambda results, case, row=row: row_radial_load(results, case, row) for row in ("outboard", "inboard")},
 }  # fmt: skip
