@@ -13,6 +13,7 @@ from hubwright.mechanics.ball_rating import (
 )
 from hubwright.mechanics.bearing_contact import ball_curvature, point_contact_pressure
 from hubwright.mechanics.bearing_rating import gamma, one_row_dynamic_rating, one_row_static_rating
+from hubwright.mechanics.roller_contact import line_contact_pressure, roller_curvature_sum
 from hubwright.mechanics.roller_rating import roller_dynamic_rating, roller_static_rating
 
 BALLS = {"balls_per_row": 13, "ball_diameter": 0.0127, "pitch_diameter": 0.062, "contact_angle": np.radians(35)}
@@ -81,3 +82,30 @@ def test_arrays_and_loops_agree():
         one = sizes | {"balls_per_row": int(balls[i]), "ball_diameter": float(diameters[i])}
         assert together[0][i] == pytest.approx(ball_dynamic_rating(rows=2, **one), rel=1e-13)
         assert together[1][i] == pytest.approx(ball_static_rating(rows=2, **one), rel=1e-13)
+
+
+def test_ratings_by_hand_with_the_printed_factors():
+    # fc of 59.9 and 88.7 at γ = 0.2 as printed in ISO 281:2007, Tables 2 and 7 (recalled), bm of Tables 1 and 6
+    balls = ball_dynamic_rating(rows=1, balls_per_row=8, ball_diameter=0.01, pitch_diameter=0.05, contact_angle=0.0)
+    assert balls == pytest.approx(1.3 * 59.9 * 8 ** (2 / 3) * 10**1.8, rel=1e-3)
+    rollers = roller_dynamic_rating(
+        rows=1, rollers_per_row=16, roller_diameter=0.01, roller_length=0.02, pitch_diameter=0.05, contact_angle=0.0
+    )
+    assert rollers == pytest.approx(1.1 * 88.7 * 20 ** (7 / 9) * 16**0.75 * 10 ** (29 / 27), rel=1e-3)
+
+
+def test_the_largest_roller_load_of_a_static_rating_presses_the_inner_ring_to_its_limit():
+    rating = roller_static_rating(rows=1, **ROLLERS)
+    largest = 5 * rating / (ROLLERS["rollers_per_row"] * np.cos(ROLLERS["contact_angle"]))
+    ratio = gamma(element_diameter=0.008, pitch_diameter=0.055, contact_angle=np.radians(20))
+    inner, outer = (
+        line_contact_pressure(
+            load=largest,
+            roller_length=0.013,
+            curvature_sum=roller_curvature_sum(roller_diameter=0.008, gamma=ratio, ring=ring),
+        )
+        for ring in ("inner", "outer")
+    )
+    # the standard rounds 44.2 to 44, half a percent in load
+    assert inner == pytest.approx(4000e6, rel=0.003)
+    assert outer < inner
