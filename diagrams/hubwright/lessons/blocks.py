@@ -42,8 +42,12 @@ def answer(page: PageState, tag: str, numerals: Sequence[Sequence[object]], *, c
 def _numeral(entry: Sequence[object]) -> Markup:
     words, value, glyph = (*entry, "none")[:3]
     if not isinstance(value, Quantity | int | float) or glyph not in _GLYPHS:
-        raise BlockError(f"answer needs (words, number, {' or '.join(map(repr, _GLYPHS))}) for each numeral, got {entry!r}")
-    large = [Markup("{}<small>{}</small>").format(one.number, one.unit) for one in (shown(value, "si"), shown(value, "us"))]
+        raise BlockError(
+            f"answer needs (words, number, {' or '.join(map(repr, _GLYPHS))}) for each numeral, got {entry!r}"
+        )
+    large = [
+        Markup("{}<small>{}</small>").format(one.number, one.unit) for one in (shown(value, "si"), shown(value, "us"))
+    ]
     return Markup('<div class="big"><dt>{}</dt><dd>{}</dd>{}</div>').format(
         Markup(words), both(large[0], large[1]), Markup(_GLYPHS[str(glyph)])
     )
@@ -52,7 +56,7 @@ def _numeral(entry: Sequence[object]) -> Markup:
 def note(page: PageState, kind: str, text: str, key: str | None = None, *, sources: dict[str, Source]) -> Markup:
     """Return the mark of a side note; the note itself goes beside its paragraph and into the lists at the end."""
     if kind not in ("assumed", "source"):
-        raise BlockError(f"note(\"{kind}\", …): the first word must be \"assumed\" or \"source\"")
+        raise BlockError(f'note("{kind}", …): the first word must be "assumed" or "source"')
     if key is not None and key not in sources:
         raise BlockError(f"no source is called '{key}' in sources.toml; there are: {', '.join(sorted(sources))}")
     if key is not None and key not in page.sources:
@@ -60,7 +64,11 @@ def note(page: PageState, kind: str, text: str, key: str | None = None, *, sourc
     body = inline(text)
     cited = Markup(" [{}]").format(page.sources.index(key) + 1) if key is not None else Markup("")
     letter = _letter(len(page.notes))
-    page.notes.append(Note(letter=letter, kind="assumed" if kind == "assumed" else "source", html=body + cited, short=body, source=key))
+    page.notes.append(
+        Note(
+            letter=letter, kind="assumed" if kind == "assumed" else "source", html=body + cited, short=body, source=key
+        )
+    )
     return Markup(f"{NOTE_OPEN}{len(page.notes) - 1}{NOTE_CLOSE}")
 
 
@@ -71,7 +79,9 @@ def _letter(index: int) -> str:
 
 def claim_box(page: PageState, claim: str, *, caller: Caller) -> Markup:
     """Return the box in which a popular claim is stated and put to the numbers."""
-    head = page.set_aside(Markup('<span class="tag">The claim</span>\n<blockquote>“{}”</blockquote>').format(inline(claim)))
+    head = page.set_aside(
+        Markup('<span class="tag">The claim</span>\n<blockquote>“{}”</blockquote>').format(inline(claim))
+    )
     return Markup('\n\n<div class="claim" markdown="1">{}{}\n\n</div>\n\n').format(head, Markup(caller().strip()))
 
 
@@ -104,14 +114,26 @@ def closure_table(page: PageState, view: View) -> Markup:
         if abs(single.force.z) < _SMALL and abs(turning) < _SMALL:
             continue
         name = _FORCE_NAMES.get(single.name, single.name.replace("_", " "))
-        rows.append((name, _signed(single.force.z, "force"), _signed(side * single.point.y, "length"), _signed(turning, "moment")))
+        rows.append(
+            (
+                name,
+                _signed(single.force.z, "force"),
+                _signed(side * single.point.y, "length"),
+                _signed(turning, "moment"),
+            )
+        )
     for couple in body.couples:
         turning = side * couple.moment.x
         moment_sum += turning
         if abs(turning) >= _SMALL:
-            rows.append((_FORCE_NAMES.get(couple.name, couple.name), Markup(""), Markup(""), _signed(turning, "moment")))
+            rows.append(
+                (_FORCE_NAMES.get(couple.name, couple.name), Markup(""), Markup(""), _signed(turning, "moment"))
+            )
     lines = Markup("\n").join(
-        Markup('<tr><th scope="row">{}</th><td class="n">{}</td><td class="n">{}</td><td class="n">{}</td></tr>').format(*row) for row in rows
+        Markup(
+            '<tr><th scope="row">{}</th><td class="n">{}</td><td class="n">{}</td><td class="n">{}</td></tr>'
+        ).format(*row)
+        for row in rows
     )
     head = Markup("").join(
         Markup('<th scope="col" class="n">{}, {}</th>').format(words, both(*units))
@@ -182,7 +204,8 @@ def problem(
     if not isinstance(answer, Quantity):
         raise BlockError(f"problem needs a quantity as its answer, got {answer!r}")
     options = Markup("").join(
-        Markup('<option value="{}">{}</option>').format(f"{size:.12g}", name) for name, size in _answer_units(answer, unit_kinds)
+        Markup('<option value="{}">{}</option>').format(f"{size:.12g}", name)
+        for name, size in _answer_units(answer, unit_kinds)
     )
     mistakes = [
         [slip.value, plain(text)]
@@ -199,7 +222,9 @@ def problem(
         ).format(n=n, options=options)
     )
     folds = Markup("").join(
-        Markup('\n\n<details class="fold" markdown="1">\n<summary>{}</summary>\n\n{}\n\n</details>\n\n').format(head, Markup(text.strip()))
+        Markup('\n\n<details class="fold" markdown="1">\n<summary>{}</summary>\n\n{}\n\n</details>\n\n').format(
+            head, Markup(text.strip())
+        )
         for head, text in (("A nudge", nudge), ("The answer, worked", worked))
         if text
     )

@@ -65,7 +65,9 @@ def caution_texts(hazards: Iterable[str], added: Iterable[str] = ()) -> list[str
 
 def caution_box(hazards: Iterable[str], added: Iterable[str] = ()) -> Markup:
     """Return the box of cautions of a page."""
-    items = Markup("\n").join(Markup("<li>{}</li>").format(text.replace("'", "’")) for text in caution_texts(hazards, added))
+    items = Markup("\n").join(
+        Markup("<li>{}</li>").format(text.replace("'", "’")) for text in caution_texts(hazards, added)
+    )
     return Markup(
         '<aside class="caution" aria-labelledby="caution-t">\n<span class="tag" id="caution-t">Before you touch a wheel</span>\n'
         "<ul>\n{}\n</ul>\n</aside>"

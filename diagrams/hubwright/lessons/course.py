@@ -1,5 +1,6 @@
 """A site's vehicles, setups and beams, read and solved once, with its sources and words."""
 
+import posixpath
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -29,15 +30,22 @@ class Course:
     sources: dict[str, Source] = field(default_factory=dict)
     glossary: dict[str, Word] = field(default_factory=dict)
     problems: list[LessonProblem] = field(default_factory=list)
+    shown: str = ""  # the docs directory as messages show it
     files: dict[str, Path] = field(default_factory=dict)  # of each setup, by stem
     _varied: dict[tuple[object, ...], View] = field(default_factory=dict)
 
     @classmethod
-    def read(cls, docs: Path, *, in_view: str, folders: tuple[str, ...] = ("vehicles", "setups", "beams")) -> "Course":
+    def read(
+        cls, docs: Path, *, in_view: str, folders: tuple[str, ...] = ("vehicles", "setups", "beams"), shown: str = ""
+    ) -> "Course":
         """Read and solve every file of a site; what is wrong is collected, not raised."""
-        course = cls(docs=docs, in_view=in_view, folders=folders)
-        course.sources = read_sources(docs / "sources.toml", course.problems)
-        course.glossary = read_glossary(docs / "glossary.toml", course.problems)
+        course = cls(docs=docs, in_view=in_view, folders=folders, shown=shown)
+        course.sources = read_sources(
+            docs / "sources.toml", course.problems, shown=course.shown_file(docs / "sources.toml")
+        )
+        course.glossary = read_glossary(
+            docs / "glossary.toml", course.problems, shown=course.shown_file(docs / "glossary.toml")
+        )
         for folder in folders:
             for file in sorted((docs / folder).glob("*.toml")):
                 course._read(file)
@@ -66,9 +74,12 @@ class Course:
         return self._varied[key]
 
     def _read(self, file: Path) -> None:
-        shown = file.relative_to(self.docs).as_posix()
+        shown = self.shown_file(file)
         if file.stem in self.files:
-            self._problem(shown, f"there is another file '{file.stem}.toml'; lessons call a file by its name, so it must be the only one")
+            self._problem(
+                shown,
+                f"there is another file '{file.stem}.toml'; lessons call a file by its name, so it must be the only one",
+            )
             return
         self.files[file.stem] = file
         try:
@@ -80,11 +91,17 @@ class Course:
                 self.views[file.stem] = setup_view(self.results[file.stem], case_attribute(file.stem))
         except SetupErrors as errors:
             for problem in errors.problems:
-                where = problem.path.relative_to(self.docs).as_posix() if problem.path and problem.path.is_relative_to(self.docs) else problem.file
+                where = self.shown_file(problem.path) if problem.path else problem.file
                 reason = str(problem).partition(": ")[2]
                 self.problems.append(LessonProblem(file=where, line=problem.line, reason=reason))
         except HubwrightError as error:
             self._problem(shown, str(error))
+
+    def shown_file(self, file: Path) -> str:
+        """Return a file as a message names it."""
+        if not file.resolve().is_relative_to(self.docs.resolve()):
+            return file.name
+        return posixpath.join(self.shown, file.resolve().relative_to(self.docs.resolve()).as_posix())
 
     def _problem(self, file: str, reason: str) -> None:
         self.problems.append(LessonProblem(file=file, line=None, reason=reason))

@@ -1,5 +1,6 @@
 """The Jinja environment of a lesson: sandboxed, strict about names, and careful about what it prints."""
 
+import re
 from collections.abc import Mapping
 from difflib import get_close_matches
 from typing import Any
@@ -7,7 +8,6 @@ from typing import Any
 from jinja2 import StrictUndefined, Template, TemplateSyntaxError
 from jinja2.exceptions import SecurityError, UndefinedError
 from jinja2.sandbox import SandboxedEnvironment
-from markupsafe import Markup
 
 from hubwright.errors import DimensionError, HubwrightError
 from hubwright.lessons import numbers, words
@@ -54,7 +54,7 @@ def _printed(value: Any) -> Any:
     if isinstance(value, float):
         raise PrintError(f"{value!r} is a bare number; write it with '| number' or '| show'")
     if value is None:
-        raise PrintError("there is nothing to print: this setup's file does not give the value. Ask has(\"…\") first")
+        raise PrintError('there is nothing to print: this setup\'s file does not give the value. Ask has("…") first')
     if isinstance(value, View):
         raise PrintError(f"{label_of(value)} is not a number; it has: {', '.join(sorted(names_of(value)))}")
     return value
@@ -62,7 +62,9 @@ def _printed(value: Any) -> Any:
 
 def environment() -> SandboxedEnvironment:
     """Return the environment in which lessons are rendered."""
-    jinja = SandboxedEnvironment(undefined=Missing, finalize=_printed, keep_trailing_newline=True, extensions=["jinja2.ext.do"])
+    jinja = SandboxedEnvironment(
+        undefined=Missing, finalize=_printed, keep_trailing_newline=True, extensions=["jinja2.ext.do"]
+    )
     for unwanted in ("lipsum", "cycler", "joiner"):
         del jinja.globals[unwanted]
     jinja.filters["show"] = jinja.globals["show"] = numbers.show
@@ -82,9 +84,9 @@ def environment() -> SandboxedEnvironment:
 def render(jinja: SandboxedEnvironment, source: str, page: PageState, names: Mapping[str, Any]) -> str | None:
     """Return the text with its expressions filled in; None, and a problem on the page, where one of them fails."""
     try:
-        code = jinja.compile(source, filename=TEMPLATE)
+        code = jinja.compile(marked(source), filename=TEMPLATE)
         page.template = Template.from_code(jinja, code, jinja.make_globals(dict(names)))
-        return str(page.template.render())
+        return unmarked(str(page.template.render()))
     except TemplateSyntaxError as error:
         page.problem(f"{error.message}", line=error.lineno + page.lines_before)
     except UndefinedError as error:
@@ -109,7 +111,7 @@ def _reason(error: Exception) -> str:
     if isinstance(error, ZeroDivisionError):
         return "a division by zero: this setup has nothing there"
     if isinstance(error, TypeError) and "NoneType" in str(error):
-        return f"a value is missing: this setup's file does not give it. Ask has(\"…\") first ({error})"
+        return f'a value is missing: this setup\'s file does not give it. Ask has("…") first ({error})'
     return str(error)
 
 
@@ -123,6 +125,31 @@ def _line(error: BaseException, page: PageState) -> int | None:
     return None if line is None else line + page.lines_before
 
 
-def markup(text: str) -> Markup:
-    """Return a text that is HTML already."""
-    return Markup(text)
+_TAG = re.compile(r"\{\{.*?\}\}|\{%.*?%\}|\{#.*?#\}", re.S)
+_MARK = "\ue002"  # a private-use character
+
+
+def marked(source: str) -> str:
+    """Return the text with a mark at the end of each line that holds a block tag.
+
+    Such a line often comes out empty, and an empty line would split the paragraph around it.
+    """
+    lines = source.split("\n")
+    tags = [
+        (source.count("\n", 0, tag.start()), source.count("\n", 0, tag.end()), tag.group())
+        for tag in _TAG.finditer(source)
+    ]
+    inside = {line for first, last, _ in tags for line in range(first, last)}
+    wanted = {last for _, last, text in tags if not text.startswith("{{")} - inside
+    return "\n".join(line + _MARK if number in wanted else line for number, line in enumerate(lines))
+
+
+def unmarked(text: str) -> str:
+    """Return the text without its marks, and without the lines that hold nothing else.
+
+    Examples
+    --------
+    >>> unmarked("One.\\n\ue002\\nTwo.\ue002\\n")
+    'One.\\nTwo.\\n'
+    """
+    return re.sub(rf"^[ \t]*{_MARK}+[ \t{_MARK}]*\n|{_MARK}", "", text, flags=re.M)

@@ -57,8 +57,22 @@ class Drawings:
             import hubwright.drawing
 
             folder = Path(hubwright.drawing.__file__).parent
-            self._code = hashlib.sha256(b"".join(file.read_bytes() for file in sorted(folder.rglob("*.py")))).hexdigest()
+            self._code = hashlib.sha256(
+                b"".join(file.read_bytes() for file in sorted(folder.rglob("*.py")))
+            ).hexdigest()
         return self._code
+
+
+class Undrawn(Drawings):
+    """Draws nothing: for checking a site, which needs the scenes and not their pictures."""
+
+    def __init__(self) -> None:
+        """Keep nothing."""
+        super().__init__(None)
+
+    def svg(self, scene: Scene) -> str:
+        """Return nothing."""
+        return ""
 
 
 def draw(scene: Scene) -> str:
@@ -90,7 +104,7 @@ def scenes_of(name: str, solved: object, case: str) -> list[Scene]:
         return [function(solved, units=system) for system in get_args(System)]
     if not isinstance(solved, Results) or name == "beam alone":
         needed = "a beam file, such as plank_bridge" if name == "beam alone" else "a setup, such as stock"
-        raise BlockError(f"figure(\"{name}\", …) needs {needed}")
+        raise BlockError(f'figure("{name}", …) needs {needed}')
     if case not in solved.cases:
         raise BlockError(f"figure(\"{name}\", …): this setup has no case '{case}'; it has: {', '.join(solved.cases)}")
     return [function(solved, case=case, units=system) for system in get_args(System)]
@@ -109,7 +123,9 @@ def check_closed(scene: Scene) -> None:
         left_over = float(np.linalg.norm(parts.sum(axis=0)))
         largest = max(float(np.abs(forces).max()), float(np.abs(parts).max()))
         if left_over > OPEN_BY * largest:
-            raise OpenBodyError(f"the free body of '{scene.title}' does not close: its {what} leave {left_over:.3g} {unit} over")
+            raise OpenBodyError(
+                f"the free body of '{scene.title}' does not close: its {what} leave {left_over:.3g} {unit} over"
+            )
 
 
 def figure_html(scenes: Sequence[Scene], drawings: Sequence[str], *, label: str, steps: bool) -> Markup:
@@ -145,7 +161,9 @@ def _steps(scenes: Sequence[Scene]) -> Markup:
     """Return the steps in words; the theme's script makes the buttons."""
     si, us = scenes
     items = Markup("\n").join(
-        Markup('<li data-n="{}"><span>{}</span></li>').format(n, in_both(f"{a.heading}. {a.sentence}", f"{b.heading}. {b.sentence}"))
+        Markup('<li data-n="{}"><span>{}</span></li>').format(
+            n, in_both(f"{a.heading}. {a.sentence}", f"{b.heading}. {b.sentence}")
+        )
         for n, (a, b) in enumerate(zip(si.steps, us.steps, strict=True), 1)
     )
     return Markup('<div class="build">\n<ol>\n{}\n</ol>\n</div>\n').format(items)
@@ -166,7 +184,9 @@ def force_table(body: ClosedBody | None) -> Markup:
             continue
         rows.append((f"{name} (couple)", [_cell(value, "moment") for value in couple] + [Markup("")] * 3))
     lines = Markup("\n").join(
-        Markup('<tr><th scope="row">{}</th>{}</tr>').format(name, Markup("").join(Markup('<td class="n">{}</td>').format(cell) for cell in cells))
+        Markup('<tr><th scope="row">{}</th>{}</tr>').format(
+            name, Markup("").join(Markup('<td class="n">{}</td>').format(cell) for cell in cells)
+        )
         for name, cells in rows
     )
     head = Markup("").join(

@@ -6,7 +6,18 @@ from typing import get_args
 from markupsafe import Markup, escape
 
 from hubwright.errors import QuantityError
-from hubwright.quantities import DIMENSIONS, KINDS, DimensionName, Kind, Quantity, Shown, System, format_number, format_range, parse
+from hubwright.quantities import (
+    DIMENSIONS,
+    KINDS,
+    DimensionName,
+    Kind,
+    Quantity,
+    Shown,
+    System,
+    format_number,
+    format_range,
+    parse,
+)
 
 Number = Quantity | int | float
 NO_BREAK = "\u00a0"
@@ -21,7 +32,9 @@ def both(si: str, us: str) -> Markup:
 
 def shown(value: Number, system: System, *, digits: int | None = None, kind: Kind | None = None) -> Shown:
     """Return a value as shown in a unit system, to so many significant digits where asked."""
-    quantity = value if isinstance(value, Quantity) else Quantity(value, "1", kind="count" if isinstance(value, int) else None)
+    quantity = (
+        value if isinstance(value, Quantity) else Quantity(value, "1", kind="count" if isinstance(value, int) else None)
+    )
     usual = quantity.shown(system, kind)
     kind = kind or quantity.kind
     if digits is None or kind is None:
@@ -59,7 +72,9 @@ _DIMENSIONS: tuple[DimensionName, ...] = (
     "damping", "angle", "temperature", "frequency", "speed", "time", "ratio",
 )  # fmt: skip
 _KINDS: dict[str, Kind] = {"acceleration": "acceleration"}
-_US_UNITS = re.compile(r"(?:in|ft|inch(?:es)?|feet|lbs?|lbf|psi|ksi|mi|mph|°F|[″”\"])\s*$|\b(?:ft|in|lbf?)[·*-]|\blbf?/in")
+_US_UNITS = re.compile(
+    r"(?:in|ft|inch(?:es)?|feet|lbs?|lbf|psi|ksi|mi|mph|°F|[″”\"])\s*$|\b(?:ft|in|lbf?)[·*-]|\blbf?/in"
+)
 
 
 class Given(Quantity):
@@ -114,7 +129,9 @@ def quantity_of(text: str) -> Quantity | None:
             read = parse(text, dimension)
         except QuantityError:
             continue
-        return Quantity(read.value, DIMENSIONS[dimension].unit, kind=_KINDS.get(dimension), low=read.low, high=read.high)
+        return Quantity(
+            read.value, DIMENSIONS[dimension].unit, kind=_KINDS.get(dimension), low=read.low, high=read.high
+        )
     return None
 
 

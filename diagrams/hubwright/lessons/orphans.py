@@ -96,7 +96,9 @@ def _blank_front_matter(source: str, text: list[str]) -> int:
 
 
 _OPENING = re.compile(r"\{\{|\{%|\{#")
-_TOKEN = re.compile(r"(?P<string>\"(?:\\.|[^\"\\])*\"|'(?:\\.|[^'\\])*')|(?P<name>[A-Za-z_]\w*)|(?P<end>-?[%}]\})|(?P<other>.)", re.S)
+_TOKEN = re.compile(
+    r"(?P<string>\"(?:\\.|[^\"\\])*\"|'(?:\\.|[^'\\])*')|(?P<name>[A-Za-z_]\w*)|(?P<end>-?[%}]\})|(?P<other>.)", re.S
+)
 
 
 def _blank_jinja(source: str, body: int, text: list[str]) -> None:

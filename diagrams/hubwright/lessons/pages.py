@@ -15,12 +15,13 @@ from hubwright.lessons.environment import environment, render
 from hubwright.lessons.figures import Drawings, figure
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
-
 from hubwright.lessons.wording import forbidden_words
 from hubwright.lessons.workings import working
 
 _FRONT_MATTER = re.compile(r"\A---[ \t]*\n.*?^---[ \t]*$\n*", re.M | re.S)
-_KEYS = frozenset({"title", "lesson", "summary", "hazards", "tied_to", "kind", "template", "hide", "question", "description"})
+_KEYS = frozenset(
+    {"title", "lesson", "summary", "hazards", "tied_to", "kind", "template", "hide", "question", "description"}
+)
 
 
 class Renderer:
@@ -52,7 +53,8 @@ class Renderer:
         text = render(self.jinja, body, state, names) or ""
         for orphan in orphans(source):
             state.problem(
-                f"orphan number '{orphan.text}': compute it, or mark it with given(\"…\") if it is data", line=orphan.line
+                f"orphan number '{orphan.text}': compute it, or mark it with given(\"…\") if it is data",
+                line=orphan.line,
             )
         for warning in forbidden_words(source):
             state.problems.append(warning.of_file(file))
@@ -86,10 +88,15 @@ class Renderer:
     def _check_front_matter(self, state: PageState, source: str) -> None:
         for key in state.meta:
             if key not in _KEYS:
-                state.problem(f"front matter has no key '{key}'; there are: {', '.join(sorted(_KEYS))}", line=line_of_key(source, key))
+                state.problem(
+                    f"front matter has no key '{key}'; there are: {', '.join(sorted(_KEYS))}",
+                    line=line_of_key(source, key),
+                )
         if state.tied_to is not None and state.tied_to not in self.course.results:
             there = ", ".join(sorted(self.course.results))
-            state.problem(f"'tied_to: {state.tied_to}' names no setup; there are: {there}", line=line_of_key(source, "tied_to"))
+            state.problem(
+                f"'tied_to: {state.tied_to}' names no setup; there are: {there}", line=line_of_key(source, "tied_to")
+            )
 
     def _completed(self, state: PageState, text: str) -> str:
         """Return the Markdown with the box of cautions and the lists at the end that its author did not place."""
@@ -134,5 +141,3 @@ def before_first_section(text: str, box: str) -> str:
     if match is None:
         return f"{text}\n\n{box}\n"
     return f"{text[: match.start()]}{box}\n{text[match.start() :]}"
-
-

@@ -48,7 +48,7 @@ QUESTIONS = (
 )
 
 
-class HubwrightConfig(base.Config):
+class HubwrightConfig(base.Config):  # type: ignore[no-untyped-call]
     """The plugin's options in mkdocs.yml."""
 
     setup = options.Type(str)
@@ -69,15 +69,17 @@ class HubwrightConfig(base.Config):
     """Directory for finished drawings; default: .hubwright/cache beside mkdocs.yml."""
 
 
-class HubwrightPlugin(BasePlugin[HubwrightConfig]):
+class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-call]
     """Computes once per build, renders each lesson, reports everything wrong at once."""
+
+    draws: Callable[[Path | None], Drawings] = Drawings
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Bring the Markdown extensions that lessons need."""
         self.extension = LessonExtension()
         kept = [one for one in config.markdown_extensions if not isinstance(one, LessonExtension)]
         needed = [one for one in ("md_in_html", "attr_list", "smarty") if one not in kept]
-        config.markdown_extensions = [*kept, *needed, self.extension]  # type: ignore[assignment, list-item]
+        config.markdown_extensions = [*kept, *needed, self.extension]  # type: ignore[list-item]
         return config
 
     def on_pre_build(self, config: MkDocsConfig) -> None:
@@ -85,10 +87,10 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
         docs = Path(config.docs_dir)
         log.info("solving vehicles and setups")
         folders = (self.config.vehicles, self.config.setups, self.config.beams)
-        self.course = Course.read(docs, in_view=self.config.setup, folders=folders)
+        self.course = Course.read(docs, in_view=self.config.setup, folders=folders, shown=docs_directory(config))
         self.problems: list[LessonProblem] = list(self.course.problems)
         self.states: dict[str, PageState] = {}
-        self.drawings = Drawings(cache_directory(config, self.config.cache))
+        self.drawings = self.draws(cache_directory(config, self.config.cache))
         self.renderer = Renderer(self.course, self.drawings, added_cautions=tuple(self.config.cautions))
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
@@ -108,18 +110,23 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
     def on_page_markdown(self, markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Fill in a page."""
         log.info(f"filling in {page.file.src_uri}")
-        stem = report_stem(page)
-        if stem is not None:
-            state = PageState(file=page.file.src_uri, title=self.course.results[stem].setup.name, built=built_on())
-            text = reports.report_body(state, self.course.results[stem], self.drawings, self.config.cautions)
-        else:
-            state, text = self.renderer.page(page.file.content_string, page.file.src_uri)
-            page.meta.update({key: value for key, value in state.meta.items() if key in page.meta})
-        for problem in state.problems:
-            (self.problems.append if problem.fails else lambda one: log.info(str(one)))(problem)
-        self.states[page.file.src_uri] = state
+        state, text = self.rendered(page.file, config)
+        page.meta.update({key: value for key, value in state.meta.items() if key in page.meta})
         self.extension.page = state
         return text
+
+    def rendered(self, file: File, config: MkDocsConfig) -> tuple[PageState, str]:
+        """Return a page's state and Markdown; its problems join those of the site."""
+        stem = report_stem(file)
+        if stem is not None:
+            results = self.course.results[stem]
+            state = PageState(file=file.src_uri, title=f"Setup report: {results.setup.name}", built=built_on())
+            text = reports.report_body(state, results, self.drawings, self.config.cautions)
+        else:
+            state, text = self.renderer.page(file.content_string, posixpath.join(docs_directory(config), file.src_uri))
+        self.problems += state.problems
+        self.states[file.src_uri] = state
+        return state, text
 
     def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Put back what was kept from Markdown; what the search index should not read waits."""
@@ -129,22 +136,26 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
 
     def on_env(self, env: Any, config: MkDocsConfig, files: Files) -> Any:
         """Fail the build before anything is written, with every problem there is."""
-        if self.problems:
-            raise PluginError("\n".join(str(problem) for problem in self.problems))
+        for problem in self.problems:
+            if not problem.fails:
+                log.info(str(problem))
+        failures = [str(problem) for problem in self.problems if problem.fails]
+        if failures:
+            raise PluginError("\n".join(failures))
         return env
 
     def on_page_context(
         self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         """Give the theme what it shows beside the text."""
-        context["hubwright"] = self._theme_context(page, config)  # type: ignore[literal-required]
+        context["hubwright"] = self._theme_context(page, config)  # type: ignore[typeddict-unknown-key]
         return context
 
     def on_template_context(
         self, context: TemplateContext, template_name: str, config: MkDocsConfig
     ) -> TemplateContext:
         """Give the theme's own pages the bar and the course as well."""
-        context["hubwright"] = self._theme_context(None, config)  # type: ignore[literal-required]
+        context["hubwright"] = self._theme_context(None, config)  # type: ignore[typeddict-unknown-key]
         return context
 
     def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
@@ -160,9 +171,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
             text = f"window.searchIndex = {json.dumps(data, ensure_ascii=False)};\n"
             index.with_suffix(".js").write_text(text, encoding="utf-8")
 
-    def on_serve(
-        self, server: LiveReloadServer, config: MkDocsConfig, builder: Callable[..., Any]
-    ) -> LiveReloadServer:
+    def on_serve(self, server: LiveReloadServer, config: MkDocsConfig, builder: Callable[..., Any]) -> LiveReloadServer:
         """Rebuild when a vehicle, setup or beam file changes; MkDocs watches the docs directory by itself."""
         for folder in (self.config.vehicles, self.config.setups, self.config.beams):
             path = Path(config.docs_dir) / folder
@@ -172,10 +181,18 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
 
     def _theme_context(self, page: Page | None, config: MkDocsConfig) -> dict[str, Any]:
         state = self.states.get(page.file.src_uri) if page is not None else None
-        stem = report_stem(page) if page is not None else None
+        stem = report_stem(page.file) if page is not None else None
         results = self.course.results.get(stem or (state.tied_to if state and state.tied_to else self.config.setup))
         lessons = self._lessons(state)
-        kind = "report" if stem else "lesson" if state and state.lesson is not None else "home" if page and page.is_homepage else "page"
+        kind = (
+            "report"
+            if stem
+            else "lesson"
+            if state and state.lesson is not None
+            else "home"
+            if page and page.is_homepage
+            else "page"
+        )
         context: dict[str, Any] = {
             "course": self.config.course or config.site_name,
             "kind": kind,
@@ -186,7 +203,9 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
             "figures_css": FIGURE_RULES,
             "address": self.config.address,
             "built": built_on(),
-            "sheet": f"{state.lesson} of {len(lessons)}" if state and state.lesson else (f"R{list(self.course.results).index(stem) + 1}" if stem else ""),
+            "sheet": f"{state.lesson} of {len(lessons)}"
+            if state and state.lesson
+            else (f"R{list(self.course.results).index(stem) + 1}" if stem else ""),
         }
         if results is not None:
             force, moment = largest_left_over(results)
@@ -224,16 +243,28 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):
     def _extras(self) -> list[dict[str, Any]]:
         extras = []
         for number, (stem, results) in enumerate(self.course.results.items(), 1):
-            extras.append({"mark": f"R{number}", "title": f"Setup report: {results.setup.name}", "url": self._url(f"reports/{stem}.md")})
+            extras.append(
+                {
+                    "mark": f"R{number}",
+                    "title": f"Setup report: {results.setup.name}",
+                    "url": self._url(f"reports/{stem}.md"),
+                }
+            )
         if (glossary := self.files.get_file_from_path("glossary.md")) is not None:
             title = self.states["glossary.md"].title if "glossary.md" in self.states else ""
             extras.append({"mark": "W", "title": plain(title) or "Words", "url": glossary.url})
         return extras
 
 
-def report_stem(page: Page) -> str | None:
+def docs_directory(config: MkDocsConfig) -> str:
+    """Return the docs directory as a message shows it: from where mkdocs.yml lies."""
+    docs = Path(config.docs_dir)
+    beside = Path(config.config_file_path).resolve().parent if config.config_file_path else docs
+    return docs.relative_to(beside).as_posix() if docs.is_relative_to(beside) else docs.name
+
+
+def report_stem(file: File) -> str | None:
     """Return the stem of the setup whose report a page is, None for any other page."""
-    file = page.file
     return Path(file.src_uri).stem if file.generated_by == "hubwright" and file.src_uri.startswith("reports/") else None
 
 
@@ -271,5 +302,3 @@ def _linked(html: str, page: Page, files: Files) -> str:
         return f"{match[1]}{get_relative_url(target.url, page.url)}{match[3] or ''}{match[4]}"
 
     return _LINK.sub(resolved, html)
-
-

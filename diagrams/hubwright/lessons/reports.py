@@ -16,7 +16,16 @@ from hubwright.results.model import WheelGeometry
 from hubwright.setup.model import Limits
 
 GRAVITY = 9.80665
-HAZARDS = ("lifting", "bearing check", "hub nuts", "wheel fasteners", "tires", "slopes drops and corners", "gear", "measuring")
+HAZARDS = (
+    "lifting",
+    "bearing check",
+    "hub nuts",
+    "wheel fasteners",
+    "tires",
+    "slopes drops and corners",
+    "gear",
+    "measuring",
+)
 NOTHING_GIVEN = "not compared with any limit"
 ABOVE = "above the limit given: do not drive on this setup; ask a qualified person"
 KEPT = "The loads of the other cases are not compared with any limit."
@@ -37,21 +46,31 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
     ).format(setup.name, wheel_words(results.wheel).capitalize(), page.built)
     parts = [
         head,
-        Markup('<section class="whole" aria-labelledby="r0"><h2 id="r0">Limits</h2>{}</section>').format(limits(results)),
+        Markup('<section class="whole" aria-labelledby="r0"><h2 id="r0">Limits</h2>{}</section>').format(
+            limits(results)
+        ),
         _block("r1", "Weight on axles and wheels", _weights(results)),
         _block("r2", "Wheel and bearing", _geometry(results)),
         _block("r3", "Row loads, standing", _rows(results)),
-        Markup('<section class="block whole" aria-labelledby="r4"><h2 id="r4">Loads on the hub, case by case</h2>{}</section>').format(cases_table(results)),
+        Markup(
+            '<section class="block whole" aria-labelledby="r4"><h2 id="r4">Loads on the hub, case by case</h2>{}</section>'
+        ).format(cases_table(results)),
     ]
-    scenes = scenes_of("wheel-end section", results, "standing") if results.bearing.effective_spread is not None else None
+    scenes = (
+        scenes_of("wheel-end section", results, "standing") if results.bearing.effective_spread is not None else None
+    )
     if scenes is not None:
         page.figures += 1
         html = figure_html(scenes, [drawings.svg(scene) for scene in scenes], label=str(page.figures), steps=False)
         parts.append(Markup('<div class="whole">{}</div>').format(page.set_aside(html, late=True)))
     parts.append(
-        Markup('<section class="block whole" aria-labelledby="r5"><h2 id="r5">Every value that acts, and where it comes from</h2>{}</section>').format(inputs_table(results))
+        Markup(
+            '<section class="block whole" aria-labelledby="r5"><h2 id="r5">Every value that acts, and where it comes from</h2>{}</section>'
+        ).format(inputs_table(results))
     )
-    parts.append(Markup(str(cautions.caution_box(HAZARDS, added_cautions)).replace('class="caution"', 'class="caution whole"')))
+    parts.append(
+        Markup(str(cautions.caution_box(HAZARDS, added_cautions)).replace('class="caution"', 'class="caution whole"'))
+    )
     return str(page.set_aside(Markup("\n").join(parts)))
 
 
@@ -84,10 +103,18 @@ def limit_rows(results: Results) -> list[tuple[str, Quantity, Quantity]]:
         return []
     weight = results.weight
     heaviest = max(weight.wheel_loads.values())
-    pairs = [(f"{axle} axle" if axle not in ("axle", "coupling") else axle, load, _limit_of(given, axle)) for axle, load in weight.axle_loads.items()]
-    pairs += [("heaviest wheel, wheel rating", heaviest, given.wheel_rating), ("heaviest wheel, tire rating", heaviest, given.tire_rating)]
+    pairs = [
+        (f"{axle} axle" if axle not in ("axle", "coupling") else axle, load, _limit_of(given, axle))
+        for axle, load in weight.axle_loads.items()
+    ]
+    pairs += [
+        ("heaviest wheel, wheel rating", heaviest, given.wheel_rating),
+        ("heaviest wheel, tire rating", heaviest, given.tire_rating),
+    ]
     return [
-        (words.capitalize(), Quantity(load / GRAVITY, "kg"), Quantity(limit, "kg")) for words, load, limit in pairs if limit is not None
+        (words.capitalize(), Quantity(load / GRAVITY, "kg"), Quantity(limit, "kg"))
+        for words, load, limit in pairs
+        if limit is not None
     ]
 
 
@@ -101,18 +128,31 @@ def _limit_of(limits: Limits, axle: str) -> float | None:
 
 
 def _block(ident: str, title: str, body: Markup) -> Markup:
-    return Markup('<section class="block" aria-labelledby="{0}"><h2 id="{0}">{1}</h2>{2}</section>').format(ident, title, body)
+    return Markup('<section class="block" aria-labelledby="{0}"><h2 id="{0}">{1}</h2>{2}</section>').format(
+        ident, title, body
+    )
 
 
 def _pairs(caption: str, pairs: Iterable[tuple[str, Markup]]) -> Markup:
-    lines = Markup("").join(Markup('<tr><th scope="row">{}</th><td class="n">{}</td></tr>').format(words, value) for words, value in pairs)
+    lines = Markup("").join(
+        Markup('<tr><th scope="row">{}</th><td class="n">{}</td></tr>').format(words, value) for words, value in pairs
+    )
     return Markup('<table><caption class="vh">{}</caption><tbody>{}</tbody></table>').format(caption, lines)
 
 
 def _weights(results: Results) -> Markup:
     weight = results.weight
-    pairs = [(f"{axle.capitalize()} axle" if axle not in ("axle", "coupling") else axle.capitalize(), show(Quantity(load, "N"))) for axle, load in weight.axle_loads.items()]
-    pairs += [(f"{wheel_words(wheel).capitalize()} wheel", show(Quantity(load, "N"))) for wheel, load in weight.wheel_loads.items()]
+    pairs = [
+        (
+            f"{axle.capitalize()} axle" if axle not in ("axle", "coupling") else axle.capitalize(),
+            show(Quantity(load, "N")),
+        )
+        for axle, load in weight.axle_loads.items()
+    ]
+    pairs += [
+        (f"{wheel_words(wheel).capitalize()} wheel", show(Quantity(load, "N")))
+        for wheel, load in weight.wheel_loads.items()
+    ]
     pairs += [
         ("Equal share, the rule of thumb", show(Quantity(weight.equal_share, "N"))),
         ("Whole mass", show(Quantity(weight.total_mass, "kg"))),
@@ -150,7 +190,12 @@ def _rows(results: Results) -> Markup:
     pairs = []
     for row in ("outboard", "inboard"):
         load = getattr(case.row_load, row).z
-        pairs.append((f"{row.capitalize()} row", Markup("{} {}").format(show(Quantity(abs(load), "N")), "up" if load >= 0 else "down")))
+        pairs.append(
+            (
+                f"{row.capitalize()} row",
+                Markup("{} {}").format(show(Quantity(abs(load), "N")), "up" if load >= 0 else "down"),
+            )
+        )
     pairs.append(("Left over, force", _left_over(case.closure.force, "N")))
     pairs.append(("Left over, moment", _left_over(case.closure.moment, "N*m")))
     return _pairs("Row loads, standing", pairs)
@@ -180,7 +225,8 @@ _FIXED: dict[str, tuple[tuple[float, int, str], tuple[float, int, str]]] = {
 def cases_table(results: Results) -> Markup:
     """Return the loads on the hub in every case, and why a case of the file is not among them."""
     head = Markup("").join(
-        Markup('<th scope="col" class="n">{}<br>{}</th>').format(words, both(_FIXED[kind][0][2], _FIXED[kind][1][2])) for words, kind in _COLUMNS
+        Markup('<th scope="col" class="n">{}<br>{}</th>').format(words, both(_FIXED[kind][0][2], _FIXED[kind][1][2]))
+        for words, kind in _COLUMNS
     )
     lines = Markup("\n").join(_case_row(results, case) for case in results.cases.values())
     left_out = Markup("").join(
@@ -204,7 +250,10 @@ def _case_row(results: Results, case: CaseResult) -> Markup:
         radial.outboard if radial else None,
         radial.inboard if radial else None,
     ]
-    cells = Markup("").join(Markup('<td class="n">{}</td>').format(_fixed(value, kind)) for value, (_, kind) in zip(values, _COLUMNS, strict=True))
+    cells = Markup("").join(
+        Markup('<td class="n">{}</td>').format(_fixed(value, kind))
+        for value, (_, kind) in zip(values, _COLUMNS, strict=True)
+    )
     return Markup('<tr><th scope="row">{}</th>{}</tr>').format(case.name.capitalize(), cells)
 
 
@@ -223,7 +272,9 @@ def _fixed(value: float | None, kind: str) -> Markup:
 def inputs_table(results: Results) -> Markup:
     """Return every input with its value, range, origin and how an estimate came about."""
     lines = Markup("\n").join(
-        Markup('<tr{}><th scope="row"><code>{}</code></th><td class="n">{}</td><td class="n">{}</td><td>{}</td><td>{}</td></tr>').format(
+        Markup(
+            '<tr{}><th scope="row"><code>{}</code></th><td class="n">{}</td><td class="n">{}</td><td>{}</td><td>{}</td></tr>'
+        ).format(
             Markup(' class="guess"') if entry.origin == "estimated" else "",
             key,
             _value(input_quantity(key, entry)),

@@ -58,6 +58,9 @@ class _Shape(Treeprocessor):
 
     def run(self, root: etree.Element) -> None:
         """Shape the tree in place."""
+        for table in list(root.iter("table")):
+            _align_by_class(table)
+        _wrap_tables(root)
         children = list(root)
         for child in children:
             root.remove(child)
@@ -93,3 +96,22 @@ class _Shape(Treeprocessor):
         if rest and rest[0].get("class") == "answer":
             header.append(rest.pop(0))
         return rest
+
+
+def _align_by_class(table: etree.Element) -> None:
+    """Turn the inline styles of a Markdown table, which a strict content policy forbids, into the theme's class."""
+    for cell in table.iter():
+        if "right" in cell.attrib.pop("style", ""):
+            cell.set("class", "n")
+
+
+def _wrap_tables(parent: etree.Element) -> None:
+    """Give each Markdown table the box in which it scrolls on a phone."""
+    for index, child in enumerate(list(parent)):
+        if child.tag != "table":
+            _wrap_tables(child)
+        elif parent.get("class", "").split()[:1] != ["tablewrap"]:
+            box = etree.Element("div", {"class": "tablewrap"})
+            box.tail, child.tail = child.tail, "\n"
+            parent[index] = box
+            box.append(child)

@@ -32,14 +32,14 @@ class Word:
     sign: str = ""
 
 
-def read_sources(path: Path, problems: list[LessonProblem]) -> dict[str, Source]:
+def read_sources(path: Path, problems: list[LessonProblem], *, shown: str) -> dict[str, Source]:
     """Return the sources of a site by key; no file is no sources."""
-    return {key: Source(**entry) for key, entry in _entries(path, Source, "title", problems).items()}
+    return {key: Source(**entry) for key, entry in _entries(path, Source, "title", problems, shown).items()}
 
 
-def read_glossary(path: Path, problems: list[LessonProblem]) -> dict[str, Word]:
+def read_glossary(path: Path, problems: list[LessonProblem], *, shown: str) -> dict[str, Word]:
     """Return the words of a site; no file is no words."""
-    return {key: Word(**entry) for key, entry in _entries(path, Word, "text", problems).items()}
+    return {key: Word(**entry) for key, entry in _entries(path, Word, "text", problems, shown).items()}
 
 
 def source_html(source: Source) -> Markup:
@@ -55,22 +55,24 @@ def source_html(source: Source) -> Markup:
     return html
 
 
-def _entries(path: Path, entry: type, needed: str, problems: list[LessonProblem]) -> dict[str, dict[str, str]]:
+def _entries(
+    path: Path, entry: type, needed: str, problems: list[LessonProblem], shown: str
+) -> dict[str, dict[str, str]]:
     if not path.is_file():
         return {}
     try:
         read: Mapping[str, Any] = tomllib.loads(path.read_text(encoding="utf-8"))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        problems.append(LessonProblem(file=path.name, line=None, reason=str(error)))
+        problems.append(LessonProblem(file=shown, line=None, reason=str(error)))
         return {}
     known = {field.name for field in fields(entry)}
     good = {}
     for key, table in read.items():
         if not isinstance(table, dict) or needed not in table:
-            problems.append(LessonProblem(file=path.name, line=None, reason=f"[{key}] needs '{needed}'"))
+            problems.append(LessonProblem(file=shown, line=None, reason=f"[{key}] needs '{needed}'"))
         elif unknown := set(table) - known:
             reason = f"[{key}] has no key '{sorted(unknown)[0]}'; there are: {', '.join(sorted(known))}"
-            problems.append(LessonProblem(file=path.name, line=None, reason=reason))
+            problems.append(LessonProblem(file=shown, line=None, reason=reason))
         else:
             good[key] = {name: str(value) for name, value in table.items()}
     return good

@@ -162,7 +162,10 @@ def case_view(results: Results, case: CaseResult, label: str) -> View:
         )
         names["row_radial_load"] = lambda: View(
             f"{label}.row_radial_load",
-            {"outboard": _constant(Quantity(radial.outboard, "N")), "inboard": _constant(Quantity(radial.inboard, "N"))},
+            {
+                "outboard": _constant(Quantity(radial.outboard, "N")),
+                "inboard": _constant(Quantity(radial.inboard, "N")),
+            },
         )
     return View(label, names, (results, case))
 
@@ -206,7 +209,9 @@ def _table_view(content: object, inputs: Mapping[str, Input], table: str, label:
         return None
     names: dict[str, Callable[[], Leaf]] = {}
     for field in fields(content):
-        names[field.name] = _constant(_field(getattr(content, field.name), field.name, inputs.get(f"{table}.{field.name}")))
+        names[field.name] = _constant(
+            _field(getattr(content, field.name), field.name, inputs.get(f"{table}.{field.name}"))
+        )
     for extra in ("section_height",):
         if hasattr(content, extra):
             names[extra] = _constant(Quantity(getattr(content, extra), "m"))
@@ -232,7 +237,9 @@ def _bearing_view(results: Results, label: str) -> View:
         view._names[field.name] = _constant(None if value is None else Quantity(value, unit))
     view._names["kind"] = _constant(bearing.kind)
     view._names["elements_per_row"] = _constant(bearing.elements_per_row)
-    view._names["element_diameter"] = _constant(None if bearing.element_diameter is None else Quantity(bearing.element_diameter, "m"))
+    view._names["element_diameter"] = _constant(
+        None if bearing.element_diameter is None else Quantity(bearing.element_diameter, "m")
+    )
     return view
 
 

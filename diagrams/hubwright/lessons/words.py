@@ -138,7 +138,11 @@ BUCKET_AT_ARMS_LENGTH = 10.0 * GRAVITY * 0.7  # N·m: ten litres of water, an ar
 def everyday(quantity: Quantity) -> str:
     """Return an everyday measure of a mass, a force or a moment, for a sentence that goes on from "about"."""
     if quantity.unit == "N*m":
-        return _pile(abs(quantity.value) / BUCKET_AT_ARMS_LENGTH, "full bucket of water held at arm's length", "full buckets of water held at arm's length")
+        return _pile(
+            abs(quantity.value) / BUCKET_AT_ARMS_LENGTH,
+            "full bucket of water held at arm's length",
+            "full buckets of water held at arm's length",
+        )
     mass = abs(quantity.value) / (GRAVITY if quantity.unit == "N" else 1.0)
     return f"the weight of {_pile(mass / ADULT, 'grown person', 'grown people')}"
 

@@ -17,7 +17,11 @@ from hubwright.lessons.workings.model import Line, Symbol, Working, rounded
 from hubwright.quantities import Quantity, System, format_number
 from hubwright.results import CaseResult, Results
 
-SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {**wheel.WORKINGS, **loads.SETUP_WORKINGS, **bearing.SETUP_WORKINGS}
+SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
+    **wheel.WORKINGS,
+    **loads.SETUP_WORKINGS,
+    **bearing.SETUP_WORKINGS,
+}
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {**loads.CASE_WORKINGS, **bearing.CASE_WORKINGS}
 AGREES = 1e-9  # relative: the expression of a working against the result it explains
 
@@ -60,13 +64,17 @@ def _refuse_disagreement(made: Working, result: object, path: str) -> None:
         if abs(reached - symbol.value.value) > AGREES * scale:
             raise BlockError(f"the working of '{path}' comes to {reached:.6g}, the result is {symbol.value.value:.6g}")
     if abs(made.result.value.value - result.value) > AGREES * max(abs(result.value), 1e-3):
-        raise BlockError(f"the working of '{path}' explains {made.result.value.value:.6g}, the result is {result.value:.6g}")
+        raise BlockError(
+            f"the working of '{path}' explains {made.result.value.value:.6g}, the result is {result.value:.6g}"
+        )
 
 
 def working_html(made: Working) -> Markup:
     """Return the details element of a working."""
     result = made.result
-    formula = Markup("").join(equation(f"{made.symbols[line.name].latex} = {_symbolic(made, line)}") for line in made.lines)
+    formula = Markup("").join(
+        equation(f"{made.symbols[line.name].latex} = {_symbolic(made, line)}") for line in made.lines
+    )
     used = dict.fromkeys(name for line in made.lines for name in written.names(line.expression))
     defined = {line.name for line in made.lines}
     terms = Markup("").join(
@@ -83,12 +91,22 @@ def working_html(made: Working) -> Markup:
         for system in get_args(System)
     )
     comes_to = Markup("").join(
-        Markup('<div class="{}">{}</div>').format(system, equation(f"{result.latex} = {_number_and_unit(result, system)}"))
+        Markup('<div class="{}">{}</div>').format(
+            system, equation(f"{result.latex} = {_number_and_unit(result, system)}")
+        )
         for system in get_args(System)
     )
     remarks = Markup("").join(Markup(" {}").format(remark) for remark in made.remarks)
-    function = Markup(' <span class="unit">hubwright.mechanics.{}</span>').format(made.function) if made.function else Markup("")
-    with_ = Markup('<div><dt>With</dt><dd><table class="terms"><tbody>{}</tbody></table></dd></div>').format(terms) if terms else Markup("")
+    function = (
+        Markup(' <span class="unit">hubwright.mechanics.{}</span>').format(made.function)
+        if made.function
+        else Markup("")
+    )
+    with_ = (
+        Markup('<div><dt>With</dt><dd><table class="terms"><tbody>{}</tbody></table></dd></div>').format(terms)
+        if terms
+        else Markup("")
+    )
     return Markup(
         '<details class="worked"><summary><span class="what">{what}: {symbol} = {result}</span><span class="turnover">'
         '<span class="shut">open the working</span><span class="open">close the working</span></span></summary>\n'
@@ -130,7 +148,9 @@ def _put_in_text(symbol: Symbol) -> Markup:
         if symbol.value.unit == "rad":
             texts.append(f"{format_number(symbol.value.value * 57.29577951308232, significant=5)}°")
         else:
-            texts.append(f"{format_number(symbol.in_units(system), significant=5)}\u00a0{symbol.unit_text(system)}".strip())
+            texts.append(
+                f"{format_number(symbol.in_units(system), significant=5)}\u00a0{symbol.unit_text(system)}".strip()
+            )
     return both(*texts)
 
 

@@ -1,6 +1,7 @@
 """Workings of the bearing: effective spread, moments about its centre, row loads, bending of the spindle."""
 
 from collections.abc import Callable, Mapping
+from functools import partial
 
 from hubwright.errors import MissingDataError
 from hubwright.lessons.workings.loads import applied_forces, component
@@ -17,6 +18,7 @@ _PLACES = {
     "inertia_hub": ("y_f", r"y_\mathrm{f}", "mounting face beside the bearing centre"),
     "caliper": ("y_d", r"y_\mathrm{d}", "disc beside the bearing centre"),
 }
+ROWS = ("outboard", "inboard")
 _LEFT = ", to the left positive"
 
 
@@ -38,7 +40,11 @@ def _spread_symbols(results: Results) -> dict[str, Symbol]:
     bearing, spread = results.setup.bearing, results.bearing.effective_spread
     s, d, a = bearing.row_spacing, bearing.pitch_diameter, bearing.contact_angle
     if s is None or d is None or a is None or spread is None:
-        missing = [f"bearing.{name}" for name in ("row_spacing", "pitch_diameter", "contact_angle") if getattr(bearing, name) is None]
+        missing = [
+            f"bearing.{name}"
+            for name in ("row_spacing", "pitch_diameter", "contact_angle")
+            if getattr(bearing, name) is None
+        ]
         raise MissingDataError(result="the effective spread", missing=missing)
     return {
         "l": Symbol(r"\ell", "between the two pressure centres", Quantity(spread, "m"), "mm"),
@@ -151,7 +157,9 @@ def row_radial_load(results: Results, case: CaseResult, row: str) -> Working:
         what=f"Radial load of the {row} row",
         lines=(Line("F", "sqrt(x**2 + z**2)"),),
         symbols={
-            "F": Symbol(f"F_{{\\mathrm{{{letter}}}}}", f"radial load of the {row} row", Quantity(getattr(radial, row), "N")),
+            "F": Symbol(
+                f"F_{{\\mathrm{{{letter}}}}}", f"radial load of the {row} row", Quantity(getattr(radial, row), "N")
+            ),
             "x": Symbol(f"F_{{\\mathrm{{{letter}}},x}}", "its part forward", Quantity(vector.x, "N")),
             "z": Symbol(f"F_{{\\mathrm{{{letter}}},z}}", "its part upward", Quantity(vector.z, "N")),
         },
@@ -166,7 +174,9 @@ def beam_moment(results: Results, case: CaseResult) -> Working:
     moment = results.side * case.bearing_moment.x
     symbols = {
         **_spread_symbols_in_metres(results),
-        "T": Symbol(r"M_{\mathrm{b}}", "largest bending moment, sagging positive", Quantity(beam.maximum_moment.value, "N*m")),
+        "T": Symbol(
+            r"M_{\mathrm{b}}", "largest bending moment, sagging positive", Quantity(beam.maximum_moment.value, "N*m")
+        ),
         "B": Symbol("B_z", "force on the bearing, upward", Quantity(case.bearing_force.z, "N")),
         "M": Symbol("M_x", "moment about the bearing centre, top toward the vehicle", Quantity(moment, "N*m")),
     }
@@ -182,7 +192,11 @@ def beam_moment(results: Results, case: CaseResult) -> Working:
     place = Symbol(r"y_B", "where the load stands, outboard of the bearing centre", Quantity(beam.load_place, "m"), "m")
     return Working(
         what="Largest bending moment",
-        lines=(_SPREAD, Line("p", "M/B", us="12*M/B"), Line("T", "-B*(l**2/4 - p**2)/l", us="-B*(l**2/4 - p**2)/(12*l)")),
+        lines=(
+            _SPREAD,
+            Line("p", "M/B", us="12*M/B"),
+            Line("T", "-B*(l**2/4 - p**2)/l", us="-B*(l**2/4 - p**2)/(12*l)"),
+        ),
         symbols={**symbols, "p": place},
         source="The load stands between the two supports: the beam bends most at the load, hogging. Equilibrium of a beam.",
         function="spindle_beam.SpindleBeam",
@@ -194,13 +208,12 @@ def beam_shear(results: Results, case: CaseResult) -> Working:
     """Return which force of the beam is its largest shear."""
     beam = wheel_end_beam(results, case.name)
     size = abs(beam.maximum_shear.value)
-    for value, latex, words in (
+    forces = (
         (beam.load, "B_z", "force on the bearing, upward"),
-        (beam.reaction_outboard, r"F_\mathrm{A}", "load of the outboard row"),
-        (beam.reaction_inboard, r"F_\mathrm{B}", "load of the inboard row"),
-    ):
-        if abs(abs(value) - size) <= 1e-9 * size:
-            break
+        (beam.reaction_outboard, r"F_\mathrm{A}", "outboard row on the hub, upward"),
+        (beam.reaction_inboard, r"F_\mathrm{B}", "inboard row on the hub, upward"),
+    )
+    value, latex, words = min(forces, key=lambda force: abs(abs(force[0]) - size))
     sign = "-" if beam.maximum_shear.value * value < 0 else ""
     return Working(
         what="Largest shear force",
@@ -218,12 +231,8 @@ SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {"bearing.effective
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     "bearing_moment.x": moment_x,
     "bearing_moment.z": moment_z,
-    **{
-        f"row_load.{row}.{axis}": lambda results, case, row=row, axis=axis: row_load(results, case, row, axis)
-        for row in ("outboard", "inboard")
-        for axis in "xz"
-    },
+    **{f"row_load.{row}.{axis}": partial(row_load, row=row, axis=axis) for row in ROWS for axis in "xz"},
+    **{f"row_radial_load.{row}": partial(row_radial_load, row=row) for row in ROWS},
     "beam.maximum_moment": beam_moment,
     "beam.maximum_shear": beam_shear,
-    **{f"row_radial_load.{row}": lambda results, case, row=row: row_radial_load(results, case, row) for row in ("outboard", "inboard")},
-}  # fmt: skip
+}

@@ -73,7 +73,7 @@ def _value(node: ast.expr, numbers: Mapping[str, float]) -> float:
 def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str, int]:
     """Return LaTeX and how tightly it binds."""
     match node:
-        case ast.Constant(value=number):
+        case ast.Constant(value=int() | float() as number):
             return f"{number}", _ATOM
         case ast.Name(id=name):
             text = symbols[name]
@@ -85,7 +85,10 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
             return f"{_wrapped(left, symbols, times, _ATOM)}^{{{_latex(right, symbols, times)[0]}}}", _POWER
         case ast.BinOp(left=left, op=ast.Mult(), right=right):
-            return f"{_wrapped(left, symbols, times, _MULTIPLY)} {times} {_wrapped(right, symbols, times, _POWER)}", _MULTIPLY
+            return (
+                f"{_wrapped(left, symbols, times, _MULTIPLY)} {times} {_wrapped(right, symbols, times, _POWER)}",
+                _MULTIPLY,
+            )
         case ast.BinOp(left=left, op=op, right=right):
             sign = "+" if isinstance(op, ast.Add) else "-"
             return f"{_latex(left, symbols, times)[0]} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}", _ADD

@@ -1,6 +1,7 @@
 """Workings of what stands on axles and wheels, and of what the turning parts pass to the bearing."""
 
 from collections.abc import Callable, Mapping
+from functools import partial
 
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.quantities import Quantity
@@ -21,7 +22,11 @@ def axle_load(results: Results, axle: str) -> Working:
     words = {"front": "front axle", "rear": "rear axle", "axle": "axle", "coupling": "coupling"}[axle]
     symbols = {
         "F": Symbol(f"F_{{{letter}}}", f"load of the {words}", Quantity(results.weight.axle_loads[axle], "N")),
-        "W": Symbol(f"W_{{{letter}}}", f"weight on the {words} as measured, before gear", Quantity(results.weight.bare_axle_loads[axle], "N")),
+        "W": Symbol(
+            f"W_{{{letter}}}",
+            f"weight on the {words} as measured, before gear",
+            Quantity(results.weight.bare_axle_loads[axle], "N"),
+        ),
         "L": Symbol("L", "axle to coupling" if trailer else "wheelbase", Quantity(base, "m"), "m"),
     }
     terms = ["W"]
@@ -32,7 +37,9 @@ def axle_load(results: Results, axle: str) -> Working:
         terms.append(_lever(n, axle))
     change = results.setup.corner_mass_change
     if not results.setup.weighed_as_it_stands and abs(change) > 0 and axle != "coupling":
-        symbols["W_t"] = Symbol(r"W_\mathrm{t}", "weight that each tire and wheel gained", Quantity(change * GRAVITY, "N"))
+        symbols["W_t"] = Symbol(
+            r"W_\mathrm{t}", "weight that each tire and wheel gained", Quantity(change * GRAVITY, "N")
+        )
         terms.append("2*W_t")
     return Working(
         what=f"Load of the {words}",
@@ -57,7 +64,11 @@ def wheel_load(results: Results) -> Working:
     chassis = results.setup.chassis
     trailer = isinstance(chassis, TrailerChassis)
     axle = "axle" if trailer else results.wheel.partition("_")[0]
-    track = chassis.track if isinstance(chassis, TrailerChassis) else (chassis.front_track if axle == "front" else chassis.rear_track)
+    track = (
+        chassis.track
+        if isinstance(chassis, TrailerChassis)
+        else (chassis.front_track if axle == "front" else chassis.rear_track)
+    )
     base = chassis.coupling_ahead_of_axle if isinstance(chassis, TrailerChassis) else chassis.wheelbase
     symbols = {
         "F_0": Symbol("F_0", "load of the wheel, standing", Quantity(results.weight.wheel_loads[results.wheel], "N")),
@@ -70,7 +81,12 @@ def wheel_load(results: Results) -> Working:
         x = item.behind / base
         part = item.mass * GRAVITY * (1 + x if trailer else 1 - x if axle == "front" else x)
         symbols[f"A_{n}"] = Symbol(f"A_{{{n}}}", f"what {item.name} puts on that axle", Quantity(part, "N"))
-        symbols[f"y_{n}"] = Symbol(f"y_{{{n}}}", "its distance toward this wheel's side", Quantity(results.side * item.left_of_centre, "m"), "m")
+        symbols[f"y_{n}"] = Symbol(
+            f"y_{{{n}}}",
+            "its distance toward this wheel's side",
+            Quantity(results.side * item.left_of_centre, "m"),
+            "m",
+        )
         symbols["t"] = Symbol("t", "track", Quantity(track, "m"), "m")
         terms.append(f"A_{n}*y_{n}/t")
     return Working(
@@ -114,7 +130,11 @@ def contact_force(results: Results, case: CaseResult, axis: str) -> Working:
             source="The road carries what stands on the wheel.",
             function="load_cases.standing",
         )
-    symbols["Q"] = Symbol(rf"\Delta F_{axis}", f"what the case '{case.name}' adds", Quantity(push - (standing if axis == "z" else 0.0), "N"))
+    symbols["Q"] = Symbol(
+        rf"\Delta F_{axis}",
+        f"what the case '{case.name}' adds",
+        Quantity(push - (standing if axis == "z" else 0.0), "N"),
+    )
     return Working(
         what=f"Push of the road, {_DIRECTIONS[axis]}",
         lines=(Line("F", "F_0 + Q" if axis == "z" else "Q"),),
@@ -154,7 +174,7 @@ def component(single: SingleForce, axis: str) -> tuple[str, Symbol, int] | None:
     if weight:
         latex = letter
     elif "_" in letter:
-        latex = letter.replace(r"\mathrm{", rf"{{\mathrm{{").replace("}", f"}},{axis}}}")
+        latex = letter.replace(r"\mathrm{", r"{\mathrm{").replace("}", f"}},{axis}}}")
     else:
         latex = f"{letter}_{axis}"
     return f"{single.name}_{axis}", Symbol(latex, words, Quantity(sign * value, "N")), sign
@@ -162,7 +182,13 @@ def component(single: SingleForce, axis: str) -> tuple[str, Symbol, int] | None:
 
 def bearing_force(results: Results, case: CaseResult, axis: str) -> Working:
     """Return how the force that the bearing passes on comes about."""
-    symbols = {"B": Symbol(f"B_{axis}", f"what the bearing passes on, {_DIRECTIONS[axis]}", Quantity(getattr(case.bearing_force, axis), "N"))}
+    symbols = {
+        "B": Symbol(
+            f"B_{axis}",
+            f"what the bearing passes on, {_DIRECTIONS[axis]}",
+            Quantity(getattr(case.bearing_force, axis), "N"),
+        )
+    }
     expression = ""
     for single in applied_forces(case):
         part = component(single, axis)
@@ -180,16 +206,21 @@ def bearing_force(results: Results, case: CaseResult, axis: str) -> Working:
     )
 
 
+def this_axle_load(results: Results) -> Working:
+    """Return how the load of the axle of the wheel in view comes about."""
+    return axle_load(results, "axle" if results.setup.kind == "trailer" else results.wheel.partition("_")[0])
+
+
 SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
-    "weight.front_axle_load": lambda results: axle_load(results, "front"),
-    "weight.rear_axle_load": lambda results: axle_load(results, "rear"),
-    "weight.axle_load": lambda results: axle_load(results, "axle"),
-    "weight.coupling_load": lambda results: axle_load(results, "coupling"),
-    "weight.this_axle": lambda results: axle_load(results, "axle" if results.setup.kind == "trailer" else results.wheel.partition("_")[0]),
+    "weight.front_axle_load": partial(axle_load, axle="front"),
+    "weight.rear_axle_load": partial(axle_load, axle="rear"),
+    "weight.axle_load": partial(axle_load, axle="axle"),
+    "weight.coupling_load": partial(axle_load, axle="coupling"),
+    "weight.this_axle": this_axle_load,
     "weight.this_wheel": wheel_load,
     "weight.equal_share": equal_share,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
-    **{f"contact_force.{axis}": lambda results, case, axis=axis: contact_force(results, case, axis) for axis in "xyz"},
-    **{f"bearing_force.{axis}": lambda results, case, axis=axis: bearing_force(results, case, axis) for axis in "xyz"},
-}  # fmt: skip
+    **{f"contact_force.{axis}": partial(contact_force, axis=axis) for axis in "xyz"},
+    **{f"bearing_force.{axis}": partial(bearing_force, axis=axis) for axis in "xyz"},
+}

@@ -14,8 +14,18 @@ def load_line_offset(results: Results) -> Working:
         what="Load line offset",
         lines=(Line("y_L", "y_f + t - e"),),
         symbols={
-            "y_L": Symbol("y_L", "load line outboard of the bearing centre", _length(results.wheel_geometry.load_line_offset), "mm"),
-            "y_f": Symbol(r"y_\mathrm{f}", "mounting face outboard of the bearing centre", _length(setup.hub.face_to_bearing_centre), "mm"),
+            "y_L": Symbol(
+                "y_L",
+                "load line outboard of the bearing centre",
+                _length(results.wheel_geometry.load_line_offset),
+                "mm",
+            ),
+            "y_f": Symbol(
+                r"y_\mathrm{f}",
+                "mounting face outboard of the bearing centre",
+                _length(setup.hub.face_to_bearing_centre),
+                "mm",
+            ),
             "t": Symbol("t", "thickness of the spacer", _length(setup.wheel.spacer), "mm"),
             "e": Symbol("e", "offset of the wheel", _length(setup.wheel.offset), "mm"),
         },
@@ -31,7 +41,12 @@ def backspacing(results: Results) -> Working:
         what="Backspacing",
         lines=(Line("s", "(b + f)/2 + e"),),
         symbols={
-            "s": Symbol(r"s_\mathrm{b}", "inner edge of the rim to the mounting face", _length(results.wheel_geometry.backspacing), "mm"),
+            "s": Symbol(
+                r"s_\mathrm{b}",
+                "inner edge of the rim to the mounting face",
+                _length(results.wheel_geometry.backspacing),
+                "mm",
+            ),
             "b": Symbol("b", "rim width between the bead seats", _length(setup.wheel.rim_width), "mm"),
             "f": Symbol(r"b_\mathrm{f}", "two rim flanges together", _length(0.0254), "mm"),
             "e": Symbol("e", "offset of the wheel", _length(setup.wheel.offset), "mm"),
@@ -53,7 +68,9 @@ def free_diameter(results: Results) -> Working:
             "d": Symbol("d", "rim diameter", _length(geometry.rim_diameter), "mm"),
             "h": Symbol("h", "section height", _length(geometry.section_height), "mm"),
         },
-        source=f"The tire's size code {size}: section height is the aspect ratio times the section width." if size else "The tire's dimensions as the file gives them.",
+        source=f"The tire's size code {size}: section height is the aspect ratio times the section width."
+        if size
+        else "The tire's dimensions as the file gives them.",
         function="tire_geometry.free_diameter",
     )
 
@@ -67,7 +84,11 @@ def loaded_radius(results: Results) -> Working:
         return Working(
             what="Loaded radius",
             lines=(Line("R_l", "D/2 - c"),),
-            symbols={"R_l": radius, "D": diameter, "c": Symbol("c", "how far the tire gives", _length(geometry.tire_deflection), "mm")},
+            symbols={
+                "R_l": radius,
+                "D": diameter,
+                "c": Symbol("c", "how far the tire gives", _length(geometry.tire_deflection), "mm"),
+            },
             source="Measured from the road to the wheel centre; the file gives it.",
         )
     if tire.vertical_stiffness is not None:
