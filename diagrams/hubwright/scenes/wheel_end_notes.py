@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from hubwright.quantities import format_quantity
 from hubwright.scenes.vocabulary import Item, Label, Note, Point, Tone
-from hubwright.scenes.wheel_end_forces import Drawn, Place
+from hubwright.scenes.wheel_end_drawn import Drawn, Place
 
 _SIZE = 2.4
 _LEADING, _GAP = 1.62, 3.4  # height of a line over its cap height; gap between blocks [sheet mm]

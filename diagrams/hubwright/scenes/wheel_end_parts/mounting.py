@@ -31,6 +31,11 @@ class Mounting:
     hat_radius: float
     disc_inner: float
 
+    @property
+    def beside_studs(self) -> float:
+        """Return a radius at which flange, hat and wheel disc are not covered by a stud."""
+        return self.spigot + min(8.0, (self.bolt - self.stud - self.spigot) / 2)
+
 
 def mounting(m: Measures, b: BearingSection) -> Mounting:
     """Return the joint's places; the bolt circle gives way to a bearing too large for it, the disc to a small rim."""

@@ -1,0 +1,63 @@
+"""What the makers of the wheel-end section's items share: sheet, parts and words, and how points and forces are seen.
+
+Views look forward from the rear: their first axis is ISO y, their second z, real millimetres from the bearing centre; x
+points away from the viewer.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from hubwright.results.model import Vector
+from hubwright.scenes.vocabulary import ClosedBody, Label, Normal, Point, Role
+from hubwright.scenes.wheel_end_layout import Layout
+from hubwright.scenes.wheel_end_parts.assembly import Assembly
+from hubwright.scenes.wheel_end_words import Wording
+
+Place = Literal["left column", "right column"]
+
+MM = 1e3
+ABOVE_PARTS = 20.0  # level of forces
+GAP = 1.9  # between a point and an arrow, where a force along the line of sight is drawn on the point
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """What the makers of items share."""
+
+    layout: Layout
+    parts: Assembly
+    words: Wording
+
+    @property
+    def outboard_column(self) -> Place:
+        """Return the place of labels outboard of what they name."""
+        return "left column" if self.layout.side > 0 else "right column"
+
+    @property
+    def inboard_column(self) -> Place:
+        """Return the place of labels inboard of what they name."""
+        return "right column" if self.layout.side > 0 else "left column"
+
+
+def closed_body(words: Wording) -> ClosedBody:
+    """Return the results' free body for the check that every drawing makes."""
+    body = words.state.free_body
+    return ClosedBody(
+        forces=tuple(
+            (s.name, (s.force.x, s.force.y, s.force.z), (s.point.x, s.point.y, s.point.z)) for s in body.forces
+        ),
+        couples=tuple((c.name, (c.moment.x, c.moment.y, c.moment.z)) for c in body.couples),
+    )
+
+
+def line_of_sight(
+    name: str, view: str, step: int, at: Point, newtons: float, role: Role, label: Label | None
+) -> Normal:
+    """Return a force along x as a point or a cross in a ring."""
+    # x points away from a viewer behind the vehicle
+    return Normal(name, view, step, at=at, newtons=-newtons, role=role, label=label, level=ABOVE_PARTS + 7)
+
+
+def flat(point: Vector) -> Point:
+    """Return a point of the free body in the view's axes."""
+    return point.y * MM, point.z * MM

@@ -1,0 +1,201 @@
+"""The lengths of the wheel-end section: load line, centre plane, and the dimensions that give the levers."""
+
+from typing import Literal
+
+from hubwright.quantities import format_quantity
+from hubwright.scenes.vocabulary import Dimension, Dot, Item, Line, Point
+from hubwright.scenes.wheel_end_drawn import MM, Drawn
+from hubwright.scenes.wheel_end_layout import ROWS, SPREAD_ROW
+
+LEVEL = 19.0  # over the parts, under the forces
+
+
+def levers(d: Drawn, step: int) -> list[Item]:
+    """Return load lines, centre plane and the dimensions that give the levers."""
+    sheet, m, words = d.layout, d.parts.measures, d.words
+    geometry = words.results.wheel_geometry
+    side, detail = sheet.side, sheet.detail
+    frame = detail.frame
+    assert frame is not None
+    top = (frame[3] - detail.origin[1]) / detail.scale
+    low = (frame[1] - detail.origin[1]) / detail.scale
+    y_L, face, seat = side * m.load_line, side * m.face, side * m.wheel_face
+    rows = _rows(d)
+    past = 1.3
+    last = max(rows["load-line"], rows["offset"]) + past
+
+    def up(y: float, sheet_y: float) -> tuple[Point, Point]:
+        return (y, top + 0.5 / detail.scale), (y, (sheet_y - detail.origin[1]) / detail.scale)
+
+    items: list[Item] = [
+        Line(
+            "load-line-whole",
+            "whole",
+            step,
+            points=((y_L, -m.loaded_radius), (y_L, m.free_radius)),
+            style="centre",
+            tone="load",
+            width=0.25,
+            extend=2.5,
+            level=LEVEL,
+        ),
+        Line(
+            "load-line-detail",
+            "detail",
+            step,
+            points=((y_L, low - 2.0 / detail.scale), (y_L, (last - detail.origin[1]) / detail.scale)),
+            style="centre",
+            tone="load",
+            width=0.25,
+            clipped=False,
+            level=LEVEL,
+        ),
+        Line(
+            "centre-plane",
+            "detail",
+            step,
+            points=((0.0, low), (0.0, (max(rows["face"], rows["load-line"]) + past - detail.origin[1]) / detail.scale)),
+            style="centre",
+            tone="soft",
+            clipped=False,
+            level=LEVEL - 0.5,
+        ),
+        Line(
+            "extension-face",
+            "detail",
+            step,
+            points=up(face, rows["face"] + past),
+            tone="soft",
+            width=0.18,
+            clipped=False,
+        ),
+    ]
+    if m.spacer > 0 or m.offset:
+        reach = max(rows["offset"] if m.offset else 0.0, rows["face"] if m.spacer > 0 else 0.0)
+        items.append(
+            Line(
+                "extension-wheel-face",
+                "detail",
+                step,
+                points=up(seat, reach + past),
+                tone="soft",
+                width=0.18,
+                clipped=False,
+            )
+        )
+
+    def dimension(
+        name: str, start: float, end: float, row: str, text: str, prefer: Literal["auto", "start", "end"] = "auto"
+    ) -> Dimension:
+        return Dimension(
+            name,
+            "detail",
+            step,
+            start=(start, top),
+            end=(end, top),
+            line_at=rows[row],
+            text=text,
+            side=prefer,
+            extension=(False, False),
+            level=LEVEL,
+        )
+
+    if abs(m.load_line) > 0.05:
+        text = f"load line {{y|L}} = {words.length(abs(geometry.load_line_offset))}"
+        text += " outboard" if m.load_line > 0 else " inboard"
+        items.append(dimension("load-line-offset", y_L, 0.0, "load-line", text, "end" if m.load_line > 0 else "start"))
+    if abs(m.offset) > 0.05:
+        items.append(dimension("offset", seat, y_L, "offset", f"offset {words.length(geometry.offset)}", "start"))
+    if abs(m.face) > 0.05:
+        text = f"hub face {words.length(words.results.setup.hub.face_to_bearing_centre)}"
+        items.append(dimension("hub-face", face, 0.0, "face", text, "end"))
+    if m.spacer > 0.05:
+        text = f"spacer {words.length(words.results.setup.wheel.spacer)}"
+        items.append(dimension("spacer", seat, face, "face", text, "start"))
+    if not words.hanging:
+        items.append(_loaded_radius(d, step))
+    items.append(
+        Dot(
+            "load-line-on-axis",
+            "detail",
+            step,
+            at=(y_L, 0.0),
+            kind="ring",
+            tone="load",
+            radius=0.7,
+            level=LEVEL + 0.5,
+        )
+    )
+    return items
+
+
+def _rows(d: Drawn) -> dict[str, float]:
+    """Return in which row each dimension above the detail stands; those that overlap stand in different rows."""
+    m = d.parts.measures
+    # the offset runs from the wheel's face to the load line: beside the load line's own only if both run outboard
+    beside = m.offset >= 0 and m.load_line >= 0
+    return {"load-line": ROWS[0], "face": ROWS[1], "offset": ROWS[0] if beside else ROWS[2]}
+
+
+def _loaded_radius(d: Drawn, step: int) -> Item:
+    m, sheet = d.parts.measures, d.layout
+    inboard = sheet.wheel_x + sheet.side * (d.parts.below.half_width * sheet.whole.scale + 7.0)
+    x = min(inboard, sheet.x(131.5)) if sheet.side > 0 else max(inboard, sheet.x(131.5))
+    y = sheet.side * m.load_line
+    edge = y - sheet.side * (d.parts.below.tread_half_width + 15.0 / sheet.whole.scale)
+    text = format_quantity(d.words.results.wheel_geometry.loaded_radius, "length", d.words.units)
+    return Dimension(
+        "loaded-radius",
+        "whole",
+        step,
+        start=(y, 0.0),
+        end=(edge, -m.loaded_radius),
+        direction="vertical",
+        line_at=x,
+        text=f"loaded radius {{R|l}} = {text}",
+        extension=(False, True),
+        level=LEVEL,
+    )
+
+
+def effective_spread(d: Drawn, step: int) -> list[Item]:
+    """Return the effective spread between the two pressure centres, below the detail."""
+    spread = d.words.results.bearing.effective_spread
+    if spread is None:
+        return []
+    detail, side = d.layout.detail, d.layout.side
+    frame = detail.frame
+    assert frame is not None
+    half = side * spread * MM / 2
+    low = (frame[1] - detail.origin[1]) / detail.scale
+    foot = (SPREAD_ROW - 1.3 - detail.origin[1]) / detail.scale
+    items: list[Item] = [
+        Line(
+            f"extension-spread-{name}",
+            "detail",
+            step,
+            points=((y, -1.5 / detail.scale), (y, foot)),
+            tone="faint",
+            width=0.18,
+            clipped=False,
+            level=8.0,
+        )
+        for name, y in (("outboard", half), ("inboard", -half))
+    ]
+    text = f"{{ℓ}} = {d.words.length(spread)}"
+    if spread * MM * detail.scale > 46:
+        text = "effective spread " + text
+    items.append(
+        Dimension(
+            "effective-spread",
+            "detail",
+            step,
+            start=(half, low),
+            end=(-half, low),
+            line_at=SPREAD_ROW,
+            text=text,
+            extension=(False, False),
+            level=LEVEL,
+        )
+    )
+    return items

@@ -1,0 +1,252 @@
+"""The loads of the wheel-end section: contact with the road, weights and inertia with their lens, the caliper.
+
+Every arrow is a component of a single force of the results' free body; the small arrows of the contact pressure are
+shares of one.
+"""
+
+from typing import Literal
+
+from hubwright.results.model import SingleForce
+from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point
+from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, flat, line_of_sight
+from hubwright.scenes.wheel_end_layout import LENS, fractions
+
+_ARROWS = 12  # of the contact pressure; an even number leaves the middle to the resultant
+
+
+def contact_items(d: Drawn, step: int) -> list[Item]:
+    """Return the contact pressure, its resultant, the forces across and along the road, and the ground."""
+    words, parts = d.words, d.parts
+    if words.hanging:
+        return []
+    contact = words.state.free_body.force("contact")
+    F, at = contact.force, flat(contact.point)
+    below = parts.below
+    y, half = at[0], 0.96 * below.tread_half_width
+    road = -parts.measures.loaded_radius
+    items: list[Item] = []
+    items += _ground(d, y, road)
+    ledge = words.state.kind == "ledge"
+    surface = "edge on tire" if ledge else "road on tire"
+    if ledge:
+        line = ((y - half - 25.0, at[1]), (y + half + 25.0, at[1]))
+        items.append(Line("ledge", "whole", step, points=line, style="phantom", level=ABOVE_PARTS))
+    else:
+        items += _pressure(d, step, (y, at[1]), half, F.z)
+    crossed = not words.nothing(F.x)
+    # at a ledge the arrow begins within the tire: its label stands below the road
+    middle = (at[1] - road) * d.layout.whole.scale - abs(F.z) / (d.layout.whole.newtons_per_mm or 1.0) / 2
+    drop = max(middle + 7.0, 0.0) if ledge else 0.0
+    items.append(
+        Force(
+            "F_z",
+            "whole",
+            step,
+            at=at,
+            vector=(0.0, F.z),
+            gap=GAP if crossed else 0.35,
+            level=ABOVE_PARTS + 3,
+            label=Label(
+                (f"*{{F|z}} = {words.force(F.z)}", surface), _free_side(d), tone="load", size=3.0, nudge=(0.0, -drop)
+            ),
+        )
+    )
+    if not words.nothing(F.y):
+        # beside the shaft of F_z, outboard, below the small arrows: the other side is that of its label
+        small = max(fractions(_ARROWS)) * F.z / (d.layout.whole.newtons_per_mm or 1.0)
+        along = abs(F.y) / (d.layout.whole.newtons_per_mm or 1.0) if words.sideways(F.y) == "outboard" else 0.0
+        items.append(
+            Force(
+                "F_y",
+                "whole",
+                step,
+                at=at,
+                vector=(F.y, 0.0),
+                tip_at_point=False,
+                gap=GAP if crossed else 0.0,
+                level=ABOVE_PARTS + 4,
+                label=Label(
+                    (f"*{{F|y}} = {words.force(F.y)}", f"{words.sideways(F.y)} on tire"),
+                    "left" if d.layout.side > 0 else "right",
+                    tone="load",
+                    size=2.8,
+                    nudge=(d.layout.side * (along - 1.3), -6.2 - small),
+                ),
+            )
+        )
+    if crossed:
+        items.append(
+            line_of_sight(
+                "F_x",
+                "whole",
+                step,
+                at,
+                F.x,
+                "applied",
+                Label(
+                    (f"*{{F|x}} = {words.force(F.x)}", f"{words.fore_and_aft(F.x)} on tire"),
+                    d.outboard_column,
+                    tone="load",
+                    size=2.8,
+                ),
+            )
+        )
+    return items
+
+
+def _ground(d: Drawn, y: float, road: float) -> list[Item]:
+    """Return the road beside the tread, as far outboard as the lens leaves it room."""
+    whole, half = d.layout.whole, d.parts.below.tread_half_width
+    lens_edge = (d.layout.x(LENS[2] + 1.5) - whole.origin[0]) / -whole.scale * d.layout.side
+    items: list[Item] = []
+    for name, way in (("outboard", 1.0), ("inboard", -1.0)):
+        start = d.layout.side * y + way * (half + 3.0 / whole.scale)
+        end = start + way * 10.0 / whole.scale
+        if way > 0:
+            end = min(end, lens_edge)
+        if abs(end - start) * whole.scale > 3.0 and (end - start) * way > 0:
+            side = d.layout.side
+            items.append(Ground(f"ground-{name}", "whole", 1, start=(side * start, road), end=(side * end, road)))
+    return items
+
+
+def _free_side(d: Drawn) -> Literal["left", "right"]:
+    return "right" if d.layout.side > 0 else "left"
+
+
+def _pressure(d: Drawn, step: int, at: Point, half: float, newtons: float) -> list[Item]:
+    """Return the small arrows whose lengths add up to the contact force, and the line along their tails."""
+    scale, per_mm = d.layout.whole.scale, d.layout.whole.newtons_per_mm or 1.0
+    tails: list[Point] = []
+    items: list[Item] = []
+    for i, share in enumerate(fractions(_ARROWS)):
+        y = at[0] + d.layout.side * half * ((i + 0.5) / _ARROWS * 2 - 1)
+        # arrows stand clear of the tread's outline on the sheet
+        tails.append((y, at[1] - (share * newtons / per_mm + 0.35) / scale))
+        items.append(
+            Force(
+                f"pressure-{i + 1}",
+                "whole",
+                step,
+                at=(y, at[1]),
+                vector=(0.0, share * newtons),
+                slender=True,
+                gap=0.35,
+                level=ABOVE_PARTS,
+            )
+        )
+    items.append(
+        Line("pressure-envelope", "whole", step, points=tuple(tails), style="thin", tone="load", level=ABOVE_PARTS)
+    )
+    return items
+
+
+def small_items(d: Drawn, step: int) -> list[Item]:
+    """Return weights and inertia forces: to the common scale in the whole wheel, longer in the lens."""
+    words = d.words
+    body = words.state.free_body
+    items: list[Item] = []
+    for name in ("wheel", "hub"):
+        for kind in ("weight", "inertia"):
+            single = body.force(f"{kind}_{name}")
+            items += _small(d, single, "whole", step, label=None)
+            items += _small(d, single, "lens", step, label=_small_label(d, name) if kind == "weight" else None)
+    return items + _lens(d, step) + _caliper(d, step)
+
+
+def _small(d: Drawn, single: SingleForce, view: str, step: int, label: Label | None) -> list[Item]:
+    F, at = single.force, flat(single.point)
+    items: list[Item] = []
+    crossed = view == "lens" and not d.words.nothing(d.words.state.free_body.force("inertia_hub").force.x)
+    if not d.words.nothing(F.y) or not d.words.nothing(F.z):
+        items.append(
+            Force(
+                single.name,
+                view,
+                step,
+                at=at,
+                vector=(F.y, F.z),
+                tip_at_point=False,
+                gap=GAP if crossed else 0.0,
+                level=ABOVE_PARTS + 2,
+                label=label,
+            )
+        )
+    if not d.words.nothing(F.x) and view == "lens":
+        items.append(line_of_sight(single.name, view, step, at, F.x, "applied", label))
+    return items
+
+
+def _small_label(d: Drawn, name: str) -> Label:
+    """Return the label of a mass: its weight, and its inertia if it has any; the two stand apart."""
+    words = d.words
+    body = words.state.free_body
+    other = "hub" if name == "wheel" else "wheel"
+    own, across = body.force(f"weight_{name}").point.y, body.force(f"weight_{other}").point.y
+    leftward = own > across or (own == across and name == "wheel")
+    weight, inertia = words.weight(f"weight_{name}"), words.weight(f"inertia_{name}")
+    what = "tire, wheel" if name == "wheel" else "hub"
+    lines = (what, weight) if words.still else (what, f"weight {weight}", f"inertia {inertia}")
+    width = 0.78 * max(len(line) for line in lines)  # half of it, on the sheet
+    apart = abs(own - across) * MM * d.layout.lens.scale / 2
+    nudge = max(width + 1.0 - apart, 0.0)
+    return Label(lines, "below", tone="load", size=2.1, nudge=(-nudge if leftward else nudge, 0.0))
+
+
+def _lens(d: Drawn, step: int) -> list[Item]:
+    """Return what the lens shows beside the forces: axis, load line, hub face, centre, and its heading."""
+    m, lens = d.parts.measures, d.layout.lens
+    side = d.layout.side
+    assert lens.frame is not None
+    x0, _, x1, y1 = lens.frame
+    reach = (x1 - x0) / 2 / lens.scale
+    middle = -((x0 + x1) / 2 - lens.origin[0]) / lens.scale
+    high, low = 4.0 / lens.scale, -1.0 / lens.scale
+    line, face = side * m.load_line, side * m.face
+    what = "Weights" if d.words.still else "Weights, inertia"
+    heading = f"{what}: {d.layout.lens_factor:g} times longer"
+    return [
+        Line(
+            "lens-axis",
+            "lens",
+            step,
+            points=((middle - reach, 0.0), (middle + reach, 0.0)),
+            style="centre",
+            tone="soft",
+        ),
+        Line("lens-load-line", "lens", step, points=((line, high), (line, low)), style="centre", tone="load"),
+        Line("lens-face", "lens", step, points=((face, 2.0 / lens.scale), (face, -2.0 / lens.scale)), tone="soft"),
+        Dot("lens-centre", "lens", step, at=(0.0, 0.0), radius=0.6, level=ABOVE_PARTS),
+        d.layout.words("lens-heading", step, (LENS[0] + 2.5, y1 - 4.4), (heading,), 2.1),
+    ]
+
+
+def _caliper(d: Drawn, step: int) -> list[Item]:
+    words = d.words
+    caliper = words.state.free_body.force("caliper")
+    F, at = caliper.force, flat(caliper.point)
+    items: list[Item] = []
+    lines: list[str] = []
+    if not words.nothing(F.z):
+        lines.append(f"{words.force(F.z)} {words.upright(F.z)}")
+    if not words.nothing(F.x):
+        lines.append(f"{words.force(F.x)} {words.fore_and_aft(F.x)}")
+    if not lines:
+        return []
+    label = Label(("*Caliper on disc", *lines), d.outboard_column, tone="load", size=2.8)
+    if not words.nothing(F.z):
+        items.append(
+            Force(
+                "caliper_z",
+                "whole",
+                step,
+                at=at,
+                vector=(0.0, F.z),
+                level=ABOVE_PARTS + 2,
+                label=label,
+                gap=0.0 if words.nothing(F.x) else GAP,
+            )
+        )
+    if not words.nothing(F.x):
+        items.append(line_of_sight("caliper_x", "whole", step, at, F.x, "applied", None if items else label))
+    return items

@@ -1,0 +1,238 @@
+"""The bearing's answer in the wheel-end section: force and moment at its centre, or a force at each row.
+
+Every arrow is a reaction of the results' free body, or their sum; all act on the turning body.
+"""
+
+from hubwright.results.model import Vector
+from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Note, Point, Tone
+from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, flat, line_of_sight
+from hubwright.scenes.wheel_end_layout import corners
+from hubwright.scenes.wheel_end_words import Wording
+
+_ARC = 8.2  # radius of the moment's arc on the sheet
+
+
+def reaction_items(d: Drawn, step: int) -> list[Item]:
+    """Return the bearing's whole reaction on the turning body: force and moment at the bearing centre."""
+    words = d.words
+    R = _reaction(words)
+    M = words.state.bearing_moment.x
+    crossed = not words.nothing(R.x)
+    column = d.outboard_column
+    items: list[Item] = [Dot("centre", "whole", 3, at=(0.0, 0.0), radius=0.7, level=ABOVE_PARTS + 6)]
+    if not words.nothing(R.z):
+        label = Label(
+            (f"*{{B|z}} = {words.force(R.z)}", f"{words.upright(R.z)} on the hub"),
+            column,
+            tone="reaction",
+            size=2.9,
+        )
+        items.append(
+            Force(
+                "B_z",
+                "whole",
+                step,
+                at=(0.0, 0.0),
+                vector=(0.0, R.z),
+                role="reaction",
+                label=label,
+                gap=GAP if crossed else 0.0,
+                level=ABOVE_PARTS + 3,
+            )
+        )
+    if not words.nothing(R.y):
+        label = Label(
+            (f"*{{B|y}} = {words.force(R.y)}", f"{words.sideways(R.y)} on the hub"),
+            column,
+            tone="reaction",
+            size=2.9,
+        )
+        items.append(
+            Force(
+                "B_y",
+                "whole",
+                step,
+                at=(0.0, 0.0),
+                vector=(R.y, 0.0),
+                role="reaction",
+                tip_at_point=False,
+                label=label,
+                gap=GAP if crossed else 0.9,
+                level=ABOVE_PARTS + 3,
+            )
+        )
+    if crossed:
+        lines = [f"*{{B|x}} = {words.force(R.x)}", f"{words.fore_and_aft(R.x)} on the hub"]
+        if abs(words.state.bearing_moment.z) > 1e-6 * words.largest:
+            lines.append(f"with {{M|z}} = {words.moment(words.state.bearing_moment.z)}")
+        label = Label(tuple(lines), column, tone="reaction", size=2.9)
+        items.append(line_of_sight("B_x", "whole", step, (0.0, 0.0), R.x, "reaction", label))
+    if abs(M) > 1e-6 * words.largest:
+        # seen from the rear a positive moment about x turns clockwise; the reaction is its opposite
+        items.append(
+            Moment(
+                "M_x",
+                "whole",
+                step,
+                at=(0.0, 0.0),
+                newton_metres=M,
+                radius=_ARC,
+                level=ABOVE_PARTS + 2,
+                label=Label(
+                    (f"*{{M|x}} = {words.moment(M)}", "bearing on hub"),
+                    column,
+                    tone="moment",
+                    size=2.9,
+                ),
+            )
+        )
+    return items
+
+
+def _reaction(words: Wording) -> Vector:
+    reactions = [single.force for single in words.state.free_body.forces if single.kind == "reaction"]
+    return Vector(*(sum(getattr(force, axis) for force in reactions) for axis in "xyz"))
+
+
+def row_items(d: Drawn, step: int) -> list[Item]:
+    """Return the two row loads on the hub at the pressure centres, and the axial reaction."""
+    words = d.words
+    # above the axis, on the side of the centre plane where the load line is not
+    beside = 2.4 * d.layout.side * (1.0 if d.parts.measures.load_line >= 0 else -1.0)
+    items: list[Item] = [
+        Dot("centre", "detail", 3, at=(0.0, 0.0), radius=0.8, level=ABOVE_PARTS + 6),
+        Note(
+            "label-centre",
+            "detail",
+            3,
+            label=Label(("{C}",), "above", anchor=(0.0, 0.0), size=2.8, nudge=(beside, 0.3)),
+            level=30.0,
+        ),
+    ]
+    if words.state.row_load is None:
+        return items
+    for name, symbol, column in (
+        ("row_outboard", "A", d.outboard_column),
+        ("row_inboard", "B", d.inboard_column),
+    ):
+        single = words.state.free_body.force(name)
+        F, at = single.force, flat(single.point)
+        crossed = not words.nothing(F.x)
+        lines = [f"*{{F|{symbol}}}", f"*{words.force(F.z)}", f"{words.upright(F.z)} on hub"]
+        if words.nothing(F.z):
+            lines = [f"*{{F|{symbol}}}"]
+        if crossed:
+            lines += [f"*{words.force(F.x)}", f"{words.fore_and_aft(F.x)} on hub"]
+        if symbol == "B" and not words.nothing(F.z):
+            lines[:2] = [f"*{{F|B}} = {words.force(F.z)}"]
+        label = Label(tuple(lines), column, tone="reaction", size=2.6 if crossed else 2.9)
+        if not words.nothing(F.z):
+            items.append(
+                Force(
+                    f"F_{symbol}",
+                    "detail",
+                    step,
+                    at=at,
+                    vector=(0.0, F.z),
+                    role="reaction",
+                    label=label,
+                    gap=GAP if crossed else 0.0,
+                    level=ABOVE_PARTS + 3,
+                )
+            )
+        if crossed:
+            alone = words.nothing(F.z)
+            items.append(line_of_sight(f"F_{symbol}x", "detail", step, at, F.x, "reaction", label if alone else None))
+    axial = words.state.free_body.force("axial").force
+    if not words.nothing(axial.y):
+        lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
+        items.append(
+            Force(
+                "B_y",
+                "detail",
+                step,
+                at=(0.0, 0.0),
+                vector=(axial.y, 0.0),
+                role="reaction",
+                tip_at_point=False,
+                gap=1.0,
+                level=ABOVE_PARTS + 3,
+                label=Label(lines, d.inboard_column, tone="reaction", size=2.6),
+            )
+        )
+    return items
+
+
+def pressure_centres(d: Drawn, step: int) -> list[Item]:
+    """Return the contact lines of both rows and the points where they meet the axis."""
+    side, b = d.layout.side, d.parts.bearing
+    items: list[Item] = []
+    if d.words.results.bearing.effective_spread is None:
+        return items
+    for i, (start, end) in enumerate(b.contact_lines):
+        for sign in (1.0, -1.0):
+            points = ((side * start[0], sign * start[1]), (side * end[0], sign * end[1]))
+            items.append(
+                Line(
+                    f"contact-line-{i}-{'upper' if sign > 0 else 'lower'}",
+                    "detail",
+                    step,
+                    points=points,
+                    style="centre",
+                    tone="reaction",
+                    level=ABOVE_PARTS,
+                )
+            )
+    for i, (a, r) in enumerate(b.contact_points):
+        for sign in (1.0, -1.0):
+            items.append(
+                Dot(
+                    f"contact-{i}-{'upper' if sign > 0 else 'lower'}",
+                    "detail",
+                    step,
+                    at=(side * a, sign * r),
+                    tone="reaction",
+                    radius=0.45,
+                    level=ABOVE_PARTS,
+                )
+            )
+    for i, (_, end) in enumerate(b.contact_lines):
+        items.append(
+            Dot(
+                f"pressure-centre-{i}",
+                "detail",
+                step,
+                at=(side * end[0], 0.0),
+                tone="reaction",
+                radius=0.6,
+                level=ABOVE_PARTS + 5,
+            )
+        )
+    return items
+
+
+def locating_items(d: Drawn) -> list[Item]:
+    """Return the window of the detail in the whole wheel, its letter, and the lines that join them."""
+    whole, detail = d.layout.whole, d.layout.detail
+    assert detail.frame is not None
+    x0, y0, x1, y1 = detail.frame
+    ratio = whole.scale / detail.scale
+
+    def place(x: float, y: float) -> Point:
+        return (
+            whole.origin[0] + (x - detail.origin[0]) * ratio,
+            whole.origin[1] + (y - detail.origin[1]) * ratio,
+        )
+
+    low, high = place(x0, y0), place(x1, y1)
+    near, far = (high[0], x0) if d.layout.side > 0 else (low[0], x1)
+    tone: Tone = "faint"
+    return [
+        Line("window", "sheet", 1, points=corners(low, high), style="thin", tone="soft", level=ABOVE_PARTS - 1),
+        Line("window-upper", "sheet", 1, points=((near, high[1]), (far, y1 - 4.0)), style="hair", tone=tone),
+        Line("window-lower", "sheet", 1, points=((near, low[1]), (far, y0 + 4.0)), style="hair", tone=tone),
+        d.layout.words("window-letter", 1, (d.layout.x(near) + 1.0, high[1] - 3.0), ("*A",), 2.4),
+        d.layout.words(
+            "detail-name", 1, (d.layout.x(far) + 1.0, y0 - 4.4), (f"*Detail A   {d.layout.detail_ratio}",), 2.4
+        ),
+    ]

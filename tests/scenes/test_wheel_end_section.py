@@ -1,0 +1,243 @@
+"""What the wheel-end section says: forces of the free body, levers of the data, words that agree with both."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from hubwright.drawing import draw
+from hubwright.results import Results, described_wheels, solve
+from hubwright.scenes.vocabulary import Dimension, Dot, Force, Moment, Normal, Part, Scene, Units, Words
+from hubwright.scenes.wheel_end_section import wheel_end_section
+from hubwright.setup import load, load_text
+from hubwright.setup.model import Setup
+from strategies import setups
+
+VEHICLES = Path(__file__).parents[2] / "content" / "vehicles"
+DEMONSTRATION = ("hill-wagon", "supply-van", "kit-trailer")
+
+
+def setup(name: str) -> Setup:
+    """Return a demonstration vehicle."""
+    loaded = load(VEHICLES / f"{name}.toml")
+    assert isinstance(loaded, Setup)
+    return loaded
+
+
+@pytest.fixture(scope="module")
+def wagon() -> Results:
+    return solve(setup("hill-wagon"))
+
+
+def check_forces(results: Results, case: str, scene: Scene) -> None:
+    """Every arrow is a component of the free body, or of the sum of its reactions, at the point where it acts."""
+    body = results.cases[case].free_body
+    sums = np.sum([(f.force.x, f.force.y, f.force.z) for f in body.forces if f.kind == "reaction"], axis=0)
+    origin = np.zeros(3)
+    wanted: dict[str, tuple[np.ndarray, np.ndarray]] = {
+        "B_x": (sums * (1, 0, 0), origin),
+        "B_y": (sums * (0, 1, 0), origin),
+        "B_z": (sums * (0, 0, 1), origin),
+    }
+    names = {"F_x": "contact", "F_y": "contact", "F_z": "contact", "F_A": "row_outboard", "F_Ax": "row_outboard",
+             "F_B": "row_inboard", "F_Bx": "row_inboard", "caliper_x": "caliper", "caliper_z": "caliper"}  # fmt: skip
+    axes = {"F_x": "x", "F_y": "y", "F_z": "z", "F_A": "z", "F_Ax": "x", "F_B": "z", "F_Bx": "x"}
+    for item, force in names.items():
+        try:
+            single = body.force(force)
+        except StopIteration:
+            continue
+        axis = axes.get(item, item[-1])
+        vector = np.array([single.force.x, single.force.y, single.force.z]) * [axis == a for a in "xyz"]
+        wanted[item] = vector, np.array([single.point.x, single.point.y, single.point.z])
+    for single in body.forces:
+        if single.name.startswith(("weight", "inertia")):
+            vector = np.array([single.force.x, single.force.y, single.force.z])
+            wanted[single.name] = vector, np.array([single.point.x, single.point.y, single.point.z])
+    drawn = [item for item in scene.items if isinstance(item, Force | Normal) and not item.name.startswith("pressure-")]
+    assert drawn
+    largest = max(float(np.abs(vector).max()) for vector, _ in wanted.values())
+    for item in drawn:
+        vector, point = wanted[item.name]
+        assert item.at == pytest.approx(tuple(point[1:] * 1e3), abs=1e-6), item.name
+        if isinstance(item, Force):
+            assert item.vector == pytest.approx(tuple(vector[1:]), abs=1e-6 * largest), item.name
+        else:  # seen from the rear, forward is away from the viewer
+            assert item.newtons == pytest.approx(-vector[0], abs=1e-6 * largest), item.name
+    # and nothing is left out: each component that is more than rounding is drawn
+    present = {item.name for item in drawn if not isinstance(item, Normal)}
+    for name, (vector, _) in wanted.items():
+        if np.abs(vector[1:]).max() > 1e-5 * largest:
+            assert name in present, name
+
+
+def case_names(results: Results) -> list[str]:
+    return list(results.cases)
+
+
+@pytest.mark.parametrize("vehicle", DEMONSTRATION)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_every_case_of_the_demonstration_is_drawn_without_conflict(vehicle: str, units: Units) -> None:
+    chosen = setup(vehicle)
+    for wheel in described_wheels(chosen):
+        results = solve(chosen, wheel)
+        for case in case_names(results):
+            scene = wheel_end_section(results, case=case, units=units)
+            check_forces(results, case, scene)
+            assert draw(scene).conflicts == (), (wheel, case)
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(chosen=setups(rows_known=False), data=st.data())
+def test_every_valid_setup_has_a_section(chosen: Setup, data: st.DataObject) -> None:
+    results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
+    case = data.draw(st.sampled_from(case_names(results)))
+    scene = wheel_end_section(results, case=case, units=data.draw(st.sampled_from(("si", "us"))))
+    check_forces(results, case, scene)
+    assert len(scene.steps) == max(item.step for item in scene.items) or results.bearing.effective_spread is None
+    assert all("nan" not in text for text in (scene.title, scene.caption, scene.description))
+    # nothing leaves the sheet: arrows end within it
+    for item in scene.items:
+        if isinstance(item, Force):
+            view = scene.view(item.view)
+            assert view.newtons_per_mm is not None
+            x, y = view.on_sheet(item.at)
+            way = -1 if item.tip_at_point else 1
+            tail = (x - way * item.vector[0] / view.newtons_per_mm, y + way * item.vector[1] / view.newtons_per_mm)
+            assert 0 < tail[0] < scene.size[0], item.name
+            assert 20 < tail[1] < scene.size[1], item.name
+
+
+def test_the_arrows_of_the_contact_pressure_add_up_to_the_contact_force(wagon: Results) -> None:
+    scene = wheel_end_section(wagon)
+    arrows = [item for item in scene.items if isinstance(item, Force) and item.name.startswith("pressure-")]
+    assert sum(item.vector[1] for item in arrows) == pytest.approx(wagon.cases["standing"].contact_force.z)
+    assert len(arrows) % 2 == 0
+    middle = np.mean([item.at[0] for item in arrows])
+    assert middle == pytest.approx(wagon.wheel_geometry.load_line_offset * 1e3)
+
+
+def test_dimensions_are_the_data(wagon: Results) -> None:
+    scene = wheel_end_section(wagon)
+    drawn = {item.name: item for item in scene.items if isinstance(item, Dimension)}
+    data = {
+        "load-line-offset": wagon.wheel_geometry.load_line_offset,
+        "offset": wagon.setup.wheel.offset,
+        "hub-face": wagon.setup.hub.face_to_bearing_centre,
+        "effective-spread": wagon.bearing.effective_spread,
+        "loaded-radius": wagon.wheel_geometry.loaded_radius,
+    }
+    assert set(drawn) == set(data)
+    for name, metres in data.items():
+        item = drawn[name]
+        axis = 0 if item.direction == "horizontal" else 1
+        assert metres is not None
+        assert abs(item.end[axis] - item.start[axis]) == pytest.approx(metres * 1e3), name
+
+
+def test_offset_and_load_line_chain_from_the_wheel_face_to_the_centre(wagon: Results) -> None:
+    drawn = {item.name: item for item in wheel_end_section(wagon).items if isinstance(item, Dimension)}
+    assert drawn["offset"].end == drawn["load-line-offset"].start
+    assert drawn["load-line-offset"].end[0] == 0.0
+
+
+def test_pressure_centres_lie_where_the_row_loads_act(wagon: Results) -> None:
+    scene = wheel_end_section(wagon)
+    dots = [item.at for item in scene.items if isinstance(item, Dot) and item.name.startswith("pressure-centre")]
+    body = wagon.cases["standing"].free_body
+    assert dots[0][0] == pytest.approx(body.force("row_outboard").point.y * 1e3)
+    assert dots[1][0] == pytest.approx(body.force("row_inboard").point.y * 1e3)
+
+
+def test_a_load_outboard_is_answered_counter_clockwise_at_a_left_wheel(wagon: Results) -> None:
+    moment = next(item for item in wheel_end_section(wagon).items if isinstance(item, Moment))
+    # the road pushes up left of the centre: that turns clockwise as seen, so the bearing turns the hub back
+    assert wagon.wheel_geometry.load_line_offset > 0
+    assert moment.newton_metres > 0
+
+
+def test_a_right_wheel_is_the_mirror_image_of_the_left() -> None:
+    chosen = setup("hill-wagon")
+    left, right = (wheel_end_section(solve(chosen, wheel)) for wheel in ("front_left", "front_right"))
+    width = left.size[0]
+    for name in ("whole", "detail", "lens"):
+        assert right.view(name).origin == pytest.approx((width - left.view(name).origin[0], left.view(name).origin[1]))
+    twins = {(item.name, item.view): item for item in right.items if isinstance(item, Force | Part)}
+    for item in left.items:
+        if isinstance(item, Force):
+            twin = twins[item.name, item.view]
+            assert isinstance(twin, Force)
+            assert twin.at == pytest.approx((-item.at[0], item.at[1]))
+            assert twin.vector == pytest.approx((-item.vector[0], item.vector[1]))
+        elif isinstance(item, Part):
+            twin = twins[item.name, item.view]
+            assert isinstance(twin, Part)
+            assert np.allclose(np.array(twin.rings[0]) * [-1, 1], item.rings[0])
+
+
+def test_the_body_that_the_scene_carries_closes_and_is_that_of_the_results(wagon: Results) -> None:
+    scene = wheel_end_section(wagon, case="firm braking")
+    assert scene.body is not None
+    body = wagon.cases["firm braking"].free_body
+    assert {name for name, _, _ in scene.body.forces} == {force.name for force in body.forces}
+    total = np.sum([force for _, force, _ in scene.body.forces], axis=0)
+    assert total == pytest.approx(np.zeros(3), abs=1e-6)
+
+
+def test_steps_only_add(wagon: Results) -> None:
+    scene = wheel_end_section(wagon)
+    for step in range(1, len(scene.steps)):
+        before, after = scene.of_step(step).items, scene.of_step(step + 1).items
+        assert set(map(id, before)) < set(map(id, after))
+    roles = {item.name: item.step for item in scene.items if isinstance(item, Force) and item.view == "whole"}
+    assert roles["F_z"] < roles["weight_wheel"] < roles["B_z"]
+
+
+def test_a_reversed_row_load_is_printed_with_a_direction_word() -> None:
+    text = (VEHICLES / "hill-wagon.toml").read_text(encoding="utf-8").replace('spacer = "0 mm"', 'spacer = "50 mm"')
+    chosen = load_text(text, "hill-wagon.toml")
+    assert isinstance(chosen, Setup)
+    results = solve(chosen)
+    rows = results.cases["standing"].row_load
+    assert rows is not None
+    assert rows.inboard.z < 0 < rows.outboard.z
+    scene = wheel_end_section(results)
+    labels = [" ".join(item.label.lines) for item in scene.items if isinstance(item, Force) and item.label]
+    assert not any("−" in label for label in labels)
+    assert any("{F|B}" in label and "up on hub" in label for label in labels)
+    bridge = next(item for item in scene.items if isinstance(item, Words) and item.name == "bridge-force")
+    assert "down +" in bridge.lines[2]
+    assert " up = " in bridge.lines[2]
+
+
+def test_rows_whose_places_are_unknown_get_no_forces() -> None:
+    text = (VEHICLES / "hill-wagon.toml").read_text(encoding="utf-8")
+    head, rest = text.split("[bearing]", 1)
+    after = rest[rest.index("\n[") :]
+    chosen = load_text(f'{head}[bearing]\nkind = "tapered pair"\n{after}', "hill-wagon.toml")
+    assert isinstance(chosen, Setup)
+    scene = wheel_end_section(solve(chosen))
+    assert not [item for item in scene.items if isinstance(item, Force) and item.view == "detail"]
+    assert any(isinstance(item, Moment) for item in scene.items)
+    assert "drawn schematically" in scene.caption
+    assert draw(scene).conflicts == ()
+
+
+def test_two_figures_can_share_their_scales(wagon: Results) -> None:
+    scene = wheel_end_section(wagon, force_scale=500.0, sheet_scale=(1, 6))
+    assert scene.view("whole").newtons_per_mm == scene.view("detail").newtons_per_mm == 500.0
+    assert scene.view("whole").scale == pytest.approx(1 / 6)
+    assert "1 : 6" in scene.scale_bars[0].caption
+
+
+def test_the_title_says_on_which_side_the_road_pushes(wagon: Results) -> None:
+    assert wheel_end_section(wagon).title == "The road pushes up 12 mm outboard of the bearing centre".replace(
+        "12 mm", "12\u00a0mm"
+    )
+    inboard = replace(
+        wagon, wheel_geometry=replace(wagon.wheel_geometry, load_line_offset=-wagon.wheel_geometry.load_line_offset)
+    )
+    assert "inboard" in wheel_end_section(inboard).title
