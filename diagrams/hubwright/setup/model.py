@@ -11,7 +11,15 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import ClassVar, Literal
 
-Origin = Literal["given", "measured", "data sheet", "estimated"]
+from hubwright.setup.beam_model import Beam as Beam
+from hubwright.setup.beam_model import DistributedLoad as DistributedLoad
+from hubwright.setup.beam_model import PointForce as PointForce
+from hubwright.setup.beam_model import PointMoment as PointMoment
+from hubwright.setup.beam_model import Section as Section
+from hubwright.setup.beam_model import Support as Support
+from hubwright.setup.input_model import Input as Input
+from hubwright.setup.input_model import Origin as Origin
+
 WheelEnd = Literal["front", "rear", "both"]
 TurningRing = Literal["inner", "outer"]
 Side = Literal["left", "right"]
@@ -24,24 +32,6 @@ Contamination = Literal[
     "severe contamination",
     "very severe contamination",
 ]
-
-
-@dataclass(frozen=True, slots=True)
-class Input:
-    """One value that acts, with its SI unit, its range and where it comes from."""
-
-    value: float | str
-    unit: str  # SI: "kg", "m", "N/m", "rad", "1" for a pure number, "" for words
-    low: float | None = None
-    high: float | None = None
-    origin: Origin = "given"
-    note: str = ""  # how an estimate or a converted value came about
-    derived_from: tuple[str, ...] = ()  # keys it follows from: vary those, not this one
-
-    @property
-    def has_range(self) -> bool:
-        """Whether a low and a high value are known."""
-        return self.low is not None and self.high is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -410,59 +400,3 @@ class Setup:
             if case.name == name:
                 return case
         raise KeyError(name)
-
-
-@dataclass(frozen=True, slots=True)
-class Support:
-    """A support of a beam."""
-
-    at: float
-    type: Literal["pin", "roller", "fixed"]
-
-
-@dataclass(frozen=True, slots=True)
-class PointForce:
-    """A force on a beam, positive upward as written in the file."""
-
-    at: float
-    force: float
-
-
-@dataclass(frozen=True, slots=True)
-class PointMoment:
-    """A couple on a beam, positive as written in the file."""
-
-    at: float
-    moment: float
-
-
-@dataclass(frozen=True, slots=True)
-class DistributedLoad:
-    """A load spread evenly over part of a beam [N/m], sign as that of a force."""
-
-    start: float
-    end: float
-    intensity: float
-
-
-@dataclass(frozen=True, slots=True)
-class Section:
-    """Stiffness of a beam's section."""
-
-    youngs_modulus: float
-    second_moment: float
-
-
-@dataclass(frozen=True, slots=True)
-class Beam:
-    """A beam alone, from its own file."""
-
-    kind: ClassVar[Literal["beam"]] = "beam"
-    name: str
-    stem: str
-    length: float
-    supports: tuple[Support, ...]
-    loads: tuple[PointForce | PointMoment | DistributedLoad, ...]
-    section: Section | None
-    inputs: Mapping[str, Input]
-    files: tuple[Path, ...]

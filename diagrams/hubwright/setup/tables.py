@@ -18,14 +18,12 @@ _ORIGINS = ("given", "measured", "data sheet", "estimated")
 _NEEDED_TABLES = ("chassis", "tire", "wheel")
 _FILLED_TABLES = ("hub", "suspension")  # there is an estimate for each key
 _LISTS = ("gear", "case", "duty")
-_EVERY_KEY = {
-    table: model.keys()
-    for table, model in (
-        *schema.TABLES["trailer"].items(),
-        *schema.TABLES["vehicle"].items(),
-        ("bearing", schema.BallBearing),
-    )
+_EVERY_TABLE: dict[str, type[Table]] = {
+    **schema.TABLES["trailer"],
+    **schema.TABLES["vehicle"],
+    "bearing": schema.BallBearing,
 }
+_EVERY_KEY = {table: model.keys() for table, model in _EVERY_TABLE.items()}
 
 
 @dataclass(slots=True)
