@@ -32,7 +32,7 @@ class Course:
     problems: list[LessonProblem] = field(default_factory=list)
     shown: str = ""  # the docs directory as messages show it
     files: dict[str, Path] = field(default_factory=dict)  # of each setup, by stem
-    _varied: dict[tuple[object, ...], View] = field(default_factory=dict)
+    _varied: dict[tuple[int, str], View] = field(default_factory=dict)
 
     @classmethod
     def read(
@@ -67,7 +67,7 @@ class Course:
         if not isinstance(results, Results):
             raise BlockError(f"vary needs a setup, such as stock, got {view!r}")
         texts = {key: _as_written(value) for key, value in changes.items()}
-        key = (id(results), *sorted(texts.items(), key=lambda item: item[0]))
+        key = (id(results), repr(sorted(texts.items())))
         if key not in self._varied:
             varied = solve(vary(results.setup, texts), results.wheel)
             self._varied[key] = setup_view(varied, "the variant")
@@ -113,4 +113,8 @@ def _as_written(value: object) -> object:
         return value.written
     if isinstance(value, Quantity):
         return value.value if value.unit == "1" else f"{value.value!r} {value.unit}"
+    if isinstance(value, Mapping):
+        return {key: _as_written(inner) for key, inner in value.items()}
+    if isinstance(value, list | tuple):
+        return [_as_written(inner) for inner in value]
     return value
