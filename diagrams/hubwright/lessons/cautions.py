@@ -25,8 +25,10 @@ ALWAYS = (
 LAST = "Found damage, or any doubt, goes to a qualified technician before you drive."
 CAUTIONS: dict[str, tuple[str, ...]] = {
     "lifting": (
-        "Lift only on firm, level ground, at the maker's lifting points, with the other wheels chocked. Put stands under it.",
-        "No part of the body goes under a vehicle that a jack alone holds. Keep hands clear of pinch points.",
+        "Lift only on firm, level ground, at the maker's lifting points, with the other wheels chocked. "
+        "Put stands under it.",
+        "No part of the body goes under a vehicle that a jack alone holds. "
+        "Keep hands clear of pinch points.",
     ),
     "bearing check": (
         "Never run the engine to spin a raised wheel.",
@@ -39,12 +41,14 @@ CAUTIONS: dict[str, tuple[str, ...]] = {
         "Never set a bearing's preload by feel from these pages.",
     ),
     "wheel fasteners": (
-        "Wheel fasteners need the right seat, enough thread engaged, clean dry faces and a wheel that sits on its pilot. "
+        "Wheel fasteners need the right seat, enough thread engaged, clean dry faces and a wheel that sits on "
+        "its pilot. "
         "Use the maker's torque and check it again after driving. Never stack spacers.",
         "Check the clearance at full lock and full bump. Rules and insurance differ from place to place.",
     ),
     "tires": (
-        "Other tires need clearance, load and speed rating, and the right inflation; braking distance and speedometer change.",
+        "Other tires need clearance, load and speed rating, and the right inflation; "
+        "braking distance and speedometer change.",
     ),
     "slopes drops and corners": (
         "A vehicle tips well before its static angle. A computed angle or cornering figure is not a driving limit, "
@@ -69,7 +73,8 @@ def caution_box(hazards: Iterable[str], added: Iterable[str] = ()) -> Markup:
         Markup("<li>{}</li>").format(text.replace("'", "’")) for text in caution_texts(hazards, added)
     )
     return Markup(
-        '<aside class="caution" aria-labelledby="caution-t">\n<span class="tag" id="caution-t">Before you touch a wheel</span>\n'
+        '<aside class="caution" aria-labelledby="caution-t">\n'
+        '<span class="tag" id="caution-t">Before you touch a wheel</span>\n'
         "<ul>\n{}\n</ul>\n</aside>"
     ).format(items)
 

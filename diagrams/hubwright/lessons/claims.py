@@ -33,6 +33,7 @@ def claim(
         return Markup(otherwise)
     if page.tied_to is not None:
         page.problem(
-            f"claim '{words}' fails: the number is {format_number(number)}, not between {format_number(low)} and {format_number(high)}"
+            f"claim '{words}' fails: the number is {format_number(number)}, "
+            f"not between {format_number(low)} and {format_number(high)}"
         )
     return Markup(words)

@@ -1,6 +1,7 @@
 """Figures of a page: a scene per unit system, drawn once, inline in the page, with steps, force table and caption."""
 
 import hashlib
+import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import get_args
@@ -9,21 +10,16 @@ import numpy as np
 from markupsafe import Markup
 
 from hubwright import __version__
-from hubwright.errors import HubwrightError
 from hubwright.lessons.blocks import BlockError
+from hubwright.lessons.closure import FORCE_NAMES, OPEN_BY, OpenBodyError
+from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.views import View, subject_of
-from hubwright.quantities import System, display
+from hubwright.quantities import Kind, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.vocabulary import ClosedBody, Scene
-
-OPEN_BY = 1e-9  # of the largest force or moment: more than this left over and the free body does not close
-
-
-class OpenBodyError(HubwrightError, ValueError):
-    """A free body whose forces or moments do not sum to nothing."""
+from hubwright.scenes.vocabulary import Scene
 
 
 class Drawings:
@@ -137,8 +133,9 @@ def figure_html(scenes: Sequence[Scene], drawings: Sequence[str], *, label: str,
         Markup(svg.replace("ID-", f"{ident}-{system}-")) for system, svg in zip(get_args(System), drawings, strict=True)
     )
     return Markup(
-        '<figure class="fig" id="{id}"{data} aria-labelledby="{id}-cap">\n<figcaption id="{id}-cap"><span class="tag">Figure {label}</span> '
-        '<span>{caption}</span></figcaption>\n{build}<div class="plate">\n<div class="wide">\n{wide}\n</div>\n</div>\n{table}</figure>'
+        '<figure class="fig" id="{id}"{data} aria-labelledby="{id}-cap">\n<figcaption id="{id}-cap">'
+        '<span class="tag">Figure {label}</span> <span>{caption}</span></figcaption>\n'
+        '{build}<div class="plate">\n<div class="wide">\n{wide}\n</div>\n</div>\n{table}</figure>'
     ).format(
         id=ident,
         data=Markup(" data-build") if built_up else "",
@@ -146,7 +143,7 @@ def figure_html(scenes: Sequence[Scene], drawings: Sequence[str], *, label: str,
         caption=in_both(si.caption, us.caption),
         build=_steps(scenes) if built_up else "",
         wide=wide,
-        table=force_table(si.body),
+        table=force_table(si),
     )
 
 
@@ -169,40 +166,42 @@ def _steps(scenes: Sequence[Scene]) -> Markup:
     return Markup('<div class="build">\n<ol>\n{}\n</ol>\n</div>\n').format(items)
 
 
-def force_table(body: ClosedBody | None) -> Markup:
-    """Return every force of the free body as numbers, folded away."""
+def force_table(scene: Scene) -> Markup:
+    """Return everything on the free body of a scene as numbers, folded away."""
+    body = scene.body
     if body is None or not body.forces:
         return Markup("")
-    rows = []
-    for name, force, point in body.forces:
-        if max(abs(component) for component in force) < 1e-6:
-            continue
-        cells = [_cell(value, "force") for value in force] + [_cell(value, "small length") for value in point]
-        rows.append((name.replace("_", " ").replace("-", " "), cells))
-    for name, couple in body.couples:
-        if max(abs(component) for component in couple) < 1e-6:
-            continue
-        rows.append((f"{name} (couple)", [_cell(value, "moment") for value in couple] + [Markup("")] * 3))
+    rows = [(name, [*_cells(force, "force"), *_cells(point, "small length")]) for name, force, point in body.forces]
+    rows += [(name, [*_cells(couple, "moment"), *[Markup("")] * 3]) for name, couple in body.couples]
     lines = Markup("\n").join(
-        Markup('<tr><th scope="row">{}</th>{}</tr>').format(
-            name, Markup("").join(Markup('<td class="n">{}</td>').format(cell) for cell in cells)
-        )
+        Markup('<tr><th scope="row">{}</th>{}</tr>').format(_name(name), Markup("").join(cells))
         for name, cells in rows
+        if any(cell != _NONE for cell in cells[:3])
     )
+    along = ("along", "aside", "up") if scene.axes == "none" else ("forward", "left", "up")
     head = Markup("").join(
         Markup('<th scope="col" class="n">{}</th>').format(words)
-        for words in ("forward", "left", "up", "at, forward", "at, left", "at, up")
+        for words in (*along, *(f"at, {way}" for way in along))
     )
     return Markup(
-        '<details class="fold forces"><summary>Every force as a number</summary>\n<div class="tablewrap" tabindex="0" role="region" '
-        'aria-label="Every force of the figure, wider than a phone"><table>\n<thead><tr><th scope="col">What acts</th>{}</tr></thead>\n<tbody>\n{}\n</tbody>\n</table></div>\n</details>\n'
+        '<details class="fold forces"><summary>Every force as a number</summary>\n'
+        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every force, wider than a phone"><table>\n'
+        '<thead><tr><th scope="col">What acts</th>{}</tr></thead>\n<tbody>\n{}\n</tbody></table></div>\n</details>\n'
     ).format(head, lines)
 
 
-def _cell(value: float, kind: str) -> Markup:
-    if abs(value) < 1e-9:
-        return Markup('<span aria-hidden="true">·</span><span class="vh">none</span>')
-    return Markup('<span class="q"><span class="si">{}</span><span class="us">{}</span></span>').format(
-        display(value, kind, "si").text,  # type: ignore[arg-type]
-        display(value, kind, "us").text,  # type: ignore[arg-type]
-    )
+def _name(name: str) -> str:
+    known = FORCE_NAMES.get(name)
+    return known or re.sub(r"^(?:force|reaction)[-_]", "", name).replace("_", " ").replace("-", " ").capitalize()
+
+
+_NONE = Markup('<td class="n"><span aria-hidden="true">·</span><span class="vh">none</span></td>')
+
+
+def _cells(components: Sequence[float], kind: Kind) -> list[Markup]:
+    return [
+        Markup('<td class="n">{}</td>').format(both(display(value, kind, "si").text, display(value, kind, "us").text))
+        if abs(value) >= 1e-6
+        else _NONE
+        for value in components
+    ]

@@ -10,11 +10,13 @@ from markupsafe import Markup
 from mkdocs.utils import meta
 
 from hubwright.lessons import blocks, cautions, claims
+from hubwright.lessons.closure import closure_table
 from hubwright.lessons.course import Course
 from hubwright.lessons.environment import environment, render
 from hubwright.lessons.figures import Drawings, figure
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
+from hubwright.lessons.practice import problem
 from hubwright.lessons.wording import forbidden_words
 from hubwright.lessons.workings import working
 
@@ -72,8 +74,8 @@ class Renderer:
             "answer": partial(blocks.answer, state),
             "note": partial(blocks.note, state, sources=self.course.sources),
             "claim_box": partial(blocks.claim_box, state),
-            "closure_table": partial(blocks.closure_table, state),
-            "problem": partial(blocks.problem, state),
+            "closure_table": partial(closure_table, state),
+            "problem": partial(problem, state),
             "cautions": cautioned,
             "vary": self.course.vary,
         }

@@ -15,4 +15,4 @@ class LessonProblem:
     def __str__(self) -> str:
         """Return the problem as one line of text."""
         where = f"{self.file}:{self.line}" if self.line else self.file
-        return f"{where}: {self.reason}{'' if self.fails else ' (a warning)'}"
+        return f"{where}: {'' if self.fails else 'note: '}{self.reason}"

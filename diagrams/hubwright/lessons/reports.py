@@ -41,8 +41,8 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
     """Return the report of a setup as blocks of HTML that Markdown leaves alone."""
     setup = results.setup
     head = Markup(
-        '<header class="report-head"><span class="tag">Setup report</span><h1>{}</h1>\n<p>{} wheel. From the data given on {}, not an inspection of '
-        "this vehicle. Estimated values are marked, with the range in which they may lie.</p></header>"
+        '<header class="report-head"><span class="tag">Setup report</span><h1>{}</h1>\n'
+        "<p>{} wheel. From the data given on {}, not an inspection of this vehicle. Estimated values are marked, with the range in which they may lie.</p></header>"
     ).format(setup.name, wheel_words(results.wheel).capitalize(), page.built)
     parts = [
         head,
@@ -91,8 +91,10 @@ def limits(results: Results) -> Markup:
     )
     warning = Markup('<p class="over"><b>{}.</b></p>\n').format(ABOVE.capitalize()) if over else ""
     return Markup(
-        '{}<div class="tablewrap"><table><caption>Standing loads beside the limits that the file gives.</caption><thead><tr><th scope="col">Load</th>'
-        '<th scope="col" class="n">Stands with</th><th scope="col" class="n">Limit given</th><th scope="col"></th></tr></thead><tbody>{}</tbody></table></div>\n<p>{}</p>'
+        '{}<div class="tablewrap"><table><caption>Standing loads beside the limits that the file gives.</caption>'
+        '<thead><tr><th scope="col">Load</th><th scope="col" class="n">Stands with</th>'
+        '<th scope="col" class="n">Limit given</th><th scope="col"></th></tr></thead><tbody>{}</tbody></table></div>\n'
+        "<p>{}</p>"
     ).format(warning, lines, KEPT)
 
 
@@ -233,8 +235,9 @@ def cases_table(results: Results) -> Markup:
         Markup("<p>Not here: <i>{}</i>, {}.</p>").format(name, reason) for name, reason in results.left_out.items()
     )
     return Markup(
-        '<div class="tablewrap" tabindex="0" role="region" aria-label="Loads case by case, wider than a phone"><table class="cases"><caption>On the hub at the '
-        "middle of the bearing. Tipping is positive when the top goes toward the vehicle; row loads are their lengths.</caption>"
+        '<div class="tablewrap" tabindex="0" role="region" aria-label="Loads case by case, wider than a phone">'
+        '<table class="cases"><caption>On the hub at the middle of the bearing. Tipping is positive when the top goes '
+        "toward the vehicle; row loads are their lengths.</caption>"
         '<thead><tr><th scope="col">Case</th>{}</tr></thead>\n<tbody>\n{}\n</tbody></table></div>{}'
     ).format(head, lines, left_out)
 
@@ -285,9 +288,10 @@ def inputs_table(results: Results) -> Markup:
         for key, entry in results.inputs.items()
     )
     return Markup(
-        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every input, wider than a phone"><table class="inputs"><caption class="vh">Inputs with origin and '
-        'range</caption><thead><tr><th scope="col">Key</th><th scope="col" class="n">Value</th><th scope="col" class="n">Range</th><th scope="col">Origin</th>'
-        '<th scope="col">How</th></tr></thead>\n<tbody>\n{}\n</tbody></table></div>'
+        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every input, wider than a phone">'
+        '<table class="inputs"><caption class="vh">Inputs with origin and range</caption><thead><tr>'
+        '<th scope="col">Key</th><th scope="col" class="n">Value</th><th scope="col" class="n">Range</th>'
+        '<th scope="col">Origin</th><th scope="col">How</th></tr></thead>\n<tbody>\n{}\n</tbody></table></div>'
     ).format(lines)
 
 

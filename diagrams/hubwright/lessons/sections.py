@@ -1,7 +1,7 @@
 """The Markdown extension that gives a lesson its shape: opening, numbered sections, notes with their rings."""
 
 import re
-import xml.etree.ElementTree as etree
+from xml.etree import ElementTree
 
 from markdown import Extension, Markdown
 from markdown.inlinepatterns import InlineProcessor
@@ -44,7 +44,8 @@ class _NoteMark(InlineProcessor):
 def note_html(note: Note) -> Markup:
     """Return the ring of a note and, right after it, the note itself, which the theme moves to the margin."""
     return Markup(
-        '<a class="ring" href="#note-{0}" id="ref-{0}" aria-label="Note {0}: {1}">{0}</a><span class="side" id="note-{0}" role="note">'
+        '\u2060<a class="ring" href="#note-{0}" id="ref-{0}" aria-label="Note {0}: {1}">{0}</a>'
+        '<span class="side" id="note-{0}" role="note">'
         '<span class="tag"><span class="ring" aria-hidden="true">{0}</span>{2}</span> {3}</span>'
     ).format(note.letter, note.kind, note.kind.capitalize(), note.html)
 
@@ -56,7 +57,7 @@ class _Shape(Treeprocessor):
         super().__init__(md)
         self.page = page
 
-    def run(self, root: etree.Element) -> None:
+    def run(self, root: ElementTree.Element) -> None:
         """Shape the tree in place."""
         for table in list(root.iter("table")):
             _align_by_class(table)
@@ -66,7 +67,7 @@ class _Shape(Treeprocessor):
             root.remove(child)
         self._sections(root, children)
 
-    def _sections(self, root: etree.Element, children: list[etree.Element]) -> None:
+    def _sections(self, root: ElementTree.Element, children: list[ElementTree.Element]) -> None:
         lesson = self.page.lesson
         holder, count = root, 0
         if lesson is not None:
@@ -74,22 +75,24 @@ class _Shape(Treeprocessor):
         for child in children:
             if child.tag == "h2":
                 count += 1
-                holder = etree.SubElement(root, "section", {"aria-labelledby": child.get("id", "")})
+                holder = ElementTree.SubElement(root, "section", {"aria-labelledby": child.get("id", "")})
                 holder.text = holder.tail = "\n"
                 if lesson is not None:
-                    mark = etree.SubElement(holder, "span", {"class": "mark", "aria-hidden": "true"})
+                    mark = ElementTree.SubElement(holder, "span", {"class": "mark", "aria-hidden": "true"})
                     mark.text, mark.tail = f"{lesson}.{count}", "\n"
             holder.append(child)
 
-    def _opening(self, root: etree.Element, children: list[etree.Element], lesson: int) -> list[etree.Element]:
+    def _opening(
+        self, root: ElementTree.Element, children: list[ElementTree.Element], lesson: int
+    ) -> list[ElementTree.Element]:
         """Put mark, title and the short answer into the header; return what is left."""
-        header = etree.SubElement(root, "header", {"class": "opening"})
+        header = ElementTree.SubElement(root, "header", {"class": "opening"})
         header.text = header.tail = "\n"
-        mark = etree.SubElement(header, "span", {"class": "mark", "aria-hidden": "true"})
+        mark = ElementTree.SubElement(header, "span", {"class": "mark", "aria-hidden": "true"})
         mark.text, mark.tail = str(lesson), "\n"
         first = children[0] if children and children[0].tag == "h1" else None
         if first is None:
-            first = etree.Element("h1")
+            first = ElementTree.Element("h1")
             first.text, first.tail = self.md.htmlStash.store(self.page.title), "\n"
         header.append(first)
         rest = [child for child in children if child is not first]
@@ -98,20 +101,20 @@ class _Shape(Treeprocessor):
         return rest
 
 
-def _align_by_class(table: etree.Element) -> None:
+def _align_by_class(table: ElementTree.Element) -> None:
     """Turn the inline styles of a Markdown table, which a strict content policy forbids, into the theme's class."""
     for cell in table.iter():
         if "right" in cell.attrib.pop("style", ""):
             cell.set("class", "n")
 
 
-def _wrap_tables(parent: etree.Element) -> None:
+def _wrap_tables(parent: ElementTree.Element) -> None:
     """Give each Markdown table the box in which it scrolls on a phone."""
     for index, child in enumerate(list(parent)):
         if child.tag != "table":
             _wrap_tables(child)
         elif parent.get("class", "").split()[:1] != ["tablewrap"]:
-            box = etree.Element("div", {"class": "tablewrap"})
+            box = ElementTree.Element("div", {"class": "tablewrap"})
             box.tail, child.tail = child.tail, "\n"
             parent[index] = box
             box.append(child)

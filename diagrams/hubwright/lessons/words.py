@@ -7,7 +7,7 @@ Frames that they fit:
     more_or_less  carries … the other                                    more than, less than, as much as
     side          12 mm …                                                outboard, inboard, on centre
     up_or_down    pushes …                                               up, down, neither up nor down
-    verdict       the change … the load                                  raises, lowers, does not change, may raise or lower
+    verdict       the change … the load                     raises, lowers, does not change, may raise or lower
 """
 
 from collections.abc import Iterable

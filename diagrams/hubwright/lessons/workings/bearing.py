@@ -195,7 +195,7 @@ def beam_moment(results: Results, case: CaseResult) -> Working:
         lines=(
             _SPREAD,
             Line("p", "M/B", us="12*M/B"),
-            Line("T", "-B*(l**2/4 - p**2)/l", us="-B*(l**2/4 - p**2)/(12*l)"),
+            Line("T", "-(B*(l**2/4 - p**2)/l)", us="-(B*(l**2/4 - p**2)/(12*l))"),
         ),
         symbols={**symbols, "p": place},
         source="The load stands between the two supports: the beam bends most at the load, hogging. Equilibrium of a beam.",

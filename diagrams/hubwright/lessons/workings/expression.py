@@ -93,7 +93,7 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
             sign = "+" if isinstance(op, ast.Add) else "-"
             return f"{_latex(left, symbols, times)[0]} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}", _ADD
         case ast.Call(func=ast.Name(id="tan"), args=[argument]):
-            return rf"\tan {_wrapped(argument, symbols, times, _ATOM)}", _MULTIPLY
+            return rf"\tan {_wrapped(argument, symbols, times, _ATOM)}", _POWER
         case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
             return rf"\sqrt{{{_latex(argument, symbols, times)[0]}}}", _ATOM
         case ast.Call(func=ast.Name(id="abs"), args=[argument]):

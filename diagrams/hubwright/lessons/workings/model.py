@@ -18,7 +18,8 @@ UNITS: dict[str, dict[System, tuple[str, float]]] = {
     "rad": {"si": ("°", 1.0), "us": ("°", 1.0)},  # kept in radians, written in degrees
     "1": {"si": ("", 1.0), "us": ("", 1.0)},
 }
-DIGITS = 5  # significant, of numbers put in: two more than a result shows
+DIGITS = 5  # significant, of numbers put in
+DIGITS_OF_RESULT = 4  # so that the numbers put in give it to its last digit
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,9 +31,13 @@ class Symbol:
     value: Quantity
     unit: str = ""  # a key of UNITS where it is not the value's own
 
+    def exactly_in_units(self, system: System) -> float:
+        """Return the number in the unit in which it is put in."""
+        return self.value.value / UNITS[self.unit or self.value.unit][system][1]
+
     def in_units(self, system: System) -> float:
         """Return the number as put in, rounded as it is shown."""
-        return rounded(self.value.value / UNITS[self.unit or self.value.unit][system][1])
+        return rounded(self.exactly_in_units(system))
 
     def unit_text(self, system: System) -> str:
         """Return the unit in which the number is put in."""
