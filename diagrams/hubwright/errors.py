@@ -29,12 +29,13 @@ class QuantityError(HubwrightError, ValueError):
 class DimensionError(HubwrightError, TypeError):
     """Arithmetic on quantities that do not go together."""
 
-    def __init__(self, *, action: str, left: str, right: str) -> None:
-        """Keep what was tried and on which units."""
+    def __init__(self, *, action: str, left: str, right: str = "") -> None:
+        """Keep what was tried and on which units; `right` stays empty for a quantity by itself."""
         self.action = action
         self.left = left
         self.right = right
-        super().__init__(f"cannot {action} {left} and {right}: the units differ in kind")
+        both = f"cannot {action} {left} and {right}: the units differ in kind"
+        super().__init__(both if right else f"cannot {action} a quantity in {left}")
 
 
 class ImpossibleError(HubwrightError, ValueError):

@@ -108,7 +108,7 @@ class Quantity:
     def __float__(self) -> float:
         """Return the SI value of a plain number; anything with a unit refuses."""
         if self.unit != "1":
-            raise DimensionError(action="take as a plain number", left=self.unit, right="1")
+            raise DimensionError(action="take as a plain number", left=self.unit)
         return self.value
 
     def __eq__(self, other: object) -> bool:
@@ -139,7 +139,7 @@ class Quantity:
 
     def __bool__(self) -> bool:
         """Refuse: whether a force "is true" means nothing; compare it with zero."""
-        raise DimensionError(action="take as true or false", left=self.unit, right="a condition")
+        raise DimensionError(action="take as true or false", left=self.unit)
 
     def __repr__(self) -> str:
         """Return how to write this quantity in code."""
