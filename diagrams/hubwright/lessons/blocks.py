@@ -26,7 +26,9 @@ _GLYPHS = {
     "turn": '<svg class="glyph turn" viewBox="0 0 36 56" aria-hidden="true">'
     '<path class="mom" d="M27 41A15 15 0 1 0 5.5 36"/><path class="mom-head" d="M9.6 45.5L1.2 35.4L11.2 31Z"/></svg>',
     # the same arc in the mirror: "turn" goes counter-clockwise
-    "turn clockwise": '<svg class="glyph turn" viewBox="0 0 36 56" aria-hidden="true"><g transform="matrix(-1 0 0 1 36 0)"><path class="mom" d="M27 41A15 15 0 1 0 5.5 36"/><path class="mom-head" d="M9.6 45.5L1.2 35.4L11.2 31Z"/></g></svg>',
+    "turn clockwise": '<svg class="glyph turn" viewBox="0 0 36 56" aria-hidden="true">'
+    '<g transform="matrix(-1 0 0 1 36 0)"><path class="mom" d="M27 41A15 15 0 1 0 5.5 36"/>'
+    '<path class="mom-head" d="M9.6 45.5L1.2 35.4L11.2 31Z"/></g></svg>',
     "none": "",
 }
 

@@ -78,7 +78,7 @@ class Course:
         if file.stem in self.files:
             self._problem(
                 shown,
-                f"there is another file '{file.stem}.toml'; lessons call a file by its name, so it must be the only one",
+                f"there is another file '{file.stem}.toml'; lessons call a file by its name, so give it another",
             )
             return
         self.files[file.stem] = file

@@ -151,13 +151,17 @@ def _strings(source: str, position: int) -> Iterator[tuple[str, tuple[int, int]]
     yield "end", (len(source), len(source))
 
 
-_DIGITS = r"(?<![\w.,/:§-])[−–+-]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:[.,]\d+)?(?:\s?[½¼¾⅛⅜⅝⅞]|(?:[ -]\d+)?/\d+)?|(?<![\w.,])[½¼¾⅛⅜⅝⅞]"
+_DIGITS = (
+    r"(?<![\w.,/:§-])[−–+-]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:[.,]\d+)?(?:\s?[½¼¾⅛⅜⅝⅞]|(?:[ -]\d+)?/\d+)?"
+    r"|(?<![\w.,])[½¼¾⅛⅜⅝⅞]"
+)
 # a numeral after one of these is a place in a text, not a size
 _REFERENCE = "".join(
     rf"(?<!{word}\s)"
     for word in (
-        "[Ll]esson", "[Ll]essons", "[Ff]igure", "[Tt]able", "[Ss]ection", "[Cc]hapter", "[Pp]roblem", "[Ss]tep", "[Pp]age",
-        "[Pp]art", "[Ee]quation", "[Ee]dition", "[Vv]olume", "[Cc]lause", "[Ee]xample", "ISO", "DIN", "SAE", "EN", "TS", "ASTM",
+        "[Ll]esson", "[Ll]essons", "[Ff]igure", "[Tt]able", "[Ss]ection", "[Cc]hapter", "[Pp]roblem", "[Ss]tep",
+        "[Pp]age", "[Pp]art", "[Ee]quation", "[Ee]dition", "[Vv]olume", "[Cc]lause", "[Ee]xample",
+        "ISO", "DIN", "SAE", "EN", "TS", "ASTM",
     )
 )  # fmt: skip
 _UNITS = (
@@ -166,7 +170,8 @@ _UNITS = (
 )
 _UNIT_WORDS = (
     r"(?:micro|milli|centi|kilo)?met(?:re|er)s?|microns?|inch(?:es)?|f(?:oo|ee)t|yards?|miles?|(?:kilo)?grams?|kilos?|tonnes?|tons?|"
-    r"pounds?(?:[ -]force)?|ounces?|(?:kilo)?newton(?:[ -]met(?:re|er))?s?|pound[ -]feet|(?:mega|kilo|giga)?pascals?|degrees?|"
+    r"pounds?(?:[ -]force)?|ounces?|(?:kilo)?newton(?:[ -]met(?:re|er))?s?|pound[ -]feet|"
+    r"(?:mega|kilo|giga)?pascals?|degrees?|"
     r"radians?|(?:kilo)?joules?|hertz|seconds|minutes?|hours?|lit(?:re|er)s?|gallons?"
 )
 _ONES = "one|two|three|four|five|six|seven|eight|nine"
@@ -176,26 +181,36 @@ _WORD_NUMBER = (
     rf"(?:(?:(?:a|one|two|three|four|five|six|seven|eight|nine|several)\s+)?(?:hundred|thousand|million|dozen)|"
     rf"(?:{_TENS})(?:[-\s](?:{_ONES}))?|{_TEENS}|{_ONES}|half(?=\s+an?\b)|(?:a|one)\s+half)"
 )
-_FRACTION = r"(?:half|halves|thirds?|quarters?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|twelfths?|twentieths?|hundredths?)"
+_FRACTION = (
+    r"(?:half|halves|thirds?|quarters?|fifths?|sixths?|sevenths?|eighths?|ninths?|tenths?|twelfths?|twentieths?|"
+    r"hundredths?)"
+)
 _MORE = r"(?:more|less|as|again|larger|smaller|higher|lower|greater|heavier|lighter|longer|shorter|farther|further)"
 # "12 in" is a length unless a phrase goes on: "lesson 7 in the course"
-_IN_PHRASE = r"(?!in\s+(?:the|an?|this|that|these|those|all|each|every|our|your|its|any|which|order|turn|both|one|two|three|ten)\b)"
+_IN_PHRASE = (
+    r"(?!in\s+(?:the|an?|this|that|these|those|all|each|every|our|your|its|any|which|order|turn|both|one|two|three|ten)"
+    r"\b)"
+)
 
 _PATTERNS = tuple(
     re.compile(pattern, re.I if ignore_case else 0)
     for pattern, ignore_case in (
         (rf"{_REFERENCE}(?:{_DIGITS})[\s-]*(?:{_IN_PHRASE}{_UNITS}|[″”\"](?!\w)|(?i:{_UNIT_WORDS})\b)", False),
-        (rf"{_REFERENCE}(?:{_DIGITS})\s*(?:%|(?i:per\s?cent)\b|(?i:times)\b|[×x](?![\w\s]*\d)|-?(?i:fold)\b|:\s?1\b)", False),
+        (rf"{_REFERENCE}(?:{_DIGITS})\s*(?:%|(?i:per\s?cent)\b|(?i:times)\b|[×x](?![\w\s]*\d)|"
+         r"-?(?i:fold)\b|:\s?1\b)", False),
         (rf"\b{_WORD_NUMBER}(?:\s+and\s+a\s+{_FRACTION})?(?:\s+an?)?[\s-]+(?:{_UNIT_WORDS}|per\s?cent)\b", True),
         (rf"\b(?:a|an|{_ONES})\s+{_FRACTION}\s+(?:of\s+an?\s+)?(?:{_UNIT_WORDS})\b", True),
         (rf"\b(?:tens|dozens|hundreds|thousands)\s+of\s+(?:{_UNIT_WORDS})\b", True),
         (rf"\b(?:{_WORD_NUMBER})(?:\s+and\s+a\s+{_FRACTION})?\s+times\b", True),
-        (r"\b(?:twice|thrice|doubl(?:es|ed|ing)|tripl(?:es?|ed|ing)|trebl(?:es?|ed|ing)|quadrupl(?:es?|ed|ing)|halv(?:es?|ed|ing))\b", True),
+        (r"\b(?:twice|thrice|doubl(?:es|ed|ing)|tripl(?:es?|ed|ing)|trebl(?:es?|ed|ing)|"
+         r"quadrupl(?:es?|ed|ing)|halv(?:es?|ed|ing))\b", True),
         (r"\bdouble\b(?![\s-]+row)", True),
         (rf"\b(?:{_ONES}|{_TEENS}|hundred|thousand)fold\b", True),
         (rf"\b(?:\d+|{_ONES}|{_TEENS}|{_TENS})[\s-]+to[\s-]+one\b", True),
-        (r"\bhalf\s+as\s+(?:much|many|large|big|heavy|long|far|high|hard|strong)(?:\s+again)?\b|\bhalf\s+(?:again|more|less)\b", True),
-        (rf"\b(?:a|an|{_ONES})\s+(?:full\s+|good\s+|whole\s+)?(?!half){_FRACTION}\s+(?:{_MORE}\b(?:\s+much|\s+many)?|of\b|the\b)", True),
+        (r"\bhalf\s+as\s+(?:much|many|large|big|heavy|long|far|high|hard|strong)(?:\s+again)?\b|"
+         r"\bhalf\s+(?:again|more|less)\b", True),
+        (rf"\b(?:a|an|{_ONES})\s+(?:full\s+|good\s+|whole\s+)?(?!half){_FRACTION}\s+"
+         rf"(?:{_MORE}\b(?:\s+much|\s+many)?|of\b|the\b)", True),
         (r"\bas\s+(?:much|many|large|heavy)\s+again\b", True),
     )
 )  # fmt: skip

@@ -208,7 +208,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             else (f"R{list(self.course.results).index(stem) + 1}" if stem else ""),
         }
         if results is not None:
-            force, moment = largest_left_over(results)
+            force = max(case.closure.force for case in results.cases.values())
             context |= {
                 "setup_name": results.setup.name,
                 "setup_url": self._url(f"reports/{results.setup.stem}.md"),
@@ -280,12 +280,6 @@ def built_on() -> str:
     """Return the date of the build, that of SOURCE_DATE_EPOCH where it is set."""
     moment: datetime = get_build_datetime()
     return f"{moment.astimezone(UTC):%-d %B %Y}" if hasattr(moment, "astimezone") else str(moment)
-
-
-def largest_left_over(results: Any) -> tuple[float, float]:
-    """Return the largest force and moment that any free body of a setup leaves over."""
-    closures = [case.closure for case in results.cases.values()]
-    return max(one.force for one in closures), max(one.moment for one in closures)
 
 
 _LINK = re.compile(r'(<a\b[^>]*\bhref=")([^":#?]+\.md)(#[^"]*)?(")')

@@ -42,7 +42,8 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
     setup = results.setup
     head = Markup(
         '<header class="report-head"><span class="tag">Setup report</span><h1>{}</h1>\n'
-        "<p>{} wheel. From the data given on {}, not an inspection of this vehicle. Estimated values are marked, with the range in which they may lie.</p></header>"
+        "<p>{} wheel. From the data given on {}, not an inspection of this vehicle. "
+        "Estimated values are marked, with the range in which they may lie.</p></header>"
     ).format(setup.name, wheel_words(results.wheel).capitalize(), page.built)
     parts = [
         head,
@@ -53,7 +54,8 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
         _block("r2", "Wheel and bearing", _geometry(results)),
         _block("r3", "Row loads, standing", _rows(results)),
         Markup(
-            '<section class="block whole" aria-labelledby="r4"><h2 id="r4">Loads on the hub, case by case</h2>{}</section>'
+            '<section class="block whole" aria-labelledby="r4">'
+            '<h2 id="r4">Loads on the hub, case by case</h2>{}</section>'
         ).format(cases_table(results)),
     ]
     scenes = (
@@ -65,7 +67,8 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
         parts.append(Markup('<div class="whole">{}</div>').format(page.set_aside(html, late=True)))
     parts.append(
         Markup(
-            '<section class="block whole" aria-labelledby="r5"><h2 id="r5">Every value that acts, and where it comes from</h2>{}</section>'
+            '<section class="block whole" aria-labelledby="r5">'
+            '<h2 id="r5">Every value that acts, and where it comes from</h2>{}</section>'
         ).format(inputs_table(results))
     )
     parts.append(
@@ -276,7 +279,8 @@ def inputs_table(results: Results) -> Markup:
     """Return every input with its value, range, origin and how an estimate came about."""
     lines = Markup("\n").join(
         Markup(
-            '<tr{}><th scope="row"><code>{}</code></th><td class="n">{}</td><td class="n">{}</td><td>{}</td><td>{}</td></tr>'
+            '<tr{}><th scope="row"><code>{}</code></th><td class="n">{}</td><td class="n">{}</td>'
+            "<td>{}</td><td>{}</td></tr>"
         ).format(
             Markup(' class="guess"') if entry.origin == "estimated" else "",
             key,

@@ -12,7 +12,7 @@ from typing import Union
 from hubwright.quantities import Kind, Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
-from hubwright.results.model import Vector
+from hubwright.results.model import SingleForce, Vector
 from hubwright.setup.model import Beam, Input, Setup
 
 Leaf = Union[Quantity, str, int, bool, None, "View", "list[View]", Callable[[str], bool]]
@@ -134,21 +134,7 @@ def case_view(results: Results, case: CaseResult, label: str) -> View:
                 "moment": _constant(Quantity(case.closure.moment, "N*m")),
             },
         ),
-        "free_body": lambda: View(
-            f"{label}.free_body",
-            {
-                single.name: _constant(
-                    View(
-                        f"{label}.free_body.{single.name}",
-                        {
-                            "force": _constant(_vector_view(single.force, "N", f"{label}.free_body.{single.name}.force")),
-                            "point": _constant(_vector_view(single.point, "m", f"{label}.free_body.{single.name}.point")),
-                        },
-                    )
-                )
-                for single in case.free_body.forces
-            },
-        ),
+        "free_body": lambda: _free_body_view(case, f"{label}.free_body"),
         **{name: _constant(Quantity(value, "N")) for name, value in case.extras.items()},
     }  # fmt: skip
     load, radial = case.row_load, case.row_radial_load
@@ -175,21 +161,26 @@ _TABLES = (
     "lubrication", "limits",
 )  # fmt: skip
 _UNITS = {
-    "kg": {"front_axle_mass", "rear_axle_mass", "axle_mass", "coupling_mass", "mass", "rotating_mass", "unsprung_mass",
-           "front_axle_rating", "rear_axle_rating", "wheel_rating", "tire_rating", "axle_rating", "coupling_rating"},
-    "1": {"front_roll_share", "inner_conformity", "outer_conformity", "nut_factor", "torque_scatter", "face_friction", "viscosity_ratio"},
-    "N": {"dynamic_rating", "static_rating"},
-    "N/m": {"vertical_stiffness", "wheel_rate", "bump_stop_stiffness"},
-    "N*s/m": {"bump_damping", "rebound_damping"},
-    "rad": {"contact_angle", "caliper_position"},
-    "N*m": {"tightening_torque", "fastener_torque"},
-    "K": {"hub_temperature", "water_temperature"},
-}  # fmt: skip
-_UNIT_OF = {name: unit for unit, names in _UNITS.items() for name in names}
+    "kg": "front_axle_mass rear_axle_mass axle_mass coupling_mass mass rotating_mass unsprung_mass front_axle_rating "
+    "rear_axle_rating wheel_rating tire_rating axle_rating coupling_rating",
+    "1": "front_roll_share inner_conformity outer_conformity nut_factor torque_scatter face_friction viscosity_ratio",
+    "N": "dynamic_rating static_rating",
+    "N/m": "vertical_stiffness wheel_rate bump_stop_stiffness",
+    "N*s/m": "bump_damping rebound_damping",
+    "rad": "contact_angle caliper_position",
+    "N*m": "tightening_torque fastener_torque",
+    "K": "hub_temperature water_temperature",
+}
+_UNIT_OF = {name: unit for unit, names in _UNITS.items() for name in names.split()}
 _KINDS: dict[str, Kind] = {
-    "wheelbase": "vehicle length", "front_track": "vehicle length", "rear_track": "vehicle length", "track": "vehicle length",
-    "coupling_ahead_of_axle": "vehicle length", "centre_of_mass_height": "vehicle length", "preload": "deflection",
-}  # fmt: skip
+    "wheelbase": "vehicle length",
+    "front_track": "vehicle length",
+    "rear_track": "vehicle length",
+    "track": "vehicle length",
+    "coupling_ahead_of_axle": "vehicle length",
+    "centre_of_mass_height": "vehicle length",
+    "preload": "deflection",
+}
 
 
 def input_quantity(key: str, entry: Input) -> Quantity | str:
@@ -299,6 +290,20 @@ def _input_view(key: str, entry: Input) -> View:
 
 def _vector_view(vector: Vector, unit: str, label: str) -> View:
     return View(label, {axis: _constant(Quantity(getattr(vector, axis), unit)) for axis in ("x", "y", "z")})
+
+
+def _free_body_view(case: CaseResult, label: str) -> View:
+    def single_view(single: SingleForce) -> View:
+        name = f"{label}.{single.name}"
+        return View(
+            name,
+            {
+                "force": _constant(_vector_view(single.force, "N", f"{name}.force")),
+                "point": _constant(_vector_view(single.point, "m", f"{name}.point")),
+            },
+        )
+
+    return View(label, {single.name: _constant(single_view(single)) for single in case.free_body.forces})
 
 
 def _beam_view(results: Results, case: CaseResult, label: str) -> View | None:

@@ -106,7 +106,7 @@ def _moment(what: str, expression: str, symbols: dict[str, Symbol]) -> Working:
         what=what,
         lines=(Line("M", text, us=f"({text})/12" if text != "0" else ""),),
         symbols=symbols,
-        source="Turning effects about the bearing centre of everything that acts on the turning parts. Axes of ISO 8855.",
+        source="Turning effects of everything on the turning parts about the bearing centre. Axes of ISO 8855.",
         function="free_body.wheel_end",
         remarks=("Inches times pounds-force, over 12, are lbf·ft.",) if text != "0" else (),
     )
@@ -124,12 +124,13 @@ def row_load(results: Results, case: CaseResult, row: str, axis: str) -> Working
     about = "x" if axis == "z" else "z"
     letter = "A" if row == "outboard" else "B"
     moment = case.bearing_moment.x if axis == "z" else case.bearing_moment.z
+    load = Quantity(getattr(getattr(loads, row), axis), "N")
     return Working(
         what=f"Load on the {row} row, {'upward' if axis == 'z' else 'forward'}",
         lines=(_SPREAD, Line("F", f"B/2 {sign} M/l", us=f"B/2 {sign} 12*M/l")),
         symbols={
             **_spread_symbols_in_metres(results),
-            "F": Symbol(f"F_{{\\mathrm{{{letter}}},{axis}}}", f"load from the turning parts to the {row} row", Quantity(getattr(getattr(loads, row), axis), "N")),
+            "F": Symbol(f"F_{{\\mathrm{{{letter}}},{axis}}}", f"load from the turning parts to the {row} row", load),
             "B": Symbol(f"B_{axis}", "force on the bearing", Quantity(getattr(case.bearing_force, axis), "N")),
             "M": Symbol(f"M_{about}", "moment about the bearing centre", Quantity(moment, "N*m")),
         },
@@ -185,7 +186,7 @@ def beam_moment(results: Results, case: CaseResult) -> Working:
             what="Largest bending moment",
             lines=(_SPREAD, Line("T", "abs(M) - B*l/2", us="abs(M) - B*l/24")),
             symbols=symbols,
-            source="The load stands outside the two supports: the beam bends most at the near one. Equilibrium of a beam.",
+            source="The load stands outside the supports: the beam bends most at the near one. Equilibrium.",
             function="spindle_beam.SpindleBeam",
             remarks=("Inches times pounds-force, over 12, are lbf·ft.",),
         )
@@ -198,7 +199,7 @@ def beam_moment(results: Results, case: CaseResult) -> Working:
             Line("T", "-(B*(l**2/4 - p**2)/l)", us="-(B*(l**2/4 - p**2)/(12*l))"),
         ),
         symbols={**symbols, "p": place},
-        source="The load stands between the two supports: the beam bends most at the load, hogging. Equilibrium of a beam.",
+        source="The load stands between the supports: the beam bends most at the load, hogging. Equilibrium.",
         function="spindle_beam.SpindleBeam",
         remarks=("12 turns feet into inches.",),
     )
