@@ -23,6 +23,7 @@ from hubwright.setup.model import Beam, DistributedLoad, Input, PointForce, Poin
 __all__ = ["BeamReaction", "BeamResults", "Extreme", "WheelEndBeam", "beam_as_json", "solve_beam", "wheel_end_beam"]
 
 _SAMPLES = 24  # of each piece between two steps
+_ROUNDING = 1e-11  # of the load, and of its moment and bend over the whole beam: smaller is nothing but rounding
 _FAR = 5.0  # spreads off the centre: farther out the load is shown by its force and couple at the near support
 
 BeamLoad = PointForce | PointMoment | DistributedLoad
@@ -120,6 +121,8 @@ def solve_beam(beam: Beam) -> BeamResults:
     """Return a beam file's beam with its reactions, curves and maxima."""
     section = beam.section
     stiffness = None if section is None else section.youngs_modulus * section.second_moment
+    size = _size(beam.loads, beam.length)
+    least = _ROUNDING * size
     solved = mechanics.solve_beam(
         length=beam.length,
         supports=[mechanics.Support(support.at, support.type) for support in beam.supports],
@@ -132,11 +135,13 @@ def solve_beam(beam: Beam) -> BeamResults:
         end=beam.length,
         loads=beam.loads,
         reactions=solved.reactions,
-        curves=_curves(solved),
+        curves=_curves(solved, size),
         stiffness=stiffness,
-        maximum_shear=solved.maximum_shear,
-        maximum_moment=solved.maximum_moment,
-        maximum_deflection=None if stiffness is None else solved.maximum_deflection,
+        maximum_shear=_cleared(solved.maximum_shear, least),
+        maximum_moment=_cleared(solved.maximum_moment, least * beam.length),
+        maximum_deflection=None
+        if stiffness is None
+        else _cleared(solved.maximum_deflection, least * beam.length**3 / stiffness),
         inputs=beam.inputs,
     )
 
@@ -161,8 +166,11 @@ def wheel_end_beam(results: Results, case: str) -> WheelEndBeam:
     spindle = results.setup.spindle
     diameter = None if spindle is None else spindle.diameter
     stiffness = None if diameter is None else float(flexural_rigidity(diameter=diameter))
+    length = end - start
+    size = _size(loads, length)
+    least = _ROUNDING * size
     solved = mechanics.solve_beam(
-        length=end - start,
+        length=length,
         supports=[mechanics.Support(-half - start, "pin"), mechanics.Support(half - start, "roller")],
         loads=[_mechanical(each, start) for each in loads],
         flexural_rigidity=stiffness,
@@ -173,11 +181,13 @@ def wheel_end_beam(results: Results, case: str) -> WheelEndBeam:
         end=end,
         loads=loads,
         reactions=tuple(BeamReaction(each.at + start, each.type, each.force, each.moment) for each in solved.reactions),
-        curves=_curves(solved, start),
+        curves=_curves(solved, size, start),
         stiffness=stiffness,
-        maximum_shear=_moved(solved.maximum_shear, start),
-        maximum_moment=_moved(solved.maximum_moment, start),
-        maximum_deflection=None if stiffness is None else _moved(solved.maximum_deflection, start),
+        maximum_shear=_cleared(solved.maximum_shear, least, start),
+        maximum_moment=_cleared(solved.maximum_moment, least * length, start),
+        maximum_deflection=None
+        if stiffness is None
+        else _cleared(solved.maximum_deflection, least * length**3 / stiffness, start),
         inputs=results.inputs,
         case=case,
         spread=spread,
@@ -229,30 +239,50 @@ def _mechanical(load: BeamLoad, start: float = 0.0) -> mechanics.Load:
             return mechanics.DistributedLoad(load.start - start, load.end - start, load.intensity)
 
 
-def _curves(solved: SolvedBeam, start: float = 0.0) -> Curves:
+def _curves(solved: SolvedBeam, size: float, start: float = 0.0) -> Curves:
     """Return x and what is plotted over it, segment by segment, so that steps stand upright."""
-    places = [_places(segment) for segment in solved.segments]
+    pairs = [(segment, _places(segment)) for segment in solved.segments]
+    length = solved.length
 
-    def joined(values: Iterable[NDArray[np.float64]]) -> tuple[float, ...]:
-        return tuple(float(value) for value in np.concatenate(list(values)))
+    def joined(values: Iterable[NDArray[np.float64]], least: float = 0.0) -> tuple[float, ...]:
+        whole = np.concatenate(list(values))
+        return tuple(float(value) for value in np.where(np.abs(whole) <= least, 0.0, whole))
 
-    pairs = list(zip(solved.segments, places, strict=True))
     return Curves(
-        x=joined(start + segment.start + at for segment, at in pairs),
-        shear=joined(segment.shear(at) for segment, at in pairs),
-        moment=joined(segment.moment(at) for segment, at in pairs),
-        slope_times_stiffness=joined(segment.slope(at) for segment, at in pairs),
-        bend_times_stiffness=joined(segment.deflection(at) for segment, at in pairs),
+        # the end of a piece is the start of the next to the last bit
+        x=joined(np.append(segment.start + at[:-1], segment.end) + start for segment, at in pairs),
+        shear=joined((segment.shear(at) for segment, at in pairs), _ROUNDING * size),
+        moment=joined((segment.moment(at) for segment, at in pairs), _ROUNDING * size * length),
+        slope_times_stiffness=joined((segment.slope(at) for segment, at in pairs), _ROUNDING * size * length**2),
+        bend_times_stiffness=joined((segment.deflection(at) for segment, at in pairs), _ROUNDING * size * length**3),
     )
+
+
+def _size(loads: Iterable[BeamLoad], length: float) -> float:
+    """Return the largest load as a force: the measure for what is only rounding [N]."""
+    sizes = [0.0]
+    for load in loads:
+        match load:
+            case PointForce():
+                sizes.append(abs(load.force))
+            case PointMoment():
+                sizes.append(abs(load.moment) / length)
+            case DistributedLoad():
+                sizes.append(abs(load.intensity) * (load.end - load.start))
+    return max(sizes)
 
 
 def _places(segment: Segment) -> NDArray[np.float64]:
     """Return where a segment is sampled: evenly, both ends, and where moment and deflection turn."""
     span = segment.end - segment.start
+    even = np.linspace(0.0, span, _SAMPLES)
     roots = np.concatenate([segment.shear.trim().roots(), segment.slope.trim().roots()])
     turns = roots.real[(np.abs(roots.imag) < 1e-9 * span) & (roots.real > 0) & (roots.real < span)]
-    return np.unique(np.concatenate([np.linspace(0.0, span, _SAMPLES), turns]))
+    # one beside an even place would only double it, and look like a step
+    apart = np.min(np.abs(turns[:, None] - even), axis=1, initial=span) > 1e-9 * span
+    return np.unique(np.concatenate([even, turns[apart]]))
 
 
-def _moved(extreme: Extreme, start: float) -> Extreme:
-    return Extreme(extreme.value, extreme.at + start)
+def _cleared(extreme: Extreme, least: float, start: float = 0.0) -> Extreme:
+    """Return an extreme that is zero where it is only rounding, counted from another start."""
+    return Extreme(0.0 if abs(extreme.value) <= least else extreme.value, extreme.at + start)
