@@ -41,6 +41,7 @@ Kind = Literal[
     "energy",
 ]
 
+_NOTHING = 1e-6  # of the unit shown: what rounding in the arithmetic leaves, not a result
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"
 _INCH, _FOOT, _POUND, _POUND_FORCE = 0.0254, 0.3048, 0.45359237, 4.4482216152605
@@ -160,14 +161,16 @@ def format_number(value: float, *, significant: int = 3, decimals: int = 9, leas
     >>> format_number(-1146.2), format_number(0.98425, decimals=2), format_number(25.0)
     ('−1,150', '0.98', '25')
     """
-    if value == 0 or not math.isfinite(value):
-        return {math.inf: "∞", -math.inf: MINUS + "∞"}.get(value, "0" if value == 0 else "–")
+    if not math.isfinite(value):
+        return {math.inf: "∞", -math.inf: MINUS + "∞"}.get(value, "–")
+    if abs(value) < _NOTHING:
+        return "0"
     places = _places(value, significant, decimals, least)
     rounded = round(value, places)
     if rounded != 0 and _places(rounded, significant, decimals, least) < places:  # 9.996 became 10.00
         places = _places(rounded, significant, decimals, least)
         rounded = round(value, places)
-    whole = abs(value - round(value)) <= 1e-9 * max(1.0, abs(value))
+    whole = abs(value - round(value)) <= 1e-9 * abs(value)
     text = f"{abs(rounded):,.{0 if whole else max(places, 0)}f}"
     return MINUS + text if rounded < 0 else text
 
