@@ -3,7 +3,7 @@
 `draw(scene)` lays a scene out once; every writer takes the resulting Drawing.
 """
 
-from hubwright.drawing.draughting import draw_wide as draw
+from hubwright.drawing.draughting import draw_sheet as draw
 from hubwright.drawing.marks import BalloonKey, Conflict, Drawing, TextBox
 from hubwright.drawing.raster import pdf, png
 from hubwright.drawing.svg import svg_file, svg_for_page

@@ -61,6 +61,7 @@ class Item:
     view: str
     step: int = 1
     level: float = field(default=0.0, kw_only=True)  # within a step, higher is painted later
+    wide_only: bool = field(default=False, kw_only=True)  # left out where each view is a drawing of its own (a phone)
 
 
 @dataclass(frozen=True)
@@ -108,6 +109,7 @@ class Label:
     size: float = 2.5  # cap height, sheet millimetres
     leader_dot: bool = False
     nudge: Point = (0.0, 0.0)  # sheet millimetres
+    also: tuple[Point, ...] = ()  # other points of the item, in the view, at which a leader may end if that is clearer
 
 
 @dataclass(frozen=True)
@@ -167,9 +169,9 @@ class Note(Item):
 
 @dataclass(frozen=True)
 class Words(Item):
-    """Words at a fixed place on the sheet."""
+    """Words at a fixed place on the sheet; the view may be left empty."""
 
-    at_sheet: Point = (0.0, 0.0)
+    at_sheet: Point = (0.0, 0.0)  # on the baseline of the first line
     lines: tuple[str, ...] = ()
     size: float = 2.5
     tone: Tone = "ink"

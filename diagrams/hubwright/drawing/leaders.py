@@ -1,0 +1,101 @@
+"""Leaders of column labels that keep clear: a later knee or another point of the item where the straight way is taken.
+
+Sheet millimetres.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from hubwright.drawing.columns import ELBOW, knee, start
+from hubwright.drawing.geometry import Segment, cross, overlap
+from hubwright.drawing.obstacles import Kind, Obstacle, Placed
+from hubwright.scenes.vocabulary import Column, Point
+
+_WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0}
+_CROSSING = 100.0
+_NEAR_ANCHOR, _ANCHOR_CLEAR = 15.0, 1.2
+_OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
+_KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
+_ROUNDS = 2
+
+
+def pieces(leader: Sequence[Point]) -> list[Segment]:
+    """Return the straight pieces of a leader."""
+    return [(*a, *b) for a, b in pairwise(leader)]
+
+
+def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[Obstacle]) -> list[Placed]:
+    """Return labels of one column with leaders that avoid one another, other texts, arrows and other anchors."""
+    result = list(placed)
+    for _ in range(_ROUNDS):
+        changed = False
+        for i, each in enumerate(result):
+            others = result[:i] + result[i + 1 :]
+            taken = [piece for other in others for piece in pieces(other.leader)]
+            anchors = [other.leader[-1] for other in others]
+            near = _within_reach(each, column, obstacles)
+            cost = _cost(each.leader, each, near, taken, anchors)
+            if cost == 0.0:
+                continue
+            for extra, leader in _ways(each, column):
+                other_cost = extra + _cost(leader, each, near, taken, anchors)
+                if other_cost < cost - 1e-9:
+                    cost, changed = other_cost, True
+                    result[i] = replace(each, leader=leader)
+        if not changed:
+            break
+    return result
+
+
+def _ways(placed: Placed, column: Column) -> list[tuple[float, tuple[Point, ...]]]:
+    """Return what each other way costs beforehand, and its points: from text to item."""
+    height = placed.leader[0][1]
+    away = 1.0 if column.side == "left" else -1.0
+    ways: list[tuple[float, tuple[Point, ...]]] = []
+    for p, point in enumerate(placed.wanted.points):
+        begin = start(column, height)
+        for k, reach in enumerate(_KNEES):
+            bend = knee(column, height, reach)
+            if away * (point[0] - bend[0]) > 0.5 or k == 0:
+                ways.append((p * _OTHER_POINT + k * _LONGER_KNEE, (begin, bend, point)))
+            # slanting first, then level into the item
+            late = (point[0] - away * reach, point[1])
+            first = knee(column, height)
+            if away * (late[0] - first[0]) > 2.0:
+                ways.append((p * _OTHER_POINT + (k + 2) * _LONGER_KNEE, (begin, first, late, point)))
+    return ways
+
+
+def _within_reach(placed: Placed, column: Column, obstacles: Sequence[Obstacle]) -> list[Obstacle]:
+    xs = [column.x, *(x for x, _ in placed.wanted.points)]
+    ys = [placed.leader[0][1], *(y for _, y in placed.wanted.points)]
+    around = (min(xs) - 1, min(ys) - 1, max(xs) + 1, max(ys) + 1)
+    own = (placed.wanted.owner, placed.wanted.name)
+    return [each for each in obstacles if each.kind in _WEIGHT and each.name not in own and overlap(each.box, around)]
+
+
+def _cost(
+    leader: Sequence[Point],
+    placed: Placed,
+    obstacles: Sequence[Obstacle],
+    taken: Sequence[Segment],
+    anchors: Sequence[Point],
+) -> float:
+    cost = 0.0
+    for piece in pieces(leader):
+        cost += _CROSSING * sum(1 for other in taken if cross(piece, other))
+        cost += sum(_WEIGHT[each.kind] for each in obstacles if each.crossed_by(piece))
+        cost += _NEAR_ANCHOR * sum(1 for anchor in anchors if _distance(anchor, piece) < _ANCHOR_CLEAR)
+    return cost
+
+
+def _distance(point: Point, segment: Segment) -> float:
+    x0, y0, x1, y1 = segment
+    dx, dy = x1 - x0, y1 - y0
+    length = dx * dx + dy * dy
+    share = 0.0 if length == 0 else min(1.0, max(0.0, ((point[0] - x0) * dx + (point[1] - y0) * dy) / length))
+    ax, ay = point[0] - x0 - share * dx, point[1] - y0 - share * dy
+    return float((ax * ax + ay * ay) ** 0.5)

@@ -1,0 +1,124 @@
+"""What labels keep off, and labels before and after they have their place.
+
+Sheet millimetres. An obstacle has a weight: another text above all, then heads of arrows, shafts, dimension lines,
+frames and load lines.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from hubwright.drawing.faces import DROP, Block
+from hubwright.drawing.geometry import Box, Segment, cross, meets, overlap
+from hubwright.scenes.vocabulary import Label, Point
+
+Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line"]
+Align = Literal["left", "centre", "right"]
+WEIGHT: dict[Kind, float] = {
+    "text": 100.0,
+    "head": 60.0,
+    "shaft": 40.0,
+    "mark": 40.0,
+    "dimension": 25.0,
+    "frame": 25.0,
+    "line": 12.0,
+}
+_OFF_SHEET = 200.0
+_CLEAR = 0.5  # between a label and what it keeps off
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """Something that labels keep off: a box, or a segment with its box."""
+
+    name: str
+    kind: Kind
+    box: Box
+    segment: Segment | None = None
+
+    def hit(self, box: Box, margin: float = 0.0) -> bool:
+        """Return whether a box stands on it."""
+        if not overlap(box, self.box, margin):
+            return False
+        if self.segment is None:
+            return True
+        return meets(self.segment, (box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin))
+
+    def crossed_by(self, segment: Segment) -> bool:
+        """Return whether a line passes through it."""
+        x0, y0, x1, y1 = segment
+        box = self.box
+        if max(x0, x1) < box[0] or min(x0, x1) > box[2] or max(y0, y1) < box[1] or min(y0, y1) > box[3]:
+            return False
+        return meets(segment, box) if self.segment is None else cross(segment, self.segment)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A label that asks for a place: points where its leader may end, the box beside which it may stand, its tail."""
+
+    name: str
+    owner: str
+    label: Label
+    block: Block
+    points: tuple[Point, ...]
+    box: Box
+    tail: tuple[Point, Point] | None = None  # a force's tail, and the direction that leads away from it
+    balloon: float = 0.0  # radius of the ring in which a letter stands instead of words
+
+    @property
+    def point(self) -> Point:
+        """Return the point at which a leader ends unless another is clearer."""
+        return self.points[0]
+
+    @property
+    def width(self) -> float:
+        """Return the width that the label needs."""
+        return 2 * self.balloon or self.block.width
+
+    @property
+    def height(self) -> float:
+        """Return the height that the label needs above its last baseline."""
+        return 2 * self.balloon or self.block.height
+
+    @property
+    def drop(self) -> float:
+        """Return how far the label reaches below its last baseline."""
+        return 0.0 if self.balloon else DROP * self.label.size
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A label in its place: the left edge and top of its block, how its lines align, its leader."""
+
+    wanted: Wanted
+    left: float
+    top: float
+    align: Align
+    leader: tuple[Point, ...] = ()
+
+    @property
+    def box(self) -> Box:
+        """Return the box of the words, descenders included."""
+        wanted = self.wanted
+        return self.left, self.top - wanted.height - wanted.drop, self.left + wanted.width, self.top
+
+
+@dataclass
+class Ground:
+    """What stands already: the sheet and its obstacles."""
+
+    size: Point
+    obstacles: list[Obstacle] = field(default_factory=list)
+
+    def cost(self, box: Box, owner: str = "", among: Iterable[Obstacle] | None = None) -> float:
+        """Return how badly a box for words is taken; an item's own marks do not count."""
+        worst = 0.0
+        if box[0] < 1 or box[1] < 1 or box[2] > self.size[0] - 1 or box[3] > self.size[1] - 1:
+            worst = _OFF_SHEET
+        for obstacle in self.obstacles if among is None else among:
+            if obstacle.hit(box, _CLEAR) and obstacle.name != owner:
+                worst += WEIGHT[obstacle.kind]
+        return worst
