@@ -122,6 +122,14 @@
 
   function problem(form) {
     var out = form.querySelector('output'), box = form.querySelector('input'), unit = form.querySelector('select');
+    // until the reader picks a unit, the first of the system in view stands there
+    function preset() {
+      var first = unit.querySelector('option[data-system="' + root.dataset.units + '"]');
+      if (first && !unit.dataset.picked) unit.value = first.value;
+    }
+    preset();
+    unit.addEventListener('change', function () { unit.dataset.picked = 'yes'; });
+    all('input[name=units]').forEach(function (choice) { choice.addEventListener('change', preset); });
     function say(state, head, rest) {
       out.dataset.state = state;
       out.replaceChildren(make('b', {}, head), ' ' + (rest || ''));
@@ -150,7 +158,7 @@
 
   // A box that scrolls sideways must be reachable with the keyboard, and only then.
   function scrollable() {
-    all('.tablewrap, .plate > .wide, .eq').forEach(function (box) {
+    all('.tablewrap:not([role=region]), .plate > .wide, .eq, pre').forEach(function (box) {
       var needed = box.scrollWidth > box.clientWidth + 1;
       Object.entries({ tabindex: '0', role: 'group', 'aria-label': 'Scrolls sideways' }).forEach(function (one) {
         if (needed) box.setAttribute(one[0], one[1]); else box.removeAttribute(one[0]);
