@@ -46,15 +46,15 @@ class Layout:
         """Return a sheet abscissa, mirrored at a right wheel."""
         return left if self.side > 0 else WIDTH - left
 
-    def words(self, name: str, step: int, at: Point, lines: tuple[str, ...], size: float = 2.4) -> Words:
-        """Return words set from the outboard side of their place."""
+    def words(self, name: str, view: str, step: int, at: Point, line: str, size: float = 2.4) -> Words:
+        """Return a line of words set from the outboard side of its place."""
         align: Literal["left", "right"] = "left" if self.side > 0 else "right"
-        return Words(name, "sheet", step, at_sheet=(self.x(at[0]), at[1]), lines=lines, size=size, align=align)
+        return Words(name, view, step, at_sheet=(self.x(at[0]), at[1]), lines=(line,), size=size, align=align)
 
     def prose(self, name: str, step: int, at: Point, lines: tuple[str, ...], size: float) -> Words:
         """Return words that read from left to right on either sheet, below the detail."""
         x = at[0] if self.side > 0 else at[0] - (_BOX[0] + _BOX[2] - WIDTH) - 38.0
-        return Words(name, "sheet", step, at_sheet=(x, at[1]), lines=lines, size=size)
+        return Words(name, "detail", step, at_sheet=(x, at[1]), lines=lines, size=size)
 
     def column(self, outboard: bool, x: float, low: float, high: float) -> Column:
         """Return a column on the outboard or inboard side of what it labels."""

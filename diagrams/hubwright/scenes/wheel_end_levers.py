@@ -114,18 +114,9 @@ def levers(d: Drawn, step: int) -> list[Item]:
         items.append(dimension("spacer", seat, face, "face", text, "start"))
     if not words.hanging:
         items.append(_loaded_radius(d, step))
-    items.append(
-        Dot(
-            "load-line-on-axis",
-            "detail",
-            step,
-            at=(y_L, 0.0),
-            kind="ring",
-            tone="load",
-            radius=0.7,
-            level=LEVEL + 0.5,
-        )
-    )
+    if m.load_line < d.parts.axle_end:  # farther outboard stand words
+        at = (y_L, 0.0)
+        items.append(Dot("load-line-on-axis", "detail", step, at=at, kind="ring", tone="load", level=LEVEL + 0.5))
     return items
 
 

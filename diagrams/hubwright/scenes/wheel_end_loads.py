@@ -217,7 +217,7 @@ def _lens(d: Drawn, step: int) -> list[Item]:
         Line("lens-load-line", "lens", step, points=((line, high), (line, low)), style="centre", tone="load"),
         Line("lens-face", "lens", step, points=((face, 2.0 / lens.scale), (face, -2.0 / lens.scale)), tone="soft"),
         Dot("lens-centre", "lens", step, at=(0.0, 0.0), radius=0.6, level=ABOVE_PARTS),
-        d.layout.words("lens-heading", step, (LENS[0] + 2.5, y1 - 4.4), (heading,), 2.1),
+        d.layout.words("lens-heading", "lens", step, (LENS[0] + 2.5, y1 - 4.4), heading, 2.1),
     ]
 
 

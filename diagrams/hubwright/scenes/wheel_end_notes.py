@@ -90,6 +90,7 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     outer = "Outer ring" if not rollers else "Cup"
     inner = "Inner ring" if not rollers else "Cone"
     turns, stands = ("turns", "stands still")
+    carrier = "Knuckle" if d.words.results.setup.kind == "vehicle" else "Axle"
     wanted = [
         _note(d, "elements", "detail", at["element"], _elements(d), inboard),
         _note(
@@ -98,7 +99,7 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
         _note(
             d, "inner-ring", "detail", at["inner-ring"], f"{inner}: {stands if bearing.outer_turns else turns}", inboard
         ),
-        _note(d, "knuckle", "detail", _within(d, at["knuckle"]), "Knuckle", inboard),
+        _note(d, "knuckle", "detail", _within(d, at["knuckle"]), carrier, inboard),
     ]
     if d.words.results.bearing.effective_spread is not None:
         wanted.append(_contact_line_note(d, inboard))

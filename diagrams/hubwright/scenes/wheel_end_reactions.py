@@ -3,8 +3,10 @@
 Every arrow is a reaction of the results' free body, or their sum; all act on the turning body.
 """
 
+from dataclasses import replace
+
 from hubwright.results.model import Vector
-from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Note, Point, Tone
+from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Note, Point
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import corners
 from hubwright.scenes.wheel_end_words import Wording
@@ -145,7 +147,7 @@ def row_items(d: Drawn, step: int) -> list[Item]:
             items.append(line_of_sight(f"F_{symbol}x", "detail", step, at, F.x, "reaction", label if alone else None))
     axial = words.state.free_body.force("axial").force
     if not words.nothing(axial.y):
-        lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
+        axial_lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
         items.append(
             Force(
                 "B_y",
@@ -157,7 +159,7 @@ def row_items(d: Drawn, step: int) -> list[Item]:
                 tip_at_point=False,
                 gap=1.0,
                 level=ABOVE_PARTS + 3,
-                label=Label(lines, d.inboard_column, tone="reaction", size=2.6),
+                label=Label(axial_lines, d.inboard_column, tone="reaction", size=2.6),
             )
         )
     return items
@@ -226,13 +228,13 @@ def locating_items(d: Drawn) -> list[Item]:
 
     low, high = place(x0, y0), place(x1, y1)
     near, far = (high[0], x0) if d.layout.side > 0 else (low[0], x1)
-    tone: Tone = "faint"
-    return [
+    sheet = d.layout
+    items: list[Item] = [
         Line("window", "sheet", 1, points=corners(low, high), style="thin", tone="soft", level=ABOVE_PARTS - 1),
-        Line("window-upper", "sheet", 1, points=((near, high[1]), (far, y1 - 4.0)), style="hair", tone=tone),
-        Line("window-lower", "sheet", 1, points=((near, low[1]), (far, y0 + 4.0)), style="hair", tone=tone),
-        d.layout.words("window-letter", 1, (d.layout.x(near) + 1.0, high[1] - 3.0), ("*A",), 2.4),
-        d.layout.words(
-            "detail-name", 1, (d.layout.x(far) + 1.0, y0 - 4.4), (f"*Detail A   {d.layout.detail_ratio}",), 2.4
-        ),
+        Line("window-upper", "sheet", 1, points=((near, high[1]), (far, y1 - 4.0)), style="hair", tone="faint"),
+        Line("window-lower", "sheet", 1, points=((near, low[1]), (far, y0 + 4.0)), style="hair", tone="faint"),
+        sheet.words("window-letter", "sheet", 1, (sheet.x(near) + 1.0, high[1] - 3.0), "*A"),
+        sheet.words("detail-name", "sheet", 1, (sheet.x(far) + 1.0, y0 - 4.4), f"*Detail A   {sheet.detail_ratio}"),
     ]
+    # where the views are drawings of their own there is no window between them
+    return [replace(item, wide_only=True) for item in items]

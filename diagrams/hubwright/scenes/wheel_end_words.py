@@ -86,8 +86,6 @@ class Wording:
         if kind in ("braking", "driving") and not self.nothing(B.x):
             doing = "Braking" if kind == "braking" else "Driving"
             return f"{doing} makes the bearing carry {self.force(B.x)} fore and aft as well"
-        if abs(self.results.wheel_geometry.load_line_offset) < 0.5e-4:
-            return f"The road pushes up {self.load_line}"
         return f"The road pushes up {self.load_line}"
 
     def _side_force_title(self) -> str:

@@ -192,7 +192,7 @@ def _driven_hub(m: Measures, b: BearingSection, mount: Mounting) -> tuple[list[P
         "knuckle": arms[0].label,
         "shaft": (shaft.inboard - (28 if m.driven else 7), 0.45 * shaft.bell if m.driven else 0.0),
         "hub-spindle": (-0.4 * b.inner_half, -(b.bore + shaft.radius) / 2),
-        "hub-flange": ((mount.flange_back + mount.flange_front) / 2, -mount.beside_studs),
+        "hub-flange": ((mount.flange_back + mount.flange_front) / 2, -mount.beside_studs(0.25)),
     }
     return pieces, strokes, anchors
 
@@ -215,7 +215,7 @@ def _stub_axle(m: Measures, b: BearingSection, mount: Mounting) -> tuple[list[Pi
         "knuckle": s.plates[0].label,
         "spindle": (-b.inner_half - 4, 0.0),
         "hub-barrel": (0.0, -sum(barrel) / 2),
-        "hub-flange": ((mount.flange_back + mount.flange_front) / 2, -mount.beside_studs),
+        "hub-flange": ((mount.flange_back + mount.flange_front) / 2, -mount.beside_studs(0.25)),
         "dust-cap": (m.face + mount.proud, b.outside - 1),
     }
     return pieces, _breaks("knuckle", s.plates), anchors
@@ -255,7 +255,7 @@ def _anchors(
         "bead": (y + m.rim_half_width - 8, m.rim_radius + 8),
         "rim": (sum(wheel.well) / 2, wheel.floor + 2.75),
         "wheel-disc": (wheel.nave, 0.5 * (mount.bolt + 30 + wheel.floor)),
-        "wheel-pad": (m.wheel_face + wheel.thickness / 2, -mount.beside_studs),
+        "wheel-pad": (m.wheel_face + wheel.thickness / 2, -mount.beside_studs(0.76)),
         "stud": (m.wheel_face + wheel.thickness + 16, mount.bolt),
         "element": (-row - 0.15 * bearing.element, pitch),
         "outer-ring": (
@@ -268,7 +268,7 @@ def _anchors(
         anchors["seal"] = (-b.outer_half + 1.4, pitch + 0.05 * bearing.element)
     if mount.disc_radius:
         anchors["brake-disc"] = (mount.disc_front - 3, -mount.disc_radius + 10)
-        anchors["brake-hat"] = (m.face - mount.hat / 2, -mount.beside_studs)
+        anchors["brake-hat"] = (m.face - mount.hat / 2, -mount.beside_studs(0.42))
     if m.spacer > 0:
-        anchors["spacer"] = (m.wheel_face - m.spacer / 2, -mount.beside_studs)
+        anchors["spacer"] = (m.wheel_face - m.spacer / 2, -mount.beside_studs(0.59))
     return anchors

@@ -31,10 +31,9 @@ class Mounting:
     hat_radius: float
     disc_inner: float
 
-    @property
-    def beside_studs(self) -> float:
-        """Return a radius at which flange, hat and wheel disc are not covered by a stud."""
-        return self.spigot + min(8.0, (self.bolt - self.stud - self.spigot) / 2)
+    def beside_studs(self, share: float) -> float:
+        """Return a radius between spigot and studs, where flange, hat, spacer and wheel disc lie side by side."""
+        return self.spigot + share * min(18.0, self.bolt - self.stud - self.spigot)
 
 
 def mounting(m: Measures, b: BearingSection) -> Mounting:
