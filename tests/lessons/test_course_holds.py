@@ -1,0 +1,178 @@
+"""The course holds for any setup: it renders without a problem, and no sentence contradicts its numbers."""
+
+import re
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+
+from hubwright.lessons.course import Course
+from hubwright.lessons.figures import Undrawn
+from hubwright.lessons.pages import Renderer
+from hubwright.lessons.views import setup_view
+from hubwright.results import Results, solve
+from hubwright.setup.model import Setup
+from strategies import setups
+
+CONTENT = Path(__file__).parents[2] / "content"
+LESSONS = sorted((CONTENT / "lessons").glob("*.md"))
+HOMES = (CONTENT / "index.md", CONTENT / "new_site" / "index.md")
+VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
+ALIKE = 0.005  # closer than this, two numbers are called neither more nor less
+
+_BOTH = re.compile(r'<span class="q"><span class="si">(.*?)</span><span class="us">.*?</span></span>', re.S)
+
+
+def course_of(setup: Setup) -> Course:
+    """A course about this setup alone."""
+    course = Course.read(CONTENT, in_view=setup.stem, folders=())  # no files: only the sources and words
+    course.results[setup.stem] = solve(setup)
+    course.views[setup.stem] = setup_view(course.results[setup.stem], "stock")
+    return course
+
+
+def read(page: Path, renderer: Renderer) -> str:
+    """A page as its reader sees it, in SI units; every problem is a failure."""
+    state, markdown = renderer.page(page.read_text(encoding="utf-8"), page.name)
+    assert [str(problem) for problem in state.problems] == []
+    html = state.put_back(state.put_back(markdown), late=True)
+    text = re.sub(r"<[^>]+>", " ", _BOTH.sub(r"\1", html))
+    return " ".join(text.replace("\u00a0", " ").split())
+
+
+def pages(setup: Setup) -> tuple[Results, dict[str, str]]:
+    """Every lesson and the home page of a new site about this setup."""
+    renderer = Renderer(course_of(setup), Undrawn())
+    found = {page.stem[:2]: read(page, renderer) for page in (*LESSONS, HOMES[1])}
+    return renderer.course.results[setup.stem], found
+
+
+@pytest.mark.parametrize("stem", VEHICLES)
+def test_every_page_holds_for_each_demonstration_vehicle(stem: str) -> None:
+    course = Course.read(CONTENT, in_view=stem)
+    assert course.problems == []
+    renderer = Renderer(course, Undrawn())
+    texts = {page: read(page, renderer) for page in (*LESSONS, *HOMES, CONTENT / "glossary.md")}
+    directions_agree(course.results[stem], {page.stem[:2]: text for page, text in texts.items()})
+
+
+# No shrinking: a failure names its setup, and rendering a few hundred smaller ones would take minutes.
+@settings(
+    max_examples=50,
+    deadline=None,
+    phases=(Phase.explicit, Phase.reuse, Phase.generate),
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+)
+@given(setup=setups(rows_known=False))
+def test_the_lessons_hold_for_random_setups(setup: Setup) -> None:
+    results, texts = pages(setup)
+    directions_agree(results, texts)
+
+
+def test_no_lesson_names_the_demonstration() -> None:
+    names = re.compile(r"hill|wagon|winch|rescue|supply van|kit trailer", re.I)
+    for page in (*LESSONS, HOMES[1]):
+        assert names.findall(page.read_text(encoding="utf-8")) == [], page.name
+
+
+def directions_agree(results: Results, texts: dict[str, str]) -> None:
+    """Every direction and order that the lessons state in words is that of the solved numbers."""
+    for number, text in texts.items():
+        assert not re.search(r"\b(None|nan|inf)\b|\{\{|\{%|−0 ", text), number
+    weighs(results, texts["03"])
+    tips(results, texts["04"])
+    bends(results, texts["05"])
+    outer = results.setup.bearing.turning_ring == "outer"
+    assert ("the outer* rings turn" in texts["02"].replace("*outer*", "outer*")) == outer
+    assert ("the inner* rings turn" in texts["02"].replace("*inner*", "inner*")) != outer
+
+
+def weighs(results: Results, text: str) -> None:
+    """Lesson 3: the wheel against its equal share, gear ahead or behind, what the far end loses."""
+    wheel, share = results.weight.wheel_loads[results.wheel], results.weight.equal_share
+    said = found(r", (more than|less than|neither more nor less than) its equal share", text)
+    assert said == order(wheel, share)
+    if results.setup.kind == "trailer":
+        assert "behind the axle" in text
+        assert "off the coupling" in text
+    elif results.wheel.startswith("rear"):
+        assert "behind the rear axle" in text
+        assert "off the front axle" in text
+    else:
+        assert "ahead of the front axle" in text
+        assert "off the rear axle" in text
+    for gear in results.setup.gear:
+        assert gear.name in text
+
+
+def tips(results: Results, text: str) -> None:
+    """Lesson 4: side of the load line, way of the tipping, way and order of the row loads, the spacer's effect."""
+    y, standing = results.wheel_geometry.load_line_offset, results.cases["standing"]
+    toward = results.side * standing.bearing_moment.x > 0
+    it = results.setup.kind
+    if "right below the middle" in text:
+        assert abs(y) < 1e-4
+    else:
+        assert found(r"The road pushes up \S+ \S+ (outboard|inboard) of the middle", text) == (
+            "outboard" if y > 0 else "inboard"
+        )
+    assert found(rf"tips its top (toward|away from) the {it}", text) == ("toward" if toward else "away from")
+    assert found(r"the hub's top tips away from it: (against|the same way as) the standing load", text) == (
+        "against" if toward else "the same way as"
+    )
+    rows = standing.row_load
+    if rows is None:
+        assert "the file gives too little about this bearing" in text
+        return
+    for row in ("outboard", "inboard"):
+        way = found(rf"the {row} row (up|down|neither up nor down) with", text)
+        assert way == direction(getattr(rows, row).z)
+    assert found(r"The tipping adds [\d.,]+ k?N to the (\w+) one", text) == ("outboard" if toward else "inboard")
+    assert ("its load turns round" in text) == (min(rows.outboard.z, rows.inboard.z) < 0)
+    before, after, word = re.search(
+        r"row carried ([\d.,]+ k?N) before and carries ([\d.,]+ k?N) after: (.+?) it did", text
+    ).groups()  # type: ignore[union-attr]
+    assert newtons(before) == pytest.approx(max(abs(rows.outboard.z), abs(rows.inboard.z)), rel=ALIKE)
+    if abs(newtons(after) / newtons(before) - 1) > 2 * ALIKE:
+        assert word == order(newtons(after), newtons(before))
+
+
+def bends(results: Results, text: str) -> None:
+    """Lesson 5: between or outside the supports, and on which side."""
+    standing, spread = results.cases["standing"], results.bearing.effective_spread
+    place = results.side * standing.bearing_moment.x / standing.bearing_force.z
+    half = (0.07 if spread is None else spread) / 2  # the lesson's own example where the file says too little
+    overhung = abs(place) > half
+    assert ("so the spindle is overhung" in text) == overhung
+    assert ("stands between the two supports, so" in text) != overhung
+    near = "outboard" if place >= 0 else "inboard"
+    if overhung:
+        assert f"peaks at the {near} support" in text
+        assert found(r"and the (\w+) one pushes in the same direction as the load", text) != near
+    else:
+        assert f"Here it grows from the {near} support" in text
+
+
+def found(pattern: str, text: str) -> str:
+    """The one word that stands there."""
+    match = re.search(pattern, text)
+    assert match is not None, f"no sentence like {pattern!r}"
+    return match.group(1)
+
+
+def order(value: float, base: float) -> str:
+    """The words for the order of two numbers."""
+    if abs(value - base) <= ALIKE * max(abs(value), abs(base)):
+        return "neither more nor less than"
+    return "more than" if value > base else "less than"
+
+
+def direction(value: float) -> str:
+    """The word for the way of an upright force."""
+    return "up" if value > 0 else "down" if value < 0 else "neither up nor down"
+
+
+def newtons(text: str) -> float:
+    """A force as shown, in newtons."""
+    number, unit = text.split()
+    return float(number.replace(",", "")) * (1e3 if unit == "kN" else 1.0)
