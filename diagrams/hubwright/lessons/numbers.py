@@ -1,6 +1,7 @@
 """Numbers in a page: each in both unit systems, of which the reader's switch shows one."""
 
 import re
+from html import unescape
 from typing import get_args
 
 from markupsafe import Markup, escape
@@ -135,12 +136,13 @@ def quantity_of(text: str) -> Quantity | None:
     return None
 
 
+_TAG = re.compile(r"<[^>]*>")
 _BOTH = re.compile(r'<span class="q"><span class="si">(.*?)</span><span class="us">(.*?)</span></span>', re.S)
 
 
 def plain(html: str) -> str:
     """Return a text without markup, a number in both systems as "25 mm (0.98 in)", for attributes and page titles."""
-    return str(Markup(_BOTH.sub(r"\1 (\2)", str(html))).striptags())
+    return unescape(_TAG.sub("", _BOTH.sub(r"\1 (\2)", str(html))))
 
 
 def attribute(html: str) -> Markup:

@@ -68,6 +68,9 @@ def as_much(ratio: Number) -> str:
     if abs(r - 1) <= 0.025 or r >= 1.95 or r <= 0.55:
         return f"{times(r)} as much"
     part, word = min(_PARTS, key=lambda candidate: abs(candidate[0] - abs(r - 1)))
+    meant = 1 + part if r > 1 else 1 - part
+    if abs(meant / r - 1) > 0.04:  # no fraction is near enough
+        return f"{times(ratio)} as much"
     nearly = "" if abs(abs(r - 1) - part) <= _ALIKE * r else "about "
     if r < 1:
         return f"{nearly}{word} less"

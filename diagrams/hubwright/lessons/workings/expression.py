@@ -81,7 +81,7 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
         case ast.UnaryOp(op=ast.USub(), operand=operand):
             return f"-{_wrapped(operand, symbols, times, _MULTIPLY)}", _UNARY
         case ast.BinOp(left=left, op=ast.Div(), right=right):
-            return rf"\frac{{{_latex(left, symbols, times)[0]}}}{{{_latex(right, symbols, times)[0]}}}", _ATOM
+            return rf"\frac{{{_latex(left, symbols, times)[0]}}}{{{_latex(right, symbols, times)[0]}}}", _MULTIPLY
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
             return f"{_wrapped(left, symbols, times, _ATOM)}^{{{_latex(right, symbols, times)[0]}}}", _POWER
         case ast.BinOp(left=left, op=ast.Mult(), right=right):
