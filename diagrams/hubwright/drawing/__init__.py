@@ -5,7 +5,8 @@
 
 from hubwright.drawing.draughting import draw_sheet as draw
 from hubwright.drawing.marks import BalloonKey, Conflict, Drawing, TextBox
+from hubwright.drawing.palette import Theme
 from hubwright.drawing.raster import pdf, png
 from hubwright.drawing.svg import svg_file, svg_for_page
 
-__all__ = ["BalloonKey", "Conflict", "Drawing", "TextBox", "draw", "pdf", "png", "svg_file", "svg_for_page"]
+__all__ = ["BalloonKey", "Conflict", "Drawing", "TextBox", "Theme", "draw", "pdf", "png", "svg_file", "svg_for_page"]

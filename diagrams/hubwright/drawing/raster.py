@@ -26,7 +26,6 @@ from hubwright.drawing.palette import Theme, colours
 _POINTS = 72 / 25.4  # per millimetre
 _QUIET: Any = {
     "text.hinting": "none",
-    "text.hinting_factor": 1,
     "path.simplify": False,
     "pdf.fonttype": 3,
     "pdf.compression": 6,

@@ -1,0 +1,68 @@
+"""Labels in columns never overlap and their leaders never cross; near labels take the first free place."""
+
+from itertools import pairwise
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from hubwright.drawing.columns import Entry, arrange, knee
+from hubwright.drawing.faces import block
+from hubwright.drawing.near import place_near
+from hubwright.drawing.obstacles import Ground, Obstacle, Wanted
+from hubwright.scenes.vocabulary import Column, Label
+
+ENTRIES = st.lists(
+    st.builds(
+        Entry,
+        st.tuples(st.floats(64, 130), st.floats(30, 190)),
+        st.sampled_from([2.5, 6.8, 7.5, 11.0]),
+    ),
+    min_size=1,
+    max_size=14,
+    unique_by=lambda entry: (round(entry.anchor[0]), round(entry.anchor[1])),
+)
+
+
+def turn(ax: float, ay: float, bx: float, by: float, cx: float, cy: float) -> float:
+    return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
+
+
+@settings(max_examples=400, deadline=None)
+@given(ENTRIES)
+def test_columns_neither_overlap_nor_cross(entries: list[Entry]) -> None:
+    column = Column("left", 56, 20, 205)
+    heights = arrange(entries, column)
+    spans = sorted((y - e.height / 2, y + e.height / 2) for y, e in zip(heights, entries, strict=True))
+    assert all(low[1] <= high[0] + 1e-6 for low, high in pairwise(spans))
+    assert spans[0][0] >= 20 - 1e-6
+    assert spans[-1][1] <= 205 + 1e-6
+    leaders = [(*knee(column, y), *e.anchor) for y, e in zip(heights, entries, strict=True)]
+    for i, (ax, ay, bx, by) in enumerate(leaders):
+        for cx, cy, dx, dy in leaders[i + 1 :]:
+            first = turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy)
+            second = turn(cx, cy, dx, dy, ax, ay) * turn(cx, cy, dx, dy, bx, by)
+            assert not (first < 0 and second < 0)
+
+
+def wanted(place: str) -> Wanted:
+    label = Label(("word",), place=place)  # type: ignore[arg-type]
+    return Wanted("label", "item", label, block(label.lines, 2.5), ((50.0, 50.0),), (50.0, 50.0, 50.0, 50.0))
+
+
+def test_a_near_label_stands_where_it_is_asked_to_if_that_is_free() -> None:
+    placed = place_near(wanted("right"), Ground((100, 100)))
+    assert placed.box[0] > 50
+    assert placed.box[1] < 50 < placed.box[3]
+
+
+def test_a_near_label_moves_off_what_stands_there() -> None:
+    ground = Ground((100, 100), [Obstacle("other", "text", (51, 45, 70, 55))])
+    placed = place_near(wanted("right"), ground)
+    assert placed.box[2] < 50
+
+
+def test_a_label_that_is_driven_off_gets_a_leader() -> None:
+    ground = Ground((100, 100), [Obstacle("other", "head", (42, 44, 58, 56))])
+    placed = place_near(wanted("right"), ground)
+    assert placed.leader[-1] == (50.0, 50.0)
+    assert not ground.obstacles[0].hit(placed.box)

@@ -1,0 +1,52 @@
+"""Contrast after WCAG 2.2: text 4.5 : 1 (criterion 1.4.3), arrows and lines that mean something 3 : 1 (1.4.11)."""
+
+import re
+from itertools import product
+
+import pytest
+
+from hubwright.drawing.palette import TOKENS, Theme, colours, contrast, css, text_token
+from hubwright.scenes.vocabulary import Tone
+
+TONES: tuple[Tone, ...] = ("ink", "soft", "faint", "load", "reaction", "moment", "changed", "before")
+THEMES: tuple[Theme, ...] = ("light", "dark", "print", "transparent")
+
+
+def test_contrast_is_that_of_wcag() -> None:
+    # W3C, Web Content Accessibility Guidelines 2.2, definition of contrast ratio: black on white 21 : 1
+    assert contrast("#000000", "#ffffff") == pytest.approx(21.0)
+    # W3C, Understanding success criterion 1.4.3: #777777 on white is 4.47 : 1, just short of the threshold
+    assert contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.015)
+
+
+@pytest.mark.parametrize(("theme", "tone"), list(product(THEMES, TONES)))
+def test_words_stand_out_from_the_paper(theme: Theme, tone: Tone) -> None:
+    palette = colours(theme)
+    assert contrast(palette[text_token(tone)], palette["paper"]) >= 4.5
+
+
+@pytest.mark.parametrize(("theme", "tone"), [pair for pair in product(THEMES, TONES) if pair[1] != "faint"])
+def test_arrows_and_lines_stand_out_from_the_paper(theme: Theme, tone: Tone) -> None:
+    palette = colours(theme)
+    assert contrast(palette[tone], palette["paper"]) >= 3.0
+
+
+@pytest.mark.parametrize(("theme", "material"), [pair for pair in product(THEMES, TOKENS) if pair[1].startswith("m-")])
+def test_outlines_stand_out_from_what_they_enclose(theme: Theme, material: str) -> None:
+    palette = colours(theme)
+    if (theme, material) == ("dark", "m-ball"):  # pale balls on a dark sheet stand out from their rings instead
+        assert contrast(palette[material], palette["m-turning"]) >= 3.0
+    elif material != "m-rubber-2":  # treads and beads: a darker tint inside the rubber, not an outline of its own
+        assert contrast(palette["ink"], palette[material]) >= 3.0
+
+
+def test_the_style_sheet_has_a_rule_for_every_token_and_both_sheets() -> None:
+    rules = css()
+    for name, (light, dark) in TOKENS.items():
+        assert f"--hub-{name}:light-dark({light},{dark})" in rules
+        assert f".hub-figure .f-{name}{{fill:var(--hub-{name})}}" in rules
+        assert f".hub-figure .s-{name}{{stroke:var(--hub-{name})}}" in rules
+    assert "http" not in rules
+    printed = re.search(r"@media print\{\.hub-figure\{(.*?)\}\}", rules)
+    assert printed
+    assert "--hub-paper:#ffffff" in printed[1]
