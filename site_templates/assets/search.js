@@ -15,6 +15,7 @@
     show();
   }
 
+  function page(hit) { return hit.ref.split('#')[0]; }
   function plain(html) { return new DOMParser().parseFromString(html, 'text/html').body.textContent; }
 
   // The words around the first hit, with the hit marked.
@@ -43,10 +44,15 @@
       var one = texts[hit.ref], all = (one.title + ' ' + one.text).toLowerCase();
       return words.every(function (word) { return all.indexOf(word.replace(/(ies|es|s)$/, '')) >= 0; });
     });
+    // a page whose section is found need not be named as well
+    var pages = hits.filter(function (hit) { return hit.ref.indexOf('#') > 0; }).map(page);
+    hits = hits.filter(function (hit) { return hit.ref.indexOf('#') > 0 || pages.indexOf(hit.ref) < 0; });
     said.textContent = hits.length ? hits.length + (hits.length === 1 ? ' place' : ' places') : 'Nothing on this. Try a single word.';
     hits.slice(0, 30).forEach(function (hit) {
-      var one = texts[hit.ref], li = document.createElement('li');
-      li.append(Object.assign(document.createElement('a'), { href: base + one.location, textContent: plain(one.title) }), excerpt(plain(one.text), words[0]));
+      var one = texts[hit.ref], whole = texts[page(hit)], li = document.createElement('li');
+      li.append(Object.assign(document.createElement('a'), { href: base + one.location, textContent: plain(one.title) }));
+      if (whole && whole !== one) li.append(Object.assign(document.createElement('span'), { className: 'tag', textContent: plain(whole.title) }));
+      li.append(excerpt(plain(one.text), words[0]));
       list.append(li);
     });
   }

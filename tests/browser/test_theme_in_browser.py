@@ -188,7 +188,7 @@ def test_paper_has_no_navigation_and_keeps_working_notes_and_cautions(visit: Vis
         assert page.locator(selector).first.is_visible(), selector
 
 
-def test_paper_comes_out_in_pages_with_address_and_date(visit: Visiting, sample_folder: str) -> None:
+def test_a_short_lesson_prints_on_few_sheets(visit: Visiting, sample_folder: str) -> None:
     pdf = visit(sample_folder).go("lessons/1.html").pdf(prefer_css_page_size=True)
     sheets = len(re.findall(rb"/Type\s*/Page\b", pdf))
     assert 1 <= sheets <= 3
