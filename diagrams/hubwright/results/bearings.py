@@ -1,14 +1,70 @@
 """Ratings and effective spread of a setup's bearing; a catalogue's ratings win over computed ones."""
 
+from hubwright.mechanics.ball_rating import ball_dynamic_rating, ball_static_rating
 from hubwright.mechanics.bearing_rating import effective_spread
+from hubwright.mechanics.roller_rating import roller_dynamic_rating, roller_static_rating
 from hubwright.results.model import BearingResult
 from hubwright.setup.model import BallBearing, TaperedPair
+
+_ROWS = 2.0
 
 
 def bearing_result(bearing: BallBearing | TaperedPair) -> BearingResult:
     """Return ratings and effective spread, None where the file does not say enough."""
-    spread = None
+    dynamic, static = _ball_ratings(bearing) if isinstance(bearing, BallBearing) else _roller_ratings(bearing)
+    return BearingResult(
+        dynamic_rating=dynamic if bearing.dynamic_rating is None else bearing.dynamic_rating,
+        static_rating=static if bearing.static_rating is None else bearing.static_rating,
+        effective_spread=_spread(bearing),
+    )
+
+
+def _spread(bearing: BallBearing | TaperedPair) -> float | None:
     row_spacing, pitch, angle = bearing.row_spacing, bearing.pitch_diameter, bearing.contact_angle
-    if row_spacing is not None and pitch is not None and angle is not None:
-        spread = float(effective_spread(row_spacing=row_spacing, pitch_diameter=pitch, contact_angle=angle))
-    return BearingResult(bearing.dynamic_rating, bearing.static_rating, spread)
+    if row_spacing is None or pitch is None or angle is None:
+        return None
+    return float(effective_spread(row_spacing=row_spacing, pitch_diameter=pitch, contact_angle=angle))
+
+
+def _ball_ratings(bearing: BallBearing) -> tuple[float, float]:
+    dynamic = ball_dynamic_rating(
+        rows=_ROWS,
+        balls_per_row=bearing.balls_per_row,
+        ball_diameter=bearing.ball_diameter,
+        pitch_diameter=bearing.pitch_diameter,
+        contact_angle=bearing.contact_angle,
+        inner_conformity=bearing.inner_conformity,
+        outer_conformity=bearing.outer_conformity,
+    )
+    static = ball_static_rating(
+        rows=_ROWS,
+        balls_per_row=bearing.balls_per_row,
+        ball_diameter=bearing.ball_diameter,
+        pitch_diameter=bearing.pitch_diameter,
+        contact_angle=bearing.contact_angle,
+    )
+    return float(dynamic), float(static)
+
+
+def _roller_ratings(bearing: TaperedPair) -> tuple[float | None, float | None]:
+    number, diameter, length = bearing.rollers_per_row, bearing.roller_diameter, bearing.roller_length
+    pitch, angle = bearing.pitch_diameter, bearing.contact_angle
+    if number is None or diameter is None or length is None or pitch is None or angle is None:
+        return None, None
+    dynamic = roller_dynamic_rating(
+        rows=_ROWS,
+        rollers_per_row=number,
+        roller_diameter=diameter,
+        roller_length=length,
+        pitch_diameter=pitch,
+        contact_angle=angle,
+    )
+    static = roller_static_rating(
+        rows=_ROWS,
+        rollers_per_row=number,
+        roller_diameter=diameter,
+        roller_length=length,
+        pitch_diameter=pitch,
+        contact_angle=angle,
+    )
+    return float(dynamic), float(static)
