@@ -5,7 +5,8 @@ import io
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from hubwright.results.model import BearingResult, CaseResult, Input, Results, Rows, RowVectors, Vector, Weight
+from hubwright.results.model import BearingResult, CaseResult, Results, Rows, RowVectors, Vector, Weight
+from hubwright.setup.model import Input
 
 Json = dict[str, Any]
 

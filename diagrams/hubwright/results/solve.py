@@ -35,8 +35,22 @@ from hubwright.results.model import (
 )
 from hubwright.results.weighing import standing_body, weigh
 from hubwright.setup.estimates import late_estimates
-from hubwright.setup.model import Braking, Case, Cornering, Driving, Drop, Input, Ledge, Setup, SideSlope, TwoWheel
+from hubwright.setup.model import (
+    Braking,
+    Case,
+    Cornering,
+    Driving,
+    Drop,
+    Input,
+    Ledge,
+    Setup,
+    SideSlope,
+    Suspension,
+    TwoWheel,
+)
 from hubwright.setup.model import Standing as AtRest
+
+_NOTHING_SAID = Suspension(None, None, None, 0.0, 0.0, None, None)
 
 
 def default_wheel(setup: Setup) -> Wheel:
@@ -100,21 +114,21 @@ def solve(setup: Setup, wheel: Wheel | None = None) -> Results:
 
 def _inputs(setup: Setup, standing_load: float) -> Mapping[str, Input]:
     """Return the inputs with those that can be estimated only once the wheel's load is known."""
-    tire, suspension = setup.tire, setup.suspension
+    tire, suspension = setup.tire, setup.suspension or _NOTHING_SAID
     late = late_estimates(
         standing_load=standing_load,
         free_diameter=tire.free_diameter,
         loaded_radius=tire.loaded_radius,
         vertical_stiffness=tire.vertical_stiffness,
-        wheel_rate=suspension and suspension.wheel_rate,
-        bump_damping=suspension and suspension.bump_damping,
-        rebound_damping=suspension and suspension.rebound_damping,
-        bump_stop_stiffness=suspension and suspension.bump_stop_stiffness,
-        unsprung_mass=suspension and suspension.unsprung_mass,
+        wheel_rate=suspension.wheel_rate,
+        bump_damping=suspension.bump_damping,
+        rebound_damping=suspension.rebound_damping,
+        bump_stop_stiffness=suspension.bump_stop_stiffness,
+        unsprung_mass=suspension.unsprung_mass,
         corner_mass_change=setup.corner_mass_change,
-        unsprung_mass_as_it_stands=suspension is not None and suspension.unsprung_mass_as_it_stands,
+        unsprung_mass_as_it_stands=suspension.unsprung_mass_as_it_stands,
     )
-    if suspension is None:  # a trailer that says nothing of its springs has none estimated
+    if setup.suspension is None:  # a trailer that says nothing of its springs has none estimated
         late = {key: item for key, item in late.items() if not key.startswith("suspension.")}
     return {**setup.inputs, **late}
 
