@@ -14,7 +14,8 @@ FRONT = "---\ntitle: What?\nlesson: 4\n---\n"
 
 def test_a_missing_name_offers_the_nearest(tmp_path: Path) -> None:
     assert problems(tmp_path, FRONT + "Text.\n\n{{ stock.standing.bearing_momentum.x | show }}\n") == [
-        "content/page.md:7: stock.standing has no 'bearing_momentum'. Perhaps you meant 'bearing_moment' or 'bearing_force'."
+        "content/page.md:7: stock.standing has no 'bearing_momentum'. "
+        "Perhaps you meant 'bearing_moment' or 'bearing_force'."
     ]
 
 

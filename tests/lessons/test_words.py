@@ -12,10 +12,13 @@ from hubwright.quantities import Quantity
 RATIOS = st.floats(0.08, 60.0)
 # what the words say, read back by a table of English, not by the code under test
 SAID = {
-    "a twentieth": 1 / 20, "a tenth": 0.1, "an eighth": 1 / 8, "a sixth": 1 / 6, "a fifth": 0.2, "a quarter": 0.25, "a third": 1 / 3,
-    "three tenths": 0.3, "two fifths": 0.4, "half": 0.5, "three fifths": 0.6, "two thirds": 2 / 3, "three quarters": 0.75,
+    "a twentieth": 1 / 20, "a tenth": 0.1, "an eighth": 1 / 8, "a sixth": 1 / 6, "a fifth": 0.2,
+    "a quarter": 0.25, "a third": 1 / 3,
+    "three tenths": 0.3, "two fifths": 0.4, "half": 0.5, "three fifths": 0.6, "two thirds": 2 / 3,
+    "three quarters": 0.75,
     "four fifths": 0.8, "nine tenths": 0.9, "": 1.0, "just": 1.0, "one and a half times": 1.5, "twice": 2.0,
-    "two and a half times": 2.5, "three times": 3.0, "four times": 4.0, "five times": 5.0, "six times": 6.0, "seven times": 7.0,
+    "two and a half times": 2.5, "three times": 3.0, "four times": 4.0, "five times": 5.0, "six times": 6.0,
+    "seven times": 7.0,
     "eight times": 8.0, "nine times": 9.0, "ten times": 10.0, "eleven times": 11.0, "twelve times": 12.0,
 }  # fmt: skip
 

@@ -6,7 +6,6 @@ from typing import Literal, get_args
 import pytest
 from hypothesis import HealthCheck, given, settings
 from lesson_sites import TRAILER, WAGON, problems, rendered
-from strategies import setups
 
 from hubwright.errors import MissingDataError
 from hubwright.lessons.views import setup_view, value_at
@@ -17,6 +16,7 @@ from hubwright.quantities import Quantity, System
 from hubwright.results import Results, solve
 from hubwright.setup import load_text
 from hubwright.setup.model import Setup
+from strategies import setups
 
 FILES = {"wagon": WAGON, "trailer": TRAILER}
 
