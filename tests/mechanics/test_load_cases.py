@@ -3,7 +3,7 @@
 import hypothesis.strategies as st
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from mechanics_strategies import between, cases, loaded_radii, trailers, vehicles
 
 from hubwright.mechanics import load_cases
@@ -196,6 +196,7 @@ def test_scaling_all_masses_scales_all_forces(data, factor):
             )
 
 
+@settings(max_examples=25)
 @given(st.data())
 def test_arrays_and_loops_agree(data):
     single = [data.draw(vehicles()) for _ in range(3)]

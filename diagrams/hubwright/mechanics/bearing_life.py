@@ -239,4 +239,5 @@ def reliability_factor(*, survivors: Value) -> Value:
     ----------
     ISO 281:2007, Table 12; derivation ISO/TR 1281-2 (recalled, documents not opened).
     """
-    return 0.05 + 0.95 * np.power(np.log(1 / survivors) / np.log(1 / 0.9), 1 / 1.5)
+    failing_share: Value = np.log(survivors) / np.log(0.9)
+    return 0.05 + 0.95 * failing_share ** (1 / 1.5)
