@@ -5,9 +5,9 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 import pytest
-from local_server import serving
 
 import sample_sites
+from browser.local_server import serving
 
 
 def chromium_path() -> str | None:

@@ -4,9 +4,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from local_server import serving
 
 import sample_sites
+from browser.local_server import serving
 
 pytestmark = pytest.mark.browser
 Visiting = Callable[..., Any]

@@ -1,0 +1,1 @@
+"""Tests that open built sites in a real browser."""
