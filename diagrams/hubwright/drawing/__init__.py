@@ -3,10 +3,27 @@
 `draw(scene)` lays a scene out once; every writer takes the resulting Drawing.
 """
 
-from hubwright.drawing.draughting import draw_sheet as draw
+from typing import Literal, overload
+
+from hubwright.drawing.draughting import draw_sheet
 from hubwright.drawing.marks import BalloonKey, Conflict, Drawing, TextBox
+from hubwright.drawing.narrow import draw_narrow
 from hubwright.drawing.palette import Theme
 from hubwright.drawing.raster import pdf, png
 from hubwright.drawing.svg import svg_file, svg_for_page
+from hubwright.scenes.vocabulary import Scene
 
 __all__ = ["BalloonKey", "Conflict", "Drawing", "TextBox", "Theme", "draw", "pdf", "png", "svg_file", "svg_for_page"]
+
+
+@overload
+def draw(scene: Scene, *, form: Literal["wide"] = "wide") -> Drawing: ...
+@overload
+def draw(scene: Scene, *, form: Literal["narrow"]) -> tuple[Drawing, ...]: ...
+def draw(scene: Scene, *, form: Literal["wide", "narrow"] = "wide") -> Drawing | tuple[Drawing, ...]:
+    """Return a scene laid out: on one wide sheet, or for a phone each view on a narrow sheet of its own.
+
+    A narrow drawing has letters in rings instead of labels; its `balloons` say what they stand for.
+    Raises OpenFreeBody if the scene carries a free body that does not close.
+    """
+    return draw_narrow(scene) if form == "narrow" else draw_sheet(scene)

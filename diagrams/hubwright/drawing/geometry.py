@@ -86,20 +86,25 @@ def overlap(first: Box, second: Box, margin: float = 0.0) -> bool:
     )
 
 
-def meets(segment: Segment, box: Box) -> bool:
-    """Return whether a segment passes through a box (Liang and Barsky's clipping)."""
+def inside(segment: Segment, box: Box) -> tuple[float, float] | None:
+    """Return between which shares of its length a segment lies in a box (Liang and Barsky's clipping)."""
     x, y = segment[0], segment[1]
     dx, dy = segment[2] - x, segment[3] - y
     enter, leave = 0.0, 1.0
     for p, q in ((-dx, x - box[0]), (dx, box[2] - x), (-dy, y - box[1]), (dy, box[3] - y)):
         if p == 0:
             if q < 0:
-                return False
+                return None
         elif p < 0:
             enter = max(enter, q / p)
         else:
             leave = min(leave, q / p)
-    return enter < leave
+    return (enter, leave) if enter < leave else None
+
+
+def meets(segment: Segment, box: Box) -> bool:
+    """Return whether a segment passes through a box."""
+    return inside(segment, box) is not None
 
 
 def cross(first: Segment, second: Segment) -> bool:

@@ -13,6 +13,7 @@ from hubwright.scenes.vocabulary import Point
 
 _GAP = 1.6  # from an item to its label
 _FAR = (5.0, 9.0, 14.0, 20.0)  # rings of places with a leader
+_BALLOON_FAR = (5.2, 7.0, 9.5, 14.0, 20.0)
 _ROUND = ((1, 0.6), (-1, 0.6), (1, -0.6), (-1, -0.6), (1, 0.0), (-1, 0.0), (0.2, 1), (0.2, -1))
 _RANK = 0.3  # what a place costs for each better one that was refused
 _LEADER_THROUGH = 30.0
@@ -61,8 +62,10 @@ def _leader_hits(placed: Placed, among: list[Obstacle]) -> int:
 
 def _places(wanted: Wanted) -> Iterator[Placed]:
     """Yield places from the best on: as asked, the other sides, then farther off with a leader."""
-    place = wanted.label.place.split()[0]
-    sides = _SIDES[place]
+    if wanted.balloon and wanted.tail is None:
+        yield from _ringed(wanted)
+        return
+    sides = _SIDES[wanted.label.place.split()[0]]
     if wanted.label.nudge != (0.0, 0.0):
         yield from _beside(wanted, sides[0], wanted.label.nudge)
     for side in sides:
@@ -73,10 +76,20 @@ def _places(wanted: Wanted) -> Iterator[Placed]:
                 middle = (x + dx * far, y + dy * far)
                 rightward = dx > 0
                 left = middle[0] if rightward else middle[0] - wanted.width
-                stand_off = 0.0 if wanted.balloon else 0.8
-                begin = (middle[0] - stand_off if rightward else middle[0] + stand_off, middle[1])
+                begin = (middle[0] - 0.8 if rightward else middle[0] + 0.8, middle[1])
                 align: Align = "left" if rightward else "right"
                 yield Placed(wanted, left, middle[1] + wanted.height / 2, align, (begin, (x, y)))
+
+
+def _ringed(wanted: Wanted) -> Iterator[Placed]:
+    """Yield places of a letter around the point that it names, its leader from the middle of its ring."""
+    radius = wanted.balloon
+    for far in _BALLOON_FAR:
+        for x, y in wanted.points:
+            for dx, dy in _ROUND:
+                length = (dx * dx + dy * dy) ** 0.5
+                centre = (x + dx / length * far, y + dy / length * far)
+                yield Placed(wanted, centre[0] - radius, centre[1] + radius, "centre", (centre, (x, y)))
 
 
 def _beside(wanted: Wanted, side: str, nudge: Point) -> Iterator[Placed]:

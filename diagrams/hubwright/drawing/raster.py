@@ -34,7 +34,7 @@ _QUIET: Any = {
 
 def png(drawing: Drawing, path: FilePath, *, width_px: int = 1920, theme: Theme = "light", title: bool = True) -> None:
     """Write a drawing as a picture of a given width."""
-    figure = _figure(drawing, theme, title=title, as_text=False)
+    figure = figure_of(drawing, theme, title=title, as_text=False)
     figure.set_dpi(width_px / figure.get_figwidth())
     with matplotlib.rc_context(_QUIET):
         figure.savefig(path, dpi=figure.dpi, facecolor=figure.get_facecolor(), metadata={"Software": None})
@@ -43,12 +43,13 @@ def png(drawing: Drawing, path: FilePath, *, width_px: int = 1920, theme: Theme 
 def pdf(drawing: Drawing, path: FilePath, *, theme: Theme = "print", title: bool = True) -> None:
     """Write a drawing as a page of its own size."""
     with matplotlib.rc_context(_QUIET):
-        figure = _figure(drawing, theme, title=title, as_text=True)
+        figure = figure_of(drawing, theme, title=title, as_text=True)
         metadata = {"Creator": None, "Producer": None, "CreationDate": None, "Title": drawing.scene.title}
         figure.savefig(path, format="pdf", facecolor=figure.get_facecolor(), metadata=metadata)
 
 
-def _figure(drawing: Drawing, theme: Theme, *, title: bool, as_text: bool) -> Figure:
+def figure_of(drawing: Drawing, theme: Theme, *, title: bool, as_text: bool) -> Figure:
+    """Return a drawing as a matplotlib figure, its text as text or as outlines."""
     palette = colours(theme)
     head = heading(drawing.scene, drawing.size[0]) if title else None
     width, height = drawing.size[0], drawing.size[1] + (head.height if head else 0.0)

@@ -1,0 +1,128 @@
+"""What drawing costs: milliseconds per figure beside bare matplotlib and beside writing the SVG text alone.
+
+Run `python benchmarks/drawing.py`. The floor "marks written" is the finished display list written as text with nothing
+around it; "bare matplotlib" is a Figure without Axes with one artist per mark of the same display list, saved as SVG.
+"""
+
+import io
+import statistics
+import tempfile
+import time
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
+from pathlib import Path
+from typing import Any
+
+import matplotlib
+
+from hubwright.drawing import draughting, draw, png, svg_for_page
+from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape
+from hubwright.drawing.raster import figure_of
+from hubwright.results import solve
+from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.scenes.vocabulary import Scene
+from hubwright.setup import load
+
+CONTENT = Path(__file__).resolve().parents[1] / "content"
+VEHICLE = CONTENT / "vehicles" / "hill-wagon.toml"
+ROUNDS = 9
+
+
+def scenes() -> list[Scene]:
+    results = solve(load(VEHICLE))
+    return [scene_function(name)(results) for name in FIGURES if name != "beam alone"]
+
+
+def milliseconds(work: Callable[[], object]) -> float:
+    work()
+    times = []
+    for _ in range(ROUNDS):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return statistics.median(times) * 1e3
+
+
+def marks_of(drawing: Drawing) -> list[Mark]:
+    pending: list[Mark] = [*drawing.groups(), *drawing.foot]
+    flat: list[Mark] = []
+    while pending:
+        mark = pending.pop()
+        if isinstance(mark, Group):
+            pending += mark.children
+        else:
+            flat.append(mark)
+    return flat
+
+
+def written(marks: list[Mark]) -> str:
+    """Return marks as the plainest text that still is a picture: the floor."""
+    parts = []
+    for mark in marks:
+        if isinstance(mark, Shape):
+            rings = ("M" + "L".join(f"{x:.1f},{y:.1f}" for x, y in ring.tolist()) for ring in mark.rings)
+            parts.append(f'<path d="{"".join(rings)}"/>')
+        elif isinstance(mark, Disc):
+            parts.append(f'<circle cx="{mark.centre[0]:.1f}" cy="{mark.centre[1]:.1f}" r="{mark.radius:.1f}"/>')
+        elif isinstance(mark, Lettering):
+            words = "".join(run.text for run in mark.text.runs)
+            parts.append(f'<text x="{mark.at[0]:.1f}" y="{mark.at[1]:.1f}">{words}</text>')
+    return "<svg>" + "".join(parts) + "</svg>"
+
+
+def bare_matplotlib(drawing: Drawing) -> None:
+    with matplotlib.rc_context({"svg.fonttype": "none", "path.simplify": False}):
+        figure_of(drawing, "light", title=False, as_text=True).savefig(io.StringIO(), format="svg")
+
+
+def label_layout(scene: Scene) -> float:
+    """Return what placing the labels takes within a drawing."""
+    spent: list[float] = []
+    place = draughting.place_labels
+
+    def timed(*given: Any) -> Any:
+        start = time.perf_counter()
+        placed = place(*given)
+        spent.append(time.perf_counter() - start)
+        return placed
+
+    draughting.place_labels = timed
+    try:
+        for _ in range(ROUNDS):
+            draw(scene)
+    finally:
+        draughting.place_labels = place
+    return statistics.median(spent) * 1e3
+
+
+def drawn(_: int) -> int:
+    return sum(len(svg_for_page(draw(scene), prefix="f", units_class="si")) for scene in scenes())
+
+
+if __name__ == "__main__":
+    heads = ("labels", "draw", "SVG", "both", "bare", "ratio", "floor", "kB")
+    print(f"{'milliseconds':<24}" + "".join(f"{head:>8}" for head in heads))
+    made = scenes()
+    for scene in made:
+        drawing = draw(scene)
+        text = svg_for_page(drawing, prefix="f", units_class="si")
+        flat = marks_of(drawing)
+        laid = milliseconds(lambda s=scene: draw(s))
+        svg = milliseconds(lambda d=drawing: svg_for_page(d, prefix="f", units_class="si"))
+        bare = milliseconds(lambda d=drawing: bare_matplotlib(d))
+        floor = milliseconds(lambda f=flat: written(f))
+        row = (label_layout(scene), laid, svg, laid + svg, bare, (laid + svg) / bare, floor, len(text.encode()) / 1e3)
+        print(
+            f"{scene.name:<24}" + "".join(f"{value:8.1f}" if i != 5 else f"{value:8.2f}" for i, value in enumerate(row))
+        )
+    with tempfile.TemporaryDirectory() as folder:
+        target = Path(folder) / "a.png"
+        for scene in made:
+            drawing = draw(scene)
+            print(f"{scene.name}: PNG 1920 wide {milliseconds(lambda d=drawing: png(d, target)):.0f} ms")
+    with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
+        list(pool.map(drawn, range(2)))
+        start = time.perf_counter()
+        list(pool.map(drawn, range(8)))
+        print(f"two processes: {8 * len(made) / (time.perf_counter() - start):.0f} figures a second, scenes included")

@@ -1,0 +1,70 @@
+"""How much of a sheet the items of a view fill.
+
+Sheet millimetres.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from hubwright.drawing.geometry import Array, Box, box_of
+from hubwright.scenes import vocabulary as v
+
+
+def view_box(items: Iterable[v.Item], view: v.View, *, dimensions: bool) -> Box | None:
+    """Return the box that a view's items fill, or nothing for a view of lines and words alone."""
+    boxes = [
+        box
+        for item in items
+        if dimensions or not isinstance(item, v.Dimension)
+        for box in (item_box(item, view),)
+        if box is not None
+    ]
+    if not boxes:
+        return None
+    if view.frame is not None:
+        boxes.append(view.frame)
+    return around(boxes)
+
+
+def around(boxes: Iterable[Box]) -> Box:
+    """Return the box around boxes."""
+    corners = np.array(list(boxes))
+    low, high = corners[:, :2].min(axis=0), corners[:, 2:].max(axis=0)
+    return float(low[0]), float(low[1]), float(high[0]), float(high[1])
+
+
+def item_box(item: v.Item, view: v.View) -> Box | None:
+    """Return the box that an item fills, a part cut at the frame; lines, words and marks count for nothing."""
+    points: Array
+    if isinstance(item, v.Part) and item.rings:
+        points = np.array([view.on_sheet(point) for ring in item.rings for point in ring])
+    elif isinstance(item, v.Force) and view.newtons_per_mm is not None:
+        at = np.array(view.on_sheet(item.at))
+        along = np.array(item.vector) / view.newtons_per_mm * (-1.0 if view.mirrored else 1.0, 1.0)
+        points = np.array([at, at - along if item.tip_at_point else at + along])
+    elif isinstance(item, v.Moment):
+        x, y = view.on_sheet(item.at)
+        points = np.array([[x - item.radius, y - item.radius], [x + item.radius, y + item.radius]])
+    elif isinstance(item, v.Dimension):
+        ends = [view.on_sheet(item.start), view.on_sheet(item.end)]
+        level = item.direction == "horizontal"
+        points = np.array([*ends, *((x, item.line_at) if level else (item.line_at, y) for x, y in ends)])
+    elif isinstance(item, v.Ground):
+        points = np.array([view.on_sheet(item.start), view.on_sheet(item.end)])
+    elif isinstance(item, v.Curve) and item.points:
+        points = np.array([view.on_sheet(point) for point in item.points])
+    elif isinstance(item, v.Support):
+        x, y = view.on_sheet(item.at)
+        points = np.array([[x - 5, y - 6.5], [x + 5, y + 5]])
+    else:
+        return None
+    box = box_of(points)
+    if view.frame is not None and isinstance(item, v.Part):
+        frame = view.frame
+        box = (max(box[0], frame[0]), max(box[1], frame[1]), min(box[2], frame[2]), min(box[3], frame[3]))
+        if box[0] >= box[2] or box[1] >= box[3]:
+            return None
+    return box
