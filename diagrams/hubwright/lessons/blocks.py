@@ -4,6 +4,7 @@ Each returns HTML in which Markdown goes on (`markdown="1"`), or sets finished H
 """
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import lru_cache
 
 import markdown
 from markupsafe import Markup
@@ -120,6 +121,7 @@ def _ledger(items: Iterable[Markup]) -> Markup:
     return Markup('<ul class="ledger">\n{}\n</ul>').format(Markup("\n").join(items))
 
 
+@lru_cache(maxsize=1024)
 def inline(text: str) -> Markup:
     """Return a sentence written in Markdown as HTML without its paragraph."""
     html = markdown.markdown(text, extensions=["smarty"])

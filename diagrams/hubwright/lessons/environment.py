@@ -3,6 +3,8 @@
 import re
 from collections.abc import Mapping
 from difflib import get_close_matches
+from functools import lru_cache
+from types import CodeType
 from typing import Any
 
 from jinja2 import StrictUndefined, Template, TemplateSyntaxError
@@ -60,8 +62,9 @@ def _printed(value: Any) -> Any:
     return value
 
 
+@lru_cache(maxsize=1)
 def environment() -> SandboxedEnvironment:
-    """Return the environment in which lessons are rendered."""
+    """Return the environment in which lessons are rendered; it holds nothing of a site."""
     jinja = SandboxedEnvironment(
         undefined=Missing, finalize=_printed, keep_trailing_newline=True, extensions=["jinja2.ext.do"]
     )
@@ -81,16 +84,16 @@ def environment() -> SandboxedEnvironment:
     return jinja
 
 
-def render(jinja: SandboxedEnvironment, source: str, page: PageState, names: Mapping[str, Any]) -> str | None:
+def render(source: str, page: PageState, names: Mapping[str, Any]) -> str | None:
     """Return the text with its expressions filled in; None, and a problem on the page, where one of them fails."""
+    jinja = environment()
     try:
-        code = jinja.compile(marked(source), filename=TEMPLATE)
-        page.template = Template.from_code(jinja, code, jinja.make_globals(dict(names)))
+        page.template = Template.from_code(jinja, _compiled(source), jinja.make_globals(dict(names)))
         return unmarked(str(page.template.render()))
     except TemplateSyntaxError as error:
         page.problem(f"{error.message}", line=error.lineno + page.lines_before)
     except UndefinedError as error:
-        page.problem(_undefined(str(error.message), jinja, names), line=_line(error, page))
+        page.problem(_undefined(str(error.message), names), line=_line(error, page))
     except SecurityError as error:
         page.problem(f"not allowed in a lesson: {error}", line=_line(error, page))
     except (HubwrightError, TypeError, ValueError, LookupError, ZeroDivisionError, ArithmeticError) as error:
@@ -98,10 +101,16 @@ def render(jinja: SandboxedEnvironment, source: str, page: PageState, names: Map
     return None
 
 
-def _undefined(message: str, jinja: SandboxedEnvironment, names: Mapping[str, Any]) -> str:
+@lru_cache(maxsize=256)
+def _compiled(source: str) -> CodeType:
+    """Return the code of a page: the same lesson is rendered for many setups, and again at each save."""
+    return environment().compile(marked(source), filename=TEMPLATE)
+
+
+def _undefined(message: str, names: Mapping[str, Any]) -> str:
     quoted = message.split("'")
     if message.endswith("is not defined.") and len(quoted) == 3:
-        return f"{message}{nearest(quoted[1], [*names, *jinja.globals])}".replace(" It has:", " There are:")
+        return f"{message}{nearest(quoted[1], [*names, *environment().globals])}".replace(" It has:", " There are:")
     return message
 
 

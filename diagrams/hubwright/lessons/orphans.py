@@ -8,6 +8,7 @@ the front matter) is blanked in place first, so that positions stay true.
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 PROSE_KEYS = ("title", "summary", "question", "description")
 EXEMPT_CALLS = frozenset(
@@ -45,6 +46,7 @@ def orphans(source: str) -> list[Orphan]:
     ]
 
 
+@lru_cache(maxsize=64)
 def prose_of(source: str) -> str:
     """Return the text with everything that is not prose blanked; its length and its lines stay as they were."""
     text = list(source)

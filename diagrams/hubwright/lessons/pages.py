@@ -5,14 +5,13 @@ from collections.abc import Callable, Mapping
 from functools import partial
 from typing import Any
 
-from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup
 from mkdocs.utils import meta
 
 from hubwright.lessons import blocks, cautions, claims
 from hubwright.lessons.closure import closure_table
 from hubwright.lessons.course import Course
-from hubwright.lessons.environment import environment, render
+from hubwright.lessons.environment import render
 from hubwright.lessons.figures import Drawings, figure
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
@@ -34,7 +33,6 @@ class Renderer:
         self.course = course
         self.drawings = drawings
         self.added_cautions = added_cautions
-        self.jinja: SandboxedEnvironment = environment()
         self.names = course.names()
 
     def page(self, source: str, file: str) -> tuple[PageState, str]:
@@ -48,11 +46,11 @@ class Renderer:
             if isinstance(text := state.meta.get(key), str):
                 line = line_of_key(source, key)
                 state.lines_before, keep = line - 1, state.lines_before
-                meta_texts[key] = render(self.jinja, text, state, names) or text
+                meta_texts[key] = render(text, state, names) or text
                 state.lines_before = keep
         state.meta = meta_texts
         state.title = str(meta_texts.get("title", ""))
-        text = render(self.jinja, body, state, names) or ""
+        text = render(body, state, names) or ""
         for orphan in orphans(source):
             state.problem(
                 f"orphan number '{orphan.text}': compute it, or mark it with given(\"…\") if it is data",
