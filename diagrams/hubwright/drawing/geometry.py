@@ -3,7 +3,7 @@
 Everything is in sheet millimetres, x to the right and y up.
 """
 
-from math import atan2, degrees, hypot
+from math import hypot
 
 import numpy as np
 from numpy.typing import NDArray
@@ -109,15 +109,14 @@ def meets(segment: Segment, box: Box) -> bool:
 
 def cross(first: Segment, second: Segment) -> bool:
     """Return whether two segments cross; a shared end is no crossing."""
-
-    def side(s: Segment, x: float, y: float) -> float:
-        return (s[2] - s[0]) * (y - s[1]) - (s[3] - s[1]) * (x - s[0])
-
-    apart = side(first, second[0], second[1]) * side(first, second[2], second[3])
-    other = side(second, first[0], first[1]) * side(second, first[2], first[3])
-    return apart < 0 and other < 0
-
-
-def direction(vector: tuple[float, float]) -> float:
-    """Return the direction of a vector in degrees."""
-    return degrees(atan2(vector[1], vector[0]))
+    ax, ay, bx, by = first
+    cx, cy, dx, dy = second
+    # most pairs lie apart; refusing them here is what keeps label layout quick
+    if (ax if ax > bx else bx) < (cx if cx < dx else dx) or (cx if cx > dx else dx) < (ax if ax < bx else bx):
+        return False
+    if (ay if ay > by else by) < (cy if cy < dy else dy) or (cy if cy > dy else dy) < (ay if ay < by else by):
+        return False
+    ux, uy, wx, wy = bx - ax, by - ay, dx - cx, dy - cy
+    if (ux * (cy - ay) - uy * (cx - ax)) * (ux * (dy - ay) - uy * (dx - ax)) >= 0:
+        return False
+    return (wx * (ay - cy) - wy * (ax - cx)) * (wx * (by - cy) - wy * (bx - cx)) < 0

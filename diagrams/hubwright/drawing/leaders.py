@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
+from math import inf
 
 from hubwright.drawing.columns import ELBOW, knee, start
 from hubwright.drawing.geometry import Segment, cross, overlap
@@ -37,11 +38,13 @@ def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[
             taken = [piece for other in others for piece in pieces(other.leader)]
             anchors = [other.leader[-1] for other in others]
             near = _within_reach(each, column, obstacles)
-            cost = _cost(each.leader, each, near, taken, anchors)
+            cost = _cost(each.leader, near, taken, anchors, inf)
             if cost == 0.0:
                 continue
             for extra, leader in _ways(each, column):
-                other_cost = extra + _cost(leader, each, near, taken, anchors)
+                if extra >= cost:
+                    continue
+                other_cost = extra + _cost(leader, near, taken, anchors, cost)
                 if other_cost < cost - 1e-9:
                     cost, changed = other_cost, True
                     result[i] = replace(each, leader=leader)
@@ -79,23 +82,41 @@ def _within_reach(placed: Placed, column: Column, obstacles: Sequence[Obstacle])
 
 def _cost(
     leader: Sequence[Point],
-    placed: Placed,
     obstacles: Sequence[Obstacle],
     taken: Sequence[Segment],
     anchors: Sequence[Point],
+    limit: float,
 ) -> float:
+    """Return how badly a leader runs; counting stops at the limit, beyond which it does not matter."""
     cost = 0.0
     for piece in pieces(leader):
-        cost += _CROSSING * sum(1 for other in taken if cross(piece, other))
-        cost += sum(_WEIGHT[each.kind] for each in obstacles if each.crossed_by(piece))
-        cost += _NEAR_ANCHOR * sum(1 for anchor in anchors if _distance(anchor, piece) < _ANCHOR_CLEAR)
+        for other in taken:
+            if cross(piece, other):
+                cost += _CROSSING
+        if cost > limit:
+            break
+        for each in obstacles:
+            if each.crossed_by(piece):
+                cost += _WEIGHT[each.kind]
+        for anchor in anchors:
+            if _close(anchor, piece):
+                cost += _NEAR_ANCHOR
     return cost
 
 
-def _distance(point: Point, segment: Segment) -> float:
+def _close(point: Point, segment: Segment) -> bool:
+    """Return whether a point lies nearer to a segment than leaders may pass."""
+    px, py = point
     x0, y0, x1, y1 = segment
+    if (
+        px < min(x0, x1) - _ANCHOR_CLEAR
+        or px > max(x0, x1) + _ANCHOR_CLEAR
+        or py < min(y0, y1) - _ANCHOR_CLEAR
+        or py > max(y0, y1) + _ANCHOR_CLEAR
+    ):
+        return False
     dx, dy = x1 - x0, y1 - y0
     length = dx * dx + dy * dy
-    share = 0.0 if length == 0 else min(1.0, max(0.0, ((point[0] - x0) * dx + (point[1] - y0) * dy) / length))
-    ax, ay = point[0] - x0 - share * dx, point[1] - y0 - share * dy
-    return float((ax * ax + ay * ay) ** 0.5)
+    share = 0.0 if length == 0 else min(1.0, max(0.0, ((px - x0) * dx + (py - y0) * dy) / length))
+    ax, ay = px - x0 - share * dx, py - y0 - share * dy
+    return ax * ax + ay * ay < _ANCHOR_CLEAR * _ANCHOR_CLEAR

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import base64
 import re
-from collections.abc import Iterable
+from collections.abc import Sequence
 from xml.etree import ElementTree as ET
 
 import numpy as np
@@ -252,12 +252,16 @@ class _Writer:
         if line:
             attributes["stroke-width"] = _number(width * _PER_MM)
 
-    def _path(self, rings: Iterable[Array], *, closed: bool, places: int) -> str:
-        pieces = []
+    def _path(self, rings: Sequence[Array], *, closed: bool, places: int) -> str:
+        """Return rings as path data, rounded all at once: a section has hundreds of hatch lines."""
+        points = np.concatenate(rings) if len(rings) > 1 else rings[0]
+        turned = np.round((points * (1.0, -1.0) + (0.0, self.top)) * _PER_MM, places) + 0.0
+        numbers = [f"{x:g},{y:g}" for x, y in turned.tolist()]
+        end, pieces, first = "Z" if closed else "", [], 0
         for ring in rings:
-            turned = np.round((ring * (1.0, -1.0) + (0.0, self.top)) * _PER_MM, places) + 0.0
-            numbers = [f"{x:g},{y:g}" if abs(x) < 1e5 else f"{x:.1f},{y:.1f}" for x, y in _plain(turned, places)]
-            pieces.append("M" + "L".join(numbers) + ("Z" if closed else ""))
+            last = first + len(ring)
+            pieces.append(f"M{'L'.join(numbers[first:last])}{end}")
+            first = last
         return "".join(pieces)
 
     def _named(self, name: str) -> dict[str, str]:
@@ -271,11 +275,6 @@ class _Writer:
 
     def _clip_id(self, view: str) -> str:
         return f"{self.prefix}clip-{re.sub(r'[^A-Za-z0-9_-]+', '-', view)}"
-
-
-def _plain(points: Array, places: int) -> list[list[float]]:
-    result: list[list[float]] = points.tolist()
-    return result
 
 
 def _number(value: float, places: int = 2) -> str:
