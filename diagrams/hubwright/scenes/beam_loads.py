@@ -74,7 +74,7 @@ def word_heights(beam: BeamResults, scales: LoadScales) -> WordHeights:
         while near := [
             other
             for side, at, other in standing
-            if side == above and abs(at - place) < _STAGGER and abs(other - height) < WORDS_HEIGHT
+            if side == above and abs(at - place) < _STAGGER and abs(other - height) < WORDS_HEIGHT - 1e-6
         ]:
             height = max(near) + WORDS_HEIGHT
         standing.append((above, place, height))

@@ -1,0 +1,122 @@
+"""A beam alone: its free body closes as it is drawn, and its plots are the solved curves to scale."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from hubwright.drawing import draw
+from hubwright.drawing.closure import left_over
+from hubwright.results.beams import solve_beam
+from hubwright.scenes.beam_alone import beam_alone
+from hubwright.scenes.vocabulary import Curve, Dimension, Force, Moment
+from hubwright.setup import load
+from hubwright.setup.model import Beam, DistributedLoad, PointForce, PointMoment, Section, Support
+
+CONTENT = Path(__file__).parents[2] / "content"
+
+
+@st.composite
+def beams(draw_one: st.DrawFn) -> Beam:
+    """Beams from a hand's width to a bridge, with any loads."""
+    length = draw_one(st.sampled_from([0.1, 1.2, 4.0, 25.0]))
+    part = st.integers(0, 100).map(lambda share: share / 100 * length)
+    size = st.integers(-90, 90).filter(bool).map(lambda value: value * 10.0)
+    spread = st.tuples(st.integers(0, 45), st.integers(50, 100), size).map(
+        lambda t: DistributedLoad(t[0] / 100 * length, t[1] / 100 * length, t[2])
+    )
+    supports = draw_one(
+        st.sampled_from(
+            [
+                (Support(0, "pin"), Support(length, "roller")),
+                (Support(0.2 * length, "pin"), Support(0.8 * length, "roller")),
+                (Support(0, "fixed"),),
+                (Support(length, "fixed"),),
+                (Support(0, "fixed"), Support(0.7 * length, "roller")),
+            ]
+        )
+    )
+    one = st.one_of(st.builds(PointForce, part, size), st.builds(PointMoment, part, size), spread)
+    section = draw_one(st.sampled_from([None, Section(210e9, 1e-7 * length)]))
+    loads = tuple(draw_one(st.lists(one, min_size=1, max_size=5)))
+    return Beam("Random beam", "random", length, supports, loads, section, {}, ())
+
+
+@given(beams())
+@settings(max_examples=60, deadline=None)
+def test_the_free_body_closes_as_it_is_drawn(beam: Beam):
+    scene = beam_alone(solve_beam(beam))
+    assert scene.body is not None
+    force, moment, largest, largest_moment = left_over(scene.body)
+    assert force <= 1e-9 * largest
+    assert moment <= 1e-9 * max(largest_moment, largest * beam.length)
+    drawn = {item.name: item for item in scene.items if isinstance(item, Force | Moment)}
+    for name, (_, _, z), (x, _, _) in scene.body.forces:
+        arrow = drawn[name]
+        assert isinstance(arrow, Force)
+        assert arrow.vector == (0.0, z)
+        assert arrow.at[0] == pytest.approx(x * 1e3)
+    for name, (_, turn, _) in scene.body.couples:
+        arc = drawn.get(name)  # only a wall has one among the supports
+        assert turn == 0 if arc is None else turn == -arc.newton_metres  # type: ignore[union-attr]
+
+
+@given(beams())
+@settings(max_examples=40, deadline=None)
+def test_small_arrows_sum_to_the_distributed_load(beam: Beam):
+    scene = beam_alone(solve_beam(beam))
+    for number, each in enumerate(beam.loads, start=1):
+        if isinstance(each, DistributedLoad):
+            arrows = [
+                item for item in scene.items if isinstance(item, Force) and item.name.startswith(f"force-{number}-")
+            ]
+            total = each.intensity * (each.end - each.start)
+            assert sum(arrow.vector[1] for arrow in arrows) == pytest.approx(total)
+            middle = sum(arrow.vector[1] * arrow.at[0] for arrow in arrows) / total
+            assert middle == pytest.approx((each.start + each.end) / 2 * 1e3)
+
+
+@given(beams())
+@settings(max_examples=40, deadline=None)
+def test_plots_are_the_solved_curves(beam: Beam):
+    solved = solve_beam(beam)
+    scene = beam_alone(solved)
+    curves = {item.name: item for item in scene.items if isinstance(item, Curve)}
+    for name, values in (("shear", solved.curves.shear), ("moment", solved.curves.moment)):
+        points = curves[f"curve-{name}"].points
+        # closed to the zero line at both ends
+        assert points[0][1] == points[-1][1] == 0.0
+        assert [y for _, y in points[1:-1]] == list(values)
+        view = scene.view(name)
+        heights = [view.on_sheet(point)[1] for point in points]
+        assert max(heights) - min(heights) <= 27.0 + 1e-6
+    assert scene.view("shear").vertical_per_mm == scene.view("beam").newtons_per_mm
+
+
+@given(beams())
+@settings(max_examples=40, deadline=None)
+def test_dimensions_add_up_to_the_length(beam: Beam):
+    scene = beam_alone(solve_beam(beam))
+    spans = [item for item in scene.items if isinstance(item, Dimension)]
+    drawn = sum(span.end[0] - span.start[0] for span in spans)
+    # spans of less than half a millimetre on the sheet have none
+    assert drawn == pytest.approx(beam.length * 1e3, abs=10 * 0.5 / scene.view("beam").scale)
+
+
+@pytest.mark.parametrize("file", sorted(CONTENT.glob("beams/*.toml")), ids=lambda file: file.stem)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_no_words_meet_in_the_demonstration(file: Path, units):
+    beam = load(file)
+    assert isinstance(beam, Beam)
+    assert draw(beam_alone(solve_beam(beam), units=units)).conflicts == ()
+
+
+def test_the_title_tells_sense_place_and_size_of_the_largest_moment():
+    # F L/4 at the middle, as in any table of beams
+    beam = Beam(
+        "Bench", "bench", 2.0, (Support(0, "pin"), Support(2, "roller")), (PointForce(1.0, -800.0),), None, {}, ()
+    )
+    assert beam_alone(solve_beam(beam)).title.replace("\u00a0", " ") == (
+        "The beam bends most 1 m from its left end: 400 N·m, sagging"
+    )

@@ -1,0 +1,132 @@
+"""The wheel end as a beam: closed, to scale, and true in its words, for the demonstration and for random setups."""
+
+import re
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+
+from hubwright.drawing import draw
+from hubwright.drawing.closure import left_over
+from hubwright.results import solve
+from hubwright.results.beams import wheel_end_beam
+from hubwright.results.model import CaseResult, Results
+from hubwright.scenes.spindle_beam import spindle_beam
+from hubwright.scenes.vocabulary import Curve, Force, Scene
+from hubwright.setup import load, load_text
+from hubwright.setup.model import Setup
+from strategies import setups
+
+CONTENT = Path(__file__).parents[2] / "content"
+FILES = sorted(CONTENT.glob("vehicles/*.toml")) + sorted(CONTENT.glob("setups/*.toml"))
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+
+def force(scene: Scene, name: str) -> Force:
+    return next(item for item in scene.items if isinstance(item, Force) and item.name == name)
+
+
+def curve(scene: Scene, name: str) -> Curve:
+    return next(item for item in scene.items if isinstance(item, Curve) and item.name == f"curve-{name}")
+
+
+def place_of_load(results: Results, case: CaseResult) -> float:
+    """Millimetres outboard of the bearing centre: M_x over B_z."""
+    return results.side * case.bearing_moment.x / case.bearing_force.z * 1e3
+
+
+@given(setups())
+@SLOW
+def test_the_free_body_closes_and_its_reactions_oppose_the_row_loads(setup: Setup):
+    results = solve(setup)
+    for name, case in results.cases.items():
+        scene = spindle_beam(results, case=name)
+        assert scene.body is not None
+        left, turn, largest, largest_moment = left_over(scene.body)
+        assert left <= 1e-9 * largest
+        assert turn <= 1e-9 * largest_moment
+        assert case.row_load is not None
+        for row, given_load in (("outboard", case.row_load.outboard), ("inboard", case.row_load.inboard)):
+            assert force(scene, f"reaction-{row}").vector[1] == pytest.approx(-given_load.z, abs=1e-6 * largest)
+        assert force(scene, "force-load").vector[1] == pytest.approx(case.bearing_force.z)
+
+
+@given(setups())
+@SLOW
+def test_the_steps_of_the_shear_are_as_long_as_the_arrows_above_them(setup: Setup):
+    results = solve(setup)
+    scene = spindle_beam(results)
+    assert scene.view("shear").vertical_per_mm == scene.view("beam").newtons_per_mm
+    points = curve(scene, "shear").points
+    outboard = force(scene, "reaction-outboard")
+    steps = [after[1] - before[1] for before, after in pairwise(points) if before[0] == after[0]]
+    assert sum(steps) == pytest.approx(0.0, abs=1e-6)
+    assert min(abs(step - outboard.vector[1]) for step in steps) < 1e-6 * abs(outboard.vector[1])
+
+
+@given(setups())
+@SLOW
+def test_the_title_names_the_place_of_the_peak_and_the_symbols_carry_direction_words(setup: Setup):
+    results = solve(setup)
+    case = results.cases["standing"]
+    scene = spindle_beam(results)
+    place, half = place_of_load(results, case), results.bearing.effective_spread * 500
+    if abs(abs(place) - half) < 1e-3 * half:
+        return
+    if abs(place) > half:
+        assert scene.title.startswith("Overhung")
+        assert ("outboard" if place > 0 else "inboard") in scene.title
+    else:
+        assert "between the rows" in scene.title
+    for row in ("outboard", "inboard"):
+        arrow = force(scene, f"reaction-{row}")
+        assert arrow.label is not None
+        words = " ".join(arrow.label.lines)
+        assert "\u2212" not in words
+        assert f"{'up' if arrow.vector[1] > 0 else 'down'}, {row} row" in words
+
+
+@given(setups())
+@SLOW
+def test_rows_of_plots_do_not_run_into_one_another(setup: Setup):
+    scene = spindle_beam(solve(setup))
+    tops = []
+    for name in ("deflection", "moment", "shear"):
+        view, points = scene.view(name), curve(scene, name).points
+        heights = [view.on_sheet(point)[1] for point in points]
+        tops.append((min(heights), max(heights)))
+    assert tops[0][0] > 30
+    assert tops[0][1] < tops[1][0]
+    assert tops[1][1] < tops[2][0]
+    assert tops[2][1] < scene.view("beam").origin[1] < scene.size[1]
+
+
+def test_the_drawn_deflection_is_the_real_one_times_what_the_figure_says():
+    results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    assert results.setup.spindle is not None
+    scene, solved = spindle_beam(results), wheel_end_beam(results, "standing")
+    words = next(item for item in scene.items if item.name == "words-deflection-2")
+    times = float(re.sub(r"[^0-9]", "", " ".join(words.lines)))  # type: ignore[attr-defined]
+    view, points = scene.view("deflection"), curve(scene, "deflection").points
+    drawn = max(abs(view.on_sheet(point)[1] - view.origin[1]) for point in points)
+    assert solved.maximum_deflection is not None
+    assert drawn == pytest.approx(abs(solved.maximum_deflection.value) * 1e3 * view.scale * times)
+
+
+def test_without_a_diameter_the_bend_has_a_shape_and_no_number():
+    text = (CONTENT / "vehicles/hill-wagon.toml").read_text(encoding="utf-8")
+    plain = re.sub(r"\[spindle\][^\[]*", "", text)
+    scene = spindle_beam(solve(load_text(plain)))
+    assert not any(item.name == "label-deflection" for item in scene.items)
+    words = next(item for item in scene.items if item.name == "words-deflection-2")
+    assert "shape only" in " ".join(words.lines)  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_no_words_meet_in_the_demonstration(file: Path, units):
+    results = solve(load(file))
+    for name, case in results.cases.items():
+        if case.kind in ("standing", "cornering"):
+            assert draw(spindle_beam(results, case=name, units=units)).conflicts == ()
