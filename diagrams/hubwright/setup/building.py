@@ -53,7 +53,9 @@ def _completed(document: Document, tables: Tables, cases: Any, inputs: InputList
         inputs.take("hub.rotating_mass", tables.hub.rotating_mass, estimates.ROTATING_MASS),
     )
     bearing = completed_bearing(tables.bearing, inputs)
-    suspension = _suspension(tables.suspension, inputs, own="suspension.unsprung_mass" in document.own)
+    suspension = _suspension(
+        tables.suspension, inputs, own=document.base is None or "suspension.unsprung_mass" in document.own
+    )
     optional = {name: _optional(name, table, inputs) for name, table in tables.optional.items()}
     gear = tuple(_gear(index, entry, inputs) for index, entry in enumerate(tables.gear, start=1))
     inputs.found.update(cases.inputs)
@@ -159,6 +161,7 @@ def _height(
             "track over twice the static stability figure",
             low=low,
             high=high,
+            telling=("chassis.static_stability_figure",),
         )
     overall = None
     if table.overall_height is not None:

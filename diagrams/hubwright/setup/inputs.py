@@ -50,10 +50,12 @@ class InputList:
         low: float | None = None,
         high: float | None = None,
         assumed: bool = False,
+        telling: tuple[str, ...] = (),
     ) -> float:
-        """Note a value that follows from others; it is estimated where one of them is."""
-        estimated = assumed or any(self.found[parent].origin == "estimated" for parent in parents)
-        origin: Origin = "estimated" if estimated else self.found[parents[0]].origin
+        """Note a value that follows from others; it is estimated where one of them is, or one of the telling ones."""
+        telling = telling or parents
+        estimated = assumed or any(self.found[parent].origin == "estimated" for parent in telling)
+        origin: Origin = "estimated" if estimated else self.found[telling[0]].origin
         self.found[key] = Input(value, unit, low, high, origin, note, parents)
         return value
 

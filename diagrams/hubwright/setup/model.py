@@ -17,12 +17,22 @@ from hubwright.setup.beam_model import PointForce as PointForce
 from hubwright.setup.beam_model import PointMoment as PointMoment
 from hubwright.setup.beam_model import Section as Section
 from hubwright.setup.beam_model import Support as Support
+from hubwright.setup.case_model import Braking as Braking
+from hubwright.setup.case_model import Case as Case
+from hubwright.setup.case_model import CaseKind as CaseKind
+from hubwright.setup.case_model import Cornering as Cornering
+from hubwright.setup.case_model import Driving as Driving
+from hubwright.setup.case_model import Drop as Drop
+from hubwright.setup.case_model import Ledge as Ledge
+from hubwright.setup.case_model import Side as Side
+from hubwright.setup.case_model import SideSlope as SideSlope
+from hubwright.setup.case_model import Standing as Standing
+from hubwright.setup.case_model import TwoWheel as TwoWheel
 from hubwright.setup.input_model import Input as Input
 from hubwright.setup.input_model import Origin as Origin
 
 WheelEnd = Literal["front", "rear", "both"]
 TurningRing = Literal["inner", "outer"]
-Side = Literal["left", "right"]
 Contamination = Literal[
     "extreme cleanliness",
     "high cleanliness",
@@ -260,92 +270,6 @@ class Gear:
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
-    """Standing on level ground."""
-
-    kind: ClassVar[Literal["standing"]] = "standing"
-    name: str
-    declared: str  # the name in the file: differs where "both" made two cases
-
-
-@dataclass(frozen=True, slots=True)
-class Braking:
-    """Braking with braking_g times g."""
-
-    kind: ClassVar[Literal["braking"]] = "braking"
-    name: str
-    declared: str
-    braking_g: float
-
-
-@dataclass(frozen=True, slots=True)
-class Driving:
-    """Accelerating with driving_g times g."""
-
-    kind: ClassVar[Literal["driving"]] = "driving"
-    name: str
-    declared: str
-    driving_g: float
-    driven: Literal["front", "rear", "all"]
-
-
-@dataclass(frozen=True, slots=True)
-class Cornering:
-    """A bend toward one side with lateral_g times g."""
-
-    kind: ClassVar[Literal["cornering"]] = "cornering"
-    name: str
-    declared: str
-    lateral_g: float
-    toward: Side
-
-
-@dataclass(frozen=True, slots=True)
-class SideSlope:
-    """Standing across a slope, one side uphill."""
-
-    kind: ClassVar[Literal["side_slope"]] = "side_slope"
-    name: str
-    declared: str
-    angle: float
-    uphill: Side
-
-
-@dataclass(frozen=True, slots=True)
-class TwoWheel:
-    """Standing on two diagonal wheels."""
-
-    kind: ClassVar[Literal["two_wheel"]] = "two_wheel"
-    name: str
-    declared: str
-    supported: Literal["front_left+rear_right", "front_right+rear_left"]
-
-
-@dataclass(frozen=True, slots=True)
-class Ledge:
-    """Being pushed over a square ledge."""
-
-    kind: ClassVar[Literal["ledge"]] = "ledge"
-    name: str
-    declared: str
-    height: float
-
-
-@dataclass(frozen=True, slots=True)
-class Drop:
-    """Falling from a height onto the tire."""
-
-    kind: ClassVar[Literal["drop"]] = "drop"
-    name: str
-    declared: str
-    height: float
-
-
-Case = Standing | Braking | Driving | Cornering | SideSlope | TwoWheel | Ledge | Drop
-CaseKind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
-
-
-@dataclass(frozen=True, slots=True)
 class DutyShare:
     """A case and its share of the distance."""
 
@@ -392,7 +316,7 @@ class Setup:
     @property
     def corner_mass_change(self) -> float:
         """Mass that each corner gained by other tires and wheels since it was weighed [kg]."""
-        return self.tire.mass + self.wheel.mass - self.root_tire_mass - self.root_wheel_mass
+        return (self.tire.mass - self.root_tire_mass) + (self.wheel.mass - self.root_wheel_mass)
 
     def case(self, name: str) -> Case:
         """Return the case of this name."""
