@@ -15,7 +15,7 @@ WIDTH, HEIGHT = 300.0, 214.0
 _FOOT, _TOP = 26.0, 209.0  # above the strip of scales; where the tread ends
 _WHEEL_X = 92.0  # the tire's centreline does not wander when the offset changes
 _BOX = (136.0, 68.0, 252.0, 188.0)
-LENS = (6.0, 25.5, 56.0, 58.0)
+LENS = (6.0, 25.5, 57.0, 58.0)
 _LABELS_INSIDE = 28.0  # from the detail's outboard edge to the edge of its inner column
 _WHOLE_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _DETAIL_SCALES = ((4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
@@ -174,9 +174,9 @@ def _lens_view(
 ) -> tuple[View, float]:
     """Return the lens in which the small forces at axle height are drawn longer, and how many times longer."""
     m = parts.measures
-    places = (0.0, m.load_line, m.face)
-    low, high = min(places), max(places)
-    scale, _ = drawing_scale(high - low, 28.0, _LENS_SCALES)
+    # the two masses stand in the middle, with room for their words; the bearing centre is still within the frame
+    mean, apart = (m.load_line + m.face) / 2, abs(m.load_line - m.face)
+    scale, _ = drawing_scale(max(2 * abs(mean), apart + 16.0), 44.0, _LENS_SCALES)
     small = [
         abs(component)
         for single in state.free_body.forces
@@ -185,7 +185,7 @@ def _lens_view(
     ]
     # an arrow has room for 6.5 mm; the factor is a round one
     factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (6.5 * force))
-    middle = (frame[0] + frame[2]) / 2 + side * scale * (low + high) / 2
+    middle = (frame[0] + frame[2]) / 2 + side * scale * mean
     return View("lens", (middle, frame[3] - 11.5), scale, force / factor, mirrored=True, frame=frame), factor
 
 

@@ -187,7 +187,7 @@ def _small_label(d: Drawn, name: str) -> Label:
     weight, inertia = words.weight(f"weight_{name}"), words.weight(f"inertia_{name}")
     what = "tire, wheel" if name == "wheel" else "hub"
     lines = (what, weight) if words.still else (what, f"weight {weight}", f"inertia {inertia}")
-    width = 0.78 * max(len(line) for line in lines)  # half of it, on the sheet
+    width = 0.74 * max(len(line) for line in lines)  # half of it, on the sheet
     apart = abs(own - across) * MM * d.layout.lens.scale / 2
     nudge = max(width + 1.0 - apart, 0.0)
     return Label(lines, "below", tone="load", size=2.1, nudge=(-nudge if leftward else nudge, 0.0))

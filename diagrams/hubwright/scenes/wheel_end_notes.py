@@ -33,7 +33,9 @@ def _taken(items: Sequence[Item], view: str, place: str) -> float:
 def _note(d: Drawn, name: str, view: str, at: Point, text: str, place: Place) -> Note:
     """Return a part's name with a leader that ends in a dot on it."""
     anchor = (d.layout.side * at[0], at[1])
-    label = Label(tuple(text.split("\n")), place, anchor=anchor, tone="soft", size=_SIZE, leader_dot=True)
+    # parts of the detail turned on a lathe look the same below the axis
+    also = ((anchor[0], -at[1]),) if view == "detail" and name != "knuckle" else ()
+    label = Label(tuple(text.split("\n")), place, anchor=anchor, tone="soft", size=_SIZE, leader_dot=True, also=also)
     return Note(f"label-{name}", view, 1, label=label, level=30.0)
 
 
@@ -86,7 +88,8 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     rollers = bearing.kind == "tapered pair"
     inboard, outboard = d.inboard_column, d.outboard_column
     columns = d.layout.columns()
-    room = columns[2].high - columns[2].low - _taken(items, "detail", inboard)
+    # tall labels push the names about: with fewer names no leaders need cross
+    room = columns[2].high - columns[2].low - 1.3 * _taken(items, "detail", inboard)
     outer = "Outer ring" if not rollers else "Cup"
     inner = "Inner ring" if not rollers else "Cone"
     turns, stands = ("turns", "stands still")
