@@ -93,7 +93,7 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
         *_bar(beam, view, rests),
         *load_items(beam, view, small, heights, units),
         *_reactions(beam, view, units),
-        *_lengths(spans, view, rows.high + 3.0),
+        *_lengths(beam, spans, view, rows.high + 3.0),
         *_guides(beam, view, rows.views[0].origin[1] - 8.0),
         *rows.items,
     ]
@@ -204,7 +204,9 @@ def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
     return spans
 
 
-def _lengths(spans: list[_Span], view: View, line_at: float) -> list[Item]:
+def _lengths(beam: BeamResults, spans: list[_Span], view: View, line_at: float) -> list[Item]:
+    # where a guide runs through all rows, it is the extension line as well
+    guided = {x for _, x, _, _ in _guided(beam)}
     rows = max(span.row for span in spans)
     depth = (view.origin[1] - line_at - rows * _ROW - 4.0) / view.scale
     return [
@@ -216,6 +218,7 @@ def _lengths(spans: list[_Span], view: View, line_at: float) -> list[Item]:
             end=(span.right, -depth),
             line_at=line_at + (rows - span.row) * _ROW,
             text=span.text,
+            extension=(span.left not in guided, span.right not in guided),
         )
         for number, span in enumerate(spans, start=1)
     ]
@@ -224,6 +227,14 @@ def _lengths(spans: list[_Span], view: View, line_at: float) -> list[Item]:
 def _guides(beam: BeamResults, view: View, low: float) -> list[Item]:
     """Return the lines through all rows at every support and every force or couple at a point."""
     depth = (low - view.origin[1]) / view.scale
+    return [
+        Line(f"guide-{name}", view.name, step, points=((x, 0.0), (x, depth)), style="hair", tone=tone, level=-1)
+        for name, x, tone, step in _guided(beam)
+    ]
+
+
+def _guided(beam: BeamResults) -> list[tuple[str, float, Literal["reaction", "load"], int]]:
+    """Return name, place [mm], tone and step of every support and every force or couple at a point."""
     places: list[tuple[str, float, Literal["reaction", "load"], int]] = [
         (f"support-{number}", reaction.at * 1e3, "reaction", 1)
         for number, reaction in enumerate(beam.reactions, start=1)
@@ -233,10 +244,7 @@ def _guides(beam: BeamResults, view: View, low: float) -> list[Item]:
         for number, load in enumerate(beam.loads, start=1)
         if not isinstance(load, DistributedLoad)
     ]
-    return [
-        Line(f"guide-{name}", view.name, step, points=((x, 0.0), (x, depth)), style="hair", tone=tone, level=-1)
-        for name, x, tone, step in places
-    ]
+    return places
 
 
 def _title(beam: BeamResults, units: Units) -> str:

@@ -81,7 +81,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
     ]
     return Scene(
         name="spindle-beam",
-        title=_title(beam, units),
+        title=_title(results, beam, units),
         caption=_caption(results, beam, units),
         description=_description(results, beam, units),
         units=units,
@@ -89,7 +89,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         views=(view, *rows.views),
         items=tuple(items),
         steps=(
-            Step("Keep only the axis", "The spindle is a bar; each row holds it at its pressure centre."),
+            Step("Keep only the axis", f"The {_bar_of(results)} is a bar; each row holds it at its pressure centre."),
             Step("Put the load on it", "What wheel and hub pass to the bearing, where it makes the right moment."),
             Step("Replace the rows by forces", "Each row pushes back; together they hold the load."),
             Step("Measure the distances", "The nearer row takes the larger part: the law of the lever."),
@@ -238,17 +238,23 @@ def _where(beam: WheelEndBeam) -> str:
     return f"at the {beam.near} pressure centre"
 
 
-def _title(beam: WheelEndBeam, units: Units) -> str:
+def _bar_of(results: Results) -> str:
+    """Return what the bar is: the spindle that turns in the rows or, round a stub axle, the hub."""
+    return "hub" if results.setup.bearing.turning_ring == "outer" else "spindle"
+
+
+def _title(results: Results, beam: WheelEndBeam, units: Units) -> str:
+    bar = _bar_of(results)
     bending = format_quantity(abs(beam.maximum_moment.value), "moment", units)
     if abs(beam.maximum_moment.value) < 1e-9 * max(1.0, abs(beam.load)):
-        return "The load stands on one row: the spindle does not bend"
+        return f"The load stands on one row: the {bar} does not bend"
     if math.isinf(beam.load_place):
-        return f"A couple without force bends the spindle most {_where(beam)}: {bending}"
+        return f"A couple without force bends the {bar} most {_where(beam)}: {bending}"
     if beam.overhung:
         overhang = abs(beam.load_place) - beam.spread / 2
         length = format_quantity(overhang, "small length", units)
-        return f"Overhung by {length}, the spindle bends most {_where(beam)}: {bending}"
-    return f"The load stands between the rows, so the spindle bends most at the load: {bending}"
+        return f"Overhung by {length}, the {bar} bends most {_where(beam)}: {bending}"
+    return f"The load stands between the rows, so the {bar} bends most at the load: {bending}"
 
 
 def _caption(results: Results, beam: WheelEndBeam, units: Units) -> str:
@@ -275,7 +281,7 @@ def _description(results: Results, beam: WheelEndBeam, units: Units) -> str:
     side = "outboard" if beam.load_place >= 0 else "inboard"
     stands = "as a couple alone" if math.isinf(beam.load_place) else f"{where} {side} of the bearing centre"
     sentences = [
-        f"The spindle of {plain(results.setup.name)} as a beam on two supports "
+        f"The {_bar_of(results)} of {plain(results.setup.name)} as a beam on two supports "
         f"{format_quantity(beam.spread, 'small length', units)} apart, {plain(beam.case)}.",
         f"A load of {format_quantity(abs(beam.load), 'force', units)} pushes {'up' if beam.load >= 0 else 'down'} "
         f"{stands}.",
