@@ -13,7 +13,7 @@ from itertools import pairwise
 from hubwright.drawing.geometry import Segment, cross
 from hubwright.scenes.vocabulary import Column, Point
 
-GAP = 3.4  # between blocks, sheet millimetres
+GAP, LEAST_GAP = 3.4, 1.8  # between blocks, sheet millimetres
 STAND_OFF, ELBOW = 1.1, 2.5  # from text to leader, and the leader's level part
 _ROUNDS = 60
 
@@ -79,7 +79,7 @@ def _largest_gap(entries: Sequence[Entry], column: Column) -> float:
     if len(entries) < 2:
         return GAP
     free = column.high - column.low - sum(entry.height for entry in entries)
-    return max(free / (len(entries) - 1), 1.2)
+    return max(free / (len(entries) - 1), LEAST_GAP)
 
 
 def _first_crossing(entries: Sequence[Entry], heights: Sequence[float], column: Column) -> tuple[int, int] | None:

@@ -22,6 +22,8 @@ TEXT = 2.5  # cap height
 _GAP, _OVER, _ABOVE = 1.2, 1.3, 0.9
 _ROOM_FOR_HEADS, _TAIL = 5.5, 5.0
 _HALO = 1.0
+_LATER = 2.0  # what a place costs for each better one, so that a thin line is rather crossed than much moved
+_WORTH_SHIFTING = 2.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,69 +34,97 @@ class DrawnDimension:
     ends: Segment
     millimetres: float | None
     text_box: Box
-    lines: tuple[Segment, ...]
+    lines: tuple[Segment, ...]  # beside those of `dimension_lines`
+
+
+def dimension_lines(item: Dimension, view: View) -> tuple[Segment, ...]:
+    """Return the dimension line, from start to end, and its extension lines: what stands wherever the text goes."""
+    i = 0 if item.direction == "horizontal" else 1
+    first, second = view.on_sheet(item.start), view.on_sheet(item.end)
+    lines = [(*_at(item, first[i], item.line_at), *_at(item, second[i], item.line_at))]
+    for point, on in zip((first, second), item.extension, strict=True):
+        if on:
+            away = 1.0 if item.line_at >= point[1 - i] else -1.0
+            ends = (point[1 - i] + away * _GAP, item.line_at + away * _OVER)
+            lines.append((*_at(item, point[i], ends[0]), *_at(item, point[i], ends[1])))
+    return tuple(lines)
+
+
+def _at(item: Dimension, along: float, across: float) -> tuple[float, float]:
+    return (along, across) if item.direction == "horizontal" else (across, along)
 
 
 def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) -> DrawnDimension:
     """Return a dimension with its text where it fits best; `cost` says how badly a box for text is taken."""
     level = item.direction == "horizontal"
     i = 0 if level else 1
-    first, second = view.on_sheet(item.start), view.on_sheet(item.end)
-    start_is_low = first[i] <= second[i]
-    low, high = (first, second) if start_is_low else (second, first)
-    wanted = item.extension if start_is_low else item.extension[::-1]
     colour = line_token(item.tone) if item.tone != "ink" else "soft"
-
-    def at(along: float, across: float) -> tuple[float, float]:
-        return (along, across) if level else (across, along)
-
     marks: list[Mark] = []
     rules: list[Segment] = []
+
+    def at(along: float, across: float) -> tuple[float, float]:
+        return _at(item, along, across)
 
     def rule(a: tuple[float, float], b: tuple[float, float]) -> None:
         rules.append((*a, *b))
         marks.append(Shape((np.array([a, b]),), line=colour, width=WIDTH, cap="butt", exact=True))
 
-    for point, on in zip((low, high), wanted, strict=True):
-        if on:
-            away = 1.0 if item.line_at >= point[1 - i] else -1.0
-            rule(at(point[i], point[1 - i] + away * _GAP), at(point[i], item.line_at + away * _OVER))
-    a, b = low[i], high[i]
+    ends, *extensions = dimension_lines(item, view)
+    for segment in (ends, *extensions):
+        marks.append(Shape((np.array([segment[:2], segment[2:]]),), line=colour, width=WIDTH, cap="butt", exact=True))
+    start_is_low = ends[i] <= ends[2 + i]
+    a, b = sorted((ends[i], ends[2 + i]))
     along = (1.0, 0.0) if level else (0.0, 1.0)
     back = (-along[0], -along[1])
     room = b - a > _ROOM_FOR_HEADS
-    rule(at(a, item.line_at), at(b, item.line_at))
     marks.append(thin_head(at(a, item.line_at), back if room else along, colour))
     marks.append(thin_head(at(b, item.line_at), along if room else back, colour))
     text = line(item.text, TEXT)
-    beside = 1.6 if room else 2.9
-    places: list[tuple[float, tuple[float, float] | None]] = []  # where text starts, and the line drawn on under it
-    if b - a > text.width + 2:
-        places.append(((a + b - text.width) / 2, None))
-    else:
-        after = (b + beside, (b, b + beside + text.width + 0.5))
-        before = (a - beside - text.width, (a - beside - text.width - 0.5, a))
-        end_first = (item.side != "start") == start_is_low if item.side != "auto" else True
-        places += [after, before] if end_first else [before, after]
-    boxes = [_text_box(start, item.line_at, text.width, text.cap, level=level) for start, _ in places]
-    best = min(range(len(places)), key=lambda k: cost(boxes[k]) + 0.01 * k)
-    start, under = places[best]
+    end_first = (item.side != "start") == start_is_low if item.side != "auto" else True
+    places = _places(a, b, text.width, room=room, end_first=end_first)
+    boxes = [_text_box(place, item.line_at, text.width, text.cap, level=level) for place in places]
+    best = min(range(len(places)), key=lambda k: cost(boxes[k]) + _LATER * k)
+    place = places[best]
+    under = place.under
     if under is not None:
         rule(at(under[0], item.line_at), at(under[1], item.line_at))
     if not room and not (under and under[0] < a):
         rule(at(a - _TAIL, item.line_at), at(a, item.line_at))
     if not room and not (under and under[1] > b):
         rule(at(b, item.line_at), at(b + _TAIL, item.line_at))
-    baseline = (start, item.line_at + _ABOVE) if level else (item.line_at - _ABOVE, start)
+    across = _ABOVE if place.first_side else -_ABOVE - text.cap
+    baseline = (place.start, item.line_at + across) if level else (item.line_at - across, place.start)
     marks.append(Lettering(baseline, text, text_token(item.tone), 0.0 if level else 90.0, _HALO))
-    ends = (*at(a, item.line_at), *at(b, item.line_at))
-    ends = ends if start_is_low else (ends[2], ends[3], ends[0], ends[1])
     span = abs(item.end[i] - item.start[i])
     millimetres = span if level or view.vertical_per_mm is None else None
     return DrawnDimension(tuple(marks), ends, millimetres, boxes[best], tuple(rules))
 
 
-def _text_box(start: float, line_at: float, width: float, cap: float, *, level: bool) -> Box:
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where text may stand: its start along the line, the line drawn on under it, above (left) or below (right)."""
+
+    start: float
+    under: tuple[float, float] | None = None
+    first_side: bool = True
+
+
+def _places(a: float, b: float, width: float, *, room: bool, end_first: bool) -> list[_Place]:
+    """Return places from the best on: in the middle, off it, under the line; without room beyond either end."""
+    middle, spare = (a + b - width) / 2, (b - a - width) / 2
+    beside = 1.6 if room else 2.9
+    after = (b + beside, (b, b + beside + width + 0.5))
+    before = (a - beside - width, (a - beside - width - 0.5, a))
+    places: list[_Place] = []
+    if spare > 1:
+        shifts = [0.0, *(s * share * (spare - 1) for share in (0.5, 1.0) for s in (-1, 1) if spare > _WORTH_SHIFTING)]
+        places += [_Place(middle + shift, None, side) for side in (True, False) for shift in shifts]
+    ends = (after, before) if end_first else (before, after)
+    return places + [_Place(start, under, side) for side in (True, False) for start, under in ends]
+
+
+def _text_box(place: _Place, line_at: float, width: float, cap: float, *, level: bool) -> Box:
+    below, above = (_ABOVE - DROP * cap * 0.6, _ABOVE + cap) if place.first_side else (-_ABOVE - cap * 1.18, -_ABOVE)
     if level:
-        return start, line_at + _ABOVE - DROP * cap * 0.6, start + width, line_at + _ABOVE + cap
-    return line_at - _ABOVE - cap, start, line_at - _ABOVE + DROP * cap * 0.6, start + width
+        return place.start, line_at + below, place.start + width, line_at + above
+    return line_at - above, place.start, line_at - below, place.start + width

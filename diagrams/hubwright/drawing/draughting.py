@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from hubwright.drawing.closure import refuse_open_body
 from hubwright.drawing.faces import DROP, line, plain
 from hubwright.drawing.geometry import rounded_box
-from hubwright.drawing.items import draw_item
+from hubwright.drawing.items import claim_lines, draw_item
 from hubwright.drawing.layout import find_conflicts, place_labels
 from hubwright.drawing.marks import Drawing, Group, Layer, Lettering, Shape, ViewGroup
 from hubwright.drawing.obstacles import Ground
@@ -33,11 +33,15 @@ def draw_sheet(scene: v.Scene, *, letters: Mapping[str, str] | None = None) -> D
         sheet.write(name, "", box)
     views = {view.name: view for view in scene.views}
     frames = {view.name: _frame(view, sheet) for view in scene.views if view.frame is not None}
-    drawn: list[tuple[v.Item, Group]] = []
-    ordered = sorted(enumerate(scene.items), key=lambda pair: _order(pair[0], pair[1]))
-    # words and dimensions claim their places before any label does
-    for _, item in ordered:
-        drawn.append((item, draw_item(item, views.get(item.view), sheet)))
+    groups: dict[int, Group] = {}
+    # words and arrows stand where they must; then dimensions find room for their text, and labels after them
+    for item in scene.items:
+        if isinstance(item, v.Dimension) and item.view in views:
+            claim_lines(item, views[item.view], sheet)
+    for index in sorted(range(len(scene.items)), key=lambda i: isinstance(scene.items[i], v.Dimension)):
+        item = scene.items[index]
+        groups[index] = draw_item(item, views.get(item.view), sheet)
+    drawn = [(item, groups[i]) for i, item in sorted(enumerate(scene.items), key=lambda pair: _order(*pair))]
     placed = place_labels(sheet.wanted, scene, sheet.ground)
     labels = {each.wanted.owner: sheet.label_group(each) for each in placed}
     layers = _layers(scene, drawn, labels, frames)

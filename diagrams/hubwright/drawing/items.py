@@ -17,7 +17,7 @@ from hubwright.drawing.arrows import (
     normal_marks,
     on_circle,
 )
-from hubwright.drawing.dimensions import draw_dimension
+from hubwright.drawing.dimensions import dimension_lines, draw_dimension
 from hubwright.drawing.faces import DROP, block, plain
 from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, hatching, meets
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
@@ -175,14 +175,24 @@ def _moment(item: v.Moment, view: v.View, sheet: Sheet) -> Group:
     return Group(name, moment_marks(at, r, counter_clockwise=turns), data, ends)
 
 
+def claim_lines(item: v.Dimension, view: v.View, sheet: Sheet) -> None:
+    """Make texts keep off the lines of a dimension before any dimension looks for a place for its text."""
+    for segment in dimension_lines(item, view):
+        sheet.keep_off(_dimension_name(item), "dimension", segment, 0.1)
+
+
+def _dimension_name(item: v.Dimension) -> str:
+    return item.name if item.name.startswith(_PREFIXES) else f"dimension-{item.name}"
+
+
 def _dimension(item: v.Dimension, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "dimension-", sheet)
-    drawn = draw_dimension(item, view, sheet.ground.cost)
+    own = _dimension_name(item)
+    drawn = draw_dimension(item, view, lambda box: sheet.ground.cost(box, own))
     for segment in drawn.lines:
-        sheet.keep_off(name, "dimension", segment, 0.1)
-    sheet.write(name, plain(item.text), drawn.text_box)
+        sheet.keep_off(own, "dimension", segment, 0.1)
+    sheet.write(own, plain(item.text), drawn.text_box)
     data = () if drawn.millimetres is None else (("mm", f"{drawn.millimetres:.9g}"),)
-    return Group(name, drawn.marks, data, drawn.ends)
+    return Group(sheet.unique(own), drawn.marks, data, drawn.ends)
 
 
 def _note(item: v.Note, view: v.View, sheet: Sheet) -> Group:

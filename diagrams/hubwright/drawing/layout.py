@@ -6,14 +6,15 @@ Sheet millimetres.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from hubwright.drawing.columns import Entry, arrange, knee, start
+from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, start
 from hubwright.drawing.geometry import cross
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Conflict
 from hubwright.drawing.near import place_near
 from hubwright.drawing.obstacles import Align, Ground, Kind, Obstacle, Placed, Wanted
-from hubwright.scenes.vocabulary import Column, Scene
+from hubwright.scenes.vocabulary import Column, Point, Scene
 
 _FORBIDDEN: tuple[Kind, ...] = ("head", "shaft", "mark", "dimension", "frame")
 _TOUCH = 0.35  # boxes that overlap by less are not reported
@@ -32,7 +33,7 @@ def place_labels(wanted: Sequence[Wanted], scene: Scene, ground: Ground) -> list
         else:
             by_column.setdefault(column, []).append(each)
     for index, members in sorted(by_column.items()):
-        placed += _in_column(members, scene.columns[index])
+        placed += _in_column(members, scene.columns[index], scene.size)
     ground.obstacles += [Obstacle(each.wanted.name, "text", each.box) for each in placed]
     cleared: list[Placed] = []
     for index, members in sorted(by_column.items()):
@@ -83,7 +84,7 @@ def find_conflicts(placed: Sequence[Placed], ground: Ground) -> list[Conflict]:
 
 def _leader_obstacle(placed: Placed, piece: tuple[float, float, float, float]) -> Obstacle:
     box = (min(piece[0], piece[2]), min(piece[1], piece[3]), max(piece[0], piece[2]), max(piece[1], piece[3]))
-    return Obstacle(placed.wanted.name, "line", box, piece)
+    return Obstacle(placed.wanted.name, "leader", box, piece)
 
 
 def _column_of(wanted: Wanted, columns: Sequence[Column]) -> int | None:
@@ -103,7 +104,18 @@ def _column_of(wanted: Wanted, columns: Sequence[Column]) -> int | None:
     return min(fitting, key=lambda pair: distance(pair[1]))[0]
 
 
-def _in_column(members: Sequence[Wanted], column: Column) -> list[Placed]:
+def _roomy(column: Column, members: Sequence[Wanted], size: Point) -> Column:
+    """Return a column grown toward the edges of the sheet if its labels would not fit."""
+    missing = sum(each.height for each in members) + LEAST_GAP * (len(members) - 1) - (column.high - column.low)
+    if missing <= 0:
+        return column
+    top = size[1] - 1.0
+    up = min(missing, max(top - column.high, 0.0))
+    return replace(column, high=column.high + up, low=column.low - (missing - up))
+
+
+def _in_column(members: Sequence[Wanted], column: Column, size: Point) -> list[Placed]:
+    column = _roomy(column, members, size)
     heights = arrange([Entry(each.point, each.height) for each in members], column)
     placed = []
     for each, height in zip(members, heights, strict=True):

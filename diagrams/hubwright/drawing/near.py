@@ -57,7 +57,8 @@ def _leader_hits(placed: Placed, among: list[Obstacle]) -> int:
     share = max(0.0, 1.0 - 0.5 / length)
     piece: Segment = (*begin, begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1]))
     owner = placed.wanted.owner
-    return sum(1 for each in among if each.kind in ("text", "head") and each.name != owner and each.crossed_by(piece))
+    kinds = ("text", "head", "leader")
+    return sum(1 for each in among if each.kind in kinds and each.name != owner and each.crossed_by(piece))
 
 
 def _places(wanted: Wanted) -> Iterator[Placed]:

@@ -14,7 +14,7 @@ from hubwright.drawing.faces import DROP, Block
 from hubwright.drawing.geometry import Box, Segment, cross, meets, overlap
 from hubwright.scenes.vocabulary import Label, Point
 
-Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line"]
+Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader"]
 Align = Literal["left", "centre", "right"]
 WEIGHT: dict[Kind, float] = {
     "text": 100.0,
@@ -24,6 +24,7 @@ WEIGHT: dict[Kind, float] = {
     "dimension": 25.0,
     "frame": 25.0,
     "line": 12.0,
+    "leader": 14.0,
 }
 _OFF_SHEET = 200.0
 _CLEAR = 0.5  # between a label and what it keeps off
