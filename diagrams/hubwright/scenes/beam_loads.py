@@ -8,6 +8,7 @@ from typing import Literal
 
 from hubwright.quantities import format_quantity
 from hubwright.results.beams import BeamLoad, BeamResults
+from hubwright.scenes.diagrams import FINEST
 from hubwright.scenes.scales import round_scale
 from hubwright.scenes.vocabulary import ClosedBody, Force, Item, Label, Line, Moment, Note, Units, View
 from hubwright.setup.model import DistributedLoad, PointForce, PointMoment
@@ -32,7 +33,7 @@ class LoadScales:
         """Return the scales of a beam; small arrows, which would vanish at the scale of the rest, have their own."""
         spread = [load for load in beam.loads if isinstance(load, DistributedLoad)]
         largest = max((abs(pieces(load, along)[1]) for load in spread), default=0.0)
-        return cls(along, forces, round_scale(largest, _SMALL) if spread else None)
+        return cls(along, forces, max(round_scale(largest, _SMALL), FINEST) if spread else None)
 
     def reach(self, load: BeamLoad) -> float:
         """Return how far from the axis a load's arrows reach, sheet millimetres."""

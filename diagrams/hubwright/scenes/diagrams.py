@@ -25,6 +25,7 @@ from hubwright.scenes.vocabulary import (
 )
 from hubwright.setup.model import PointMoment
 
+FINEST = 0.2  # newtons per sheet millimetre: at a finer scale the bar of one pound-force would not fit the sheet's foot
 MARGIN = 10.0  # sheet millimetres: where the words of a row begin
 WORDS_PITCH = 3.9  # between lines of words
 _LABEL = 6.5  # room for a label above or below a curve
@@ -78,7 +79,7 @@ def shared_force_scale(beam: BeamResults, room: float) -> float:
     """Return one round scale, newtons per sheet millimetre, for arrows of at most `room` and the shear under them."""
     largest = max([abs(force) for force in beam.point_forces], default=0.0)
     spread = max(*beam.curves.shear, 0.0) - min(*beam.curves.shear, 0.0)
-    return round_scale(max(spread / _ROOM, largest / room), 1.0)
+    return max(round_scale(max(spread / _ROOM, largest / room), 1.0), FINEST)
 
 
 def plot_rows(
