@@ -4,15 +4,11 @@ Views look forward from the rear: first axis ISO y (to the left on the sheet), s
 bearing centre.
 """
 
-import numpy as np
-
 from hubwright.results.model import Results
 from hubwright.scenes.vocabulary import (
     Item,
     KeyEntry,
     Line,
-    Part,
-    Point,
     ScaleBar,
     Scene,
     Units,
@@ -23,17 +19,11 @@ from hubwright.scenes.wheel_end_layout import BRIDGE, HEIGHT, WIDTH, layout
 from hubwright.scenes.wheel_end_levers import LEVEL, effective_spread, levers
 from hubwright.scenes.wheel_end_loads import contact_items, small_items
 from hubwright.scenes.wheel_end_notes import notes
-from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
+from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
-from hubwright.scenes.wheel_end_parts.outlines import Ring
 from hubwright.scenes.wheel_end_reactions import locating_items, pressure_centres, reaction_items, row_items
+from hubwright.scenes.wheel_end_solids import solids
 from hubwright.scenes.wheel_end_words import Wording
-
-_OUTLINES = {
-    "whole": {"outline": 0.2, "fine": 0.13, "none": 0.0},
-    "detail": {"outline": 0.35, "fine": 0.18, "none": 0.0},
-}
-_PITCH = {"whole": 0.62, "detail": 1.5}
 
 
 def wheel_end_section(
@@ -55,8 +45,8 @@ def wheel_end_section(
     sheet = layout(results, state, parts, force_scale=force_scale, sheet_scale=sheet_scale)
     drawn = Drawn(sheet, parts, words)
     items = [
-        *_solids(parts, sheet.whole, sheet.side),
-        *_solids(parts, sheet.detail, sheet.side),
+        *solids(parts, "whole", sheet.side, "whole"),
+        *solids(parts, "detail", sheet.side, "detail"),
         *locating_items(drawn),
         *_axes(drawn),
         *contact_items(drawn, 2),
@@ -98,50 +88,6 @@ def wheel_end_section(
         axes="rear",
         body=closed_body(words),
     )
-
-
-def _solids(parts: Assembly, view: View, side: int) -> list[Item]:
-    """Return every part of a view with its hatching, then the lines on and beyond them."""
-    items: list[Item] = []
-    for piece in parts.pieces:
-        if piece.extent == "whole" and view.name != "whole":
-            continue
-        outline = _OUTLINES[view.name][piece.edge]
-        if piece.name == "tire":
-            outline *= 2
-        items.append(
-            Part(
-                f"part-{view.name}-{piece.name}",
-                view.name,
-                1,
-                rings=tuple(_points(ring, side) for ring in piece.rings),
-                material=piece.material,
-                hatch=None if piece.hatch is None else piece.hatch * side,
-                hatch_pitch=_PITCH[view.name] * piece.pitch,
-                outline=outline,
-                level=piece.level,
-            )
-        )
-    for stroke in parts.strokes:
-        if stroke.extent == "both" or view.name == "whole":
-            items.append(
-                Line(
-                    f"line-{view.name}-{stroke.name}",
-                    view.name,
-                    1,
-                    points=_points(stroke.points, side),
-                    style=stroke.style,
-                    tone=stroke.tone,
-                    level=stroke.level,
-                )
-            )
-    return items
-
-
-def _points(ring: Ring, side: int) -> tuple[Point, ...]:
-    """Return outline points in the view's axes; a hundredth of a millimetre is finer than any print."""
-    rounded = np.round(ring * np.array([side, 1.0]), 3) + 0.0
-    return tuple((float(y), float(z)) for y, z in rounded)
 
 
 def _axes(d: Drawn) -> list[Item]:
