@@ -4,7 +4,7 @@ from pathlib import Path
 from textwrap import dedent
 
 from hubwright.lessons.course import Course
-from hubwright.lessons.figures import Undrawn
+from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.pages import Renderer
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 
 from hubwright.lessons.course import Course
-from hubwright.lessons.figures import Undrawn
+from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.pages import Renderer
 from hubwright.lessons.views import setup_view
 from hubwright.results import Results, solve

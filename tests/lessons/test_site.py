@@ -9,7 +9,7 @@ from click.testing import CliRunner
 from lesson_sites import WAGON, write_site
 
 from hubwright.cli import main
-from hubwright.lessons import figures
+from hubwright.lessons import drawings
 from hubwright.lessons.check import check_site
 from hubwright.lessons.site_build import BuildFailedError, build_site
 
@@ -95,8 +95,8 @@ def test_a_build_is_repeatable(built: Path, tmp_path: Path, monkeypatch: pytest.
 
 def test_a_figure_is_drawn_once_and_kept_for_the_next_build(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     calls = []
-    honest = figures.draw
-    monkeypatch.setattr(figures, "draw", lambda scene: calls.append(scene.units) or honest(scene))
+    honest = drawings.draw
+    monkeypatch.setattr(drawings, "draw", lambda scene: calls.append(scene.units) or honest(scene))
     twice = LESSON + '\n{{ figure("wheel-end section", wagon) }}\n'
     directory = write_site(tmp_path, **{"lessons/04-road": twice})
     (directory / "content/vehicles/kit-trailer.toml").unlink()

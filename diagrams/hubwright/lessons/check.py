@@ -8,7 +8,7 @@ from mkdocs.exceptions import MkDocsException
 from mkdocs.structure.files import get_files, set_exclusions
 
 from hubwright.errors import SetupFileError
-from hubwright.lessons.figures import Undrawn
+from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.plugin import HubwrightPlugin
 from hubwright.lessons.problems import LessonProblem
 

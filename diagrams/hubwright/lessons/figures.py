@@ -1,17 +1,15 @@
 """Figures of a page: a scene per unit system, drawn once, inline in the page, with steps, force table and caption."""
 
-import hashlib
 import re
 from collections.abc import Sequence
-from pathlib import Path
 from typing import get_args
 
 import numpy as np
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
-from hubwright import __version__
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.closure import FORCE_NAMES, OPEN_BY, OpenBodyError
+from hubwright.lessons.drawings import ID, Drawings, Drawn, Letter
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.views import View, subject_of
@@ -19,63 +17,7 @@ from hubwright.quantities import Kind, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.vocabulary import Scene
-
-
-class Drawings:
-    """Draws scenes, each distinct one once, and keeps the drawings in a directory for the next build."""
-
-    def __init__(self, directory: Path | None) -> None:
-        """Keep drawings in a directory, or for this build only."""
-        self.directory = directory
-        self.drawn: dict[str, str] = {}
-        self._code = ""
-
-    def svg(self, scene: Scene) -> str:
-        """Return the drawing of a scene; its ids all begin with "ID-" where a page puts its own prefix."""
-        key = hashlib.sha256(f"{__version__}\n{self._drawing_code()}\n{scene!r}".encode()).hexdigest()[:32]
-        if key not in self.drawn:
-            file = self.directory / f"{key}.svg" if self.directory else None
-            if file and file.is_file():
-                self.drawn[key] = file.read_text(encoding="utf-8")
-            else:
-                self.drawn[key] = draw(scene)
-                if file:
-                    file.parent.mkdir(parents=True, exist_ok=True)
-                    fresh = file.with_suffix(".new")
-                    fresh.write_text(self.drawn[key], encoding="utf-8")
-                    fresh.replace(file)
-        return self.drawn[key]
-
-    def _drawing_code(self) -> str:
-        """Return a mark of the drawing code, so that a changed pen draws anew."""
-        if not self._code:
-            import hubwright.drawing
-
-            folder = Path(hubwright.drawing.__file__).parent
-            self._code = hashlib.sha256(
-                b"".join(file.read_bytes() for file in sorted(folder.rglob("*.py")))
-            ).hexdigest()
-        return self._code
-
-
-class Undrawn(Drawings):
-    """Draws nothing: for checking a site, which needs the scenes and not their pictures."""
-
-    def __init__(self) -> None:
-        """Keep nothing."""
-        super().__init__(None)
-
-    def svg(self, scene: Scene) -> str:
-        """Return nothing."""
-        return ""
-
-
-def draw(scene: Scene) -> str:
-    """Return the drawing of a scene as an SVG element for a page."""
-    from hubwright import drawing
-
-    return drawing.svg_for_page(drawing.draw(scene), prefix="ID", units_class=scene.units)
+from hubwright.scenes.vocabulary import Scene, Step
 
 
 def figure(
@@ -89,7 +31,7 @@ def figure(
         check_closed(scene)
     page.figures += 1
     label = f"{page.lesson}.{page.figures}" if page.lesson is not None else str(page.figures)
-    html = figure_html(scenes, [drawings.svg(scene) for scene in scenes], label=label, steps=steps)
+    html = figure_html(scenes, [drawings.drawn(scene) for scene in scenes], label=label, steps=steps)
     return page.set_aside(html, late=True)
 
 
@@ -124,46 +66,88 @@ def check_closed(scene: Scene) -> None:
             )
 
 
-def figure_html(scenes: Sequence[Scene], drawings: Sequence[str], *, label: str, steps: bool) -> Markup:
-    """Return the figure element: caption, steps, both drawings, and every force as a number."""
+def figure_html(scenes: Sequence[Scene], drawn: Sequence[Drawn], *, label: str, steps: bool) -> Markup:
+    """Return the figure element: caption, steps, drawings for wide and narrow screens, every force as a number."""
     ident = f"fig-{label.replace('.', '-')}"
     si, us = scenes
     built_up = steps and bool(si.steps)
-    wide = Markup("\n").join(
-        Markup(svg.replace("ID-", f"{ident}-{system}-")) for system, svg in zip(get_args(System), drawings, strict=True)
-    )
+    wide = [one.wide.replace(ID, f"{ident}-{system}") for system, one in zip(get_args(System), drawn, strict=True)]
+    narrow = [
+        svg.replace(ID, f"{ident}-{system}")
+        for system, one in zip(get_args(System), drawn, strict=True)
+        for svg in one.narrow
+    ]
     return Markup(
         '<figure class="fig" id="{id}"{data} aria-labelledby="{id}-cap">\n<figcaption id="{id}-cap">'
         '<span class="tag">Figure {label}</span> <span>{caption}</span></figcaption>\n'
-        '{build}<div class="plate">\n<div class="wide">\n{wide}\n</div>\n</div>\n{table}</figure>'
+        '{build}<div class="plate">\n<div class="wide">\n{wide}\n</div>\n{narrow}</div>\n{table}</figure>'
     ).format(
         id=ident,
         data=Markup(" data-build") if built_up else "",
         label=label,
-        caption=in_both(si.caption, us.caption),
+        caption=in_both(marked(si.caption), marked(us.caption)),
         build=_steps(scenes) if built_up else "",
-        wide=wide,
+        wide=Markup("\n".join(wide)),
+        narrow=Markup('<div class="narrow">\n{}\n</div>\n{}').format(Markup("\n".join(narrow)), _key(drawn, label))
+        if narrow
+        else "",
         table=force_table(si),
     )
 
 
-def in_both(si: str, us: str) -> Markup:
+def marked(text: str) -> Markup:
+    """Return a scene's text as HTML: `{F|z}` is an italic symbol with its subscript."""
+    parts, position = Markup(""), 0
+    for mark in _MARK.finditer(text):
+        parts += escape(text[position : mark.start()]) + Markup("<i>{}</i>").format(mark["symbol"])
+        parts += Markup("<sub>{}</sub>").format(mark["below"]) if mark["below"] else Markup("")
+        position = mark.end()
+    return parts + escape(text[position:])
+
+
+_MARK = re.compile(r"\{(?P<symbol>[^|{}]+)(?:\|(?P<below>[^{}]*))?\}")
+
+
+def in_both(si: Markup, us: Markup) -> Markup:
     """Return sentences that differ only in their units."""
     if si == us:
-        return Markup("{}").format(si)
+        return si
     return Markup('<span class="si">{}</span><span class="us">{}</span>').format(si, us)
+
+
+def _key(drawn: Sequence[Drawn], label: str) -> Markup:
+    """Return what the letters of the narrow drawings stand for; an entry shows from its step on."""
+    si, us = drawn
+    entries: list[tuple[str, Letter]] = [(" si", one) for one in si.key if one not in us.key]
+    entries = [
+        *entries,
+        *((" us", one) for one in us.key if one not in si.key),
+        *(("", one) for one in si.key if one in us.key),
+    ]
+    entries.sort(key=lambda entry: (len(entry[1].letter), entry[1].letter, entry[0]))
+    items = Markup("\n").join(
+        Markup('<li{} data-layer="{}"><span class="ring">{}</span> <span>{}</span></li>').format(
+            Markup(' class="{}"').format(system.strip()) if system else "",
+            letter.step,
+            letter.letter,
+            Markup(" ").join(marked(line.removeprefix("*")) for line in letter.lines),
+        )
+        for system, letter in entries
+    )
+    return Markup('<ul class="key" aria-label="Key to figure {}">\n{}\n</ul>\n').format(label, items)
 
 
 def _steps(scenes: Sequence[Scene]) -> Markup:
     """Return the steps in words; the theme's script makes the buttons."""
-    si, us = scenes
     items = Markup("\n").join(
-        Markup('<li data-n="{}"><span>{}</span></li>').format(
-            n, in_both(f"{a.heading}. {a.sentence}", f"{b.heading}. {b.sentence}")
-        )
-        for n, (a, b) in enumerate(zip(si.steps, us.steps, strict=True), 1)
+        Markup('<li data-n="{}"><span>{}</span></li>').format(n, in_both(*(marked(_sentence(one)) for one in pair)))
+        for n, pair in enumerate(zip(*(scene.steps for scene in scenes), strict=True), 1)
     )
     return Markup('<div class="build">\n<ol>\n{}\n</ol>\n</div>\n').format(items)
+
+
+def _sentence(step: Step) -> str:
+    return f"{step.heading}. {step.sentence}"
 
 
 def force_table(scene: Scene) -> Markup:

@@ -11,8 +11,9 @@ from mkdocs.utils import meta
 from hubwright.lessons import blocks, cautions, claims
 from hubwright.lessons.closure import closure_table
 from hubwright.lessons.course import Course
+from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.environment import render
-from hubwright.lessons.figures import Drawings, figure
+from hubwright.lessons.figures import figure
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.practice import problem

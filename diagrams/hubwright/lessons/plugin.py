@@ -22,7 +22,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from hubwright.lessons import reports
 from hubwright.lessons.course import Course
-from hubwright.lessons.figures import Drawings
+from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.numbers import both, plain
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.pages import Renderer

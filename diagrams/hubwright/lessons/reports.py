@@ -6,7 +6,8 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from hubwright.lessons import cautions
-from hubwright.lessons.figures import Drawings, figure_html, scenes_of
+from hubwright.lessons.drawings import Drawings
+from hubwright.lessons.figures import figure_html, scenes_of
 from hubwright.lessons.numbers import both, show, show_range
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.views import input_quantity, wheel_words
@@ -63,7 +64,7 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
     )
     if scenes is not None:
         page.figures += 1
-        html = figure_html(scenes, [drawings.svg(scene) for scene in scenes], label=str(page.figures), steps=False)
+        html = figure_html(scenes, [drawings.drawn(scene) for scene in scenes], label=str(page.figures), steps=False)
         parts.append(Markup('<div class="whole">{}</div>').format(page.set_aside(html, late=True)))
     parts.append(
         Markup(
