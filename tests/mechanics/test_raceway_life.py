@@ -109,6 +109,14 @@ def test_the_means_change_places_with_the_turning_ring():
     assert outer < inner  # the weaker inner ring then carries the larger mean
 
 
+def test_rollers_take_the_fourth_power_mean_at_the_turning_ring():
+    load = np.array([4000.0, 2500.0, 500.0, 0.0, 0.0, 0.0, 500.0, 2500.0])
+    ratings = roller_ratings(dataclasses.replace(ROLLERS, rollers_per_row=8), 20e3)
+    turning, standing = np.mean(load**4) ** (1 / 4), np.mean(load**4.5) ** (1 / 4.5)
+    wear = (ratings.inner / turning) ** -4.5 + (ratings.outer / standing) ** -4.5
+    assert raceway_life(element_load=load, ratings=ratings, elements="rollers") == pytest.approx(1e6 * wear ** (-8 / 9))
+
+
 @pytest.mark.parametrize(
     ("rows", "ratings", "elements"),
     [

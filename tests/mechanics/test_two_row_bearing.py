@@ -12,7 +12,7 @@ from scipy.optimize import brentq, root
 from hubwright.mechanics import two_row_bearing
 from hubwright.mechanics.bearing_contact import ball_curvature, ball_stiffness, point_contact_stiffness
 from hubwright.mechanics.bearing_rating import effective_spread
-from hubwright.mechanics.bearing_rows import INBOARD, OUTBOARD, BallRows, RollerRows
+from hubwright.mechanics.bearing_rows import INBOARD, OUTBOARD, BallRows, Geometry, RollerRows
 from hubwright.mechanics.two_row_bearing import NotConvergedError, loads_at_displacement, row_loads
 
 ALPHA = np.radians(35.0)
@@ -235,6 +235,30 @@ def test_loads_of_any_size_are_held(newtons):
     load = np.array([0.3, -0.2, 1.0, 0.02, 0.01]) * newtons
     for rows in (BALLS, ROLLERS):
         assert push_back(rows, under(rows, load).displacement) == pytest.approx(load, abs=1e-4 * newtons)
+
+
+@pytest.mark.parametrize("preload", [-100e-6, -10e-6, 0.0, 100e-6])
+@pytest.mark.parametrize("rows", [BALLS, ROLLERS], ids=["balls", "rollers"])
+def test_small_and_large_loads_find_their_way_through_any_clearance(rows, preload):
+    # without its line search Newton's method wanders for ever in a good fifth of these
+    sizes = 10.0 ** np.random.default_rng(5).uniform(-4, 1, (200, 1))
+    loads = random_loads(200, seed=6) * sizes
+    solved = under(dataclasses.replace(rows, preload=preload), loads)
+    held = solved.load * np.sin(solved.angle)
+    assert held[:, INBOARD].sum(axis=-1) - held[:, OUTBOARD].sum(axis=-1) == pytest.approx(
+        loads[:, 1], abs=1e-6 * np.abs(loads).max()
+    )
+
+
+@pytest.mark.parametrize("rows", [BALLS, ROLLERS], ids=["balls", "rollers"])
+def test_newtons_method_has_the_true_tangent(rows):
+    # second road: central differences of the forces; a wrong one would still converge, slowly
+    geometry = Geometry.of_rows(dataclasses.replace(rows, preload=30e-6)).raveled(())
+    d = np.array([[4e-6, -7e-6, 9e-6, 5e-6, -3e-6]])
+    tangent = geometry.tangent(geometry.contact(d))[0]
+    for i, unit in enumerate(np.eye(5) * 1e-10):
+        ahead, behind = (geometry.forces(geometry.contact(d + way * unit))[0] for way in (1, -1))
+        assert (ahead - behind) / 2e-10 == pytest.approx(tangent[:, i], abs=1e-5 * np.abs(tangent).max())
 
 
 @given(between(1.05, 3.0))

@@ -17,7 +17,7 @@ from hubwright.mechanics.bearing_rows import Array, BallRows, Contact, Geometry,
 from hubwright.mechanics.constants import Value
 from hubwright.mechanics.equivalent_load import TurningRing
 
-TOLERANCE = 1e-10  # of the largest load, left over in the equilibrium of the rings
+TOLERANCE = 1e-9  # of the largest load, left over in the equilibrium of the rings
 MOST_STEPS = 200
 SOFTENING = 1e-12  # of the stiffness of a ring full of loaded elements; keeps free directions solvable
 
