@@ -130,11 +130,19 @@ def _key(drawn: Sequence[Drawn], label: str) -> Markup:
             Markup(' class="{}"').format(system.strip()) if system else "",
             letter.step,
             letter.letter,
-            Markup(" ").join(marked(line.removeprefix("*")) for line in letter.lines),
+            _key_text(letter.lines),
         )
         for system, letter in entries
     )
     return Markup('<ul class="key" aria-label="Key to figure {}">\n{}\n</ul>\n').format(label, items)
+
+
+def _key_text(lines: Sequence[str]) -> Markup:
+    """Return the lines of a label as one: a value stands apart from the words after it."""
+    text = ""
+    for line in lines:
+        text += ("" if not text else ", " if "=" in text.rpartition(",")[2] else " ") + line.removeprefix("*")
+    return marked(text)
 
 
 def _steps(scenes: Sequence[Scene]) -> Markup:

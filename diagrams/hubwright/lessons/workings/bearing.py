@@ -182,9 +182,11 @@ def beam_moment(results: Results, case: CaseResult) -> Working:
         "M": Symbol("M_x", "moment about the bearing centre, top toward the vehicle", Quantity(moment, "N*m")),
     }
     if beam.overhung:
+        # a wheel in the air pulls its hub down, and the spindle then bends the other way
+        size = "abs(M)" if beam.load >= 0 else "-abs(M)"
         return Working(
             what="Largest bending moment",
-            lines=(_SPREAD, Line("T", "abs(M) - B*l/2", us="abs(M) - B*l/24")),
+            lines=(_SPREAD, Line("T", f"{size} - B*l/2", us=f"{size} - B*l/24")),
             symbols=symbols,
             source="The load stands outside the supports: the beam bends most at the near one. Equilibrium.",
             function="spindle_beam.SpindleBeam",
