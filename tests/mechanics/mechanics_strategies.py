@@ -7,8 +7,8 @@ from dataclasses import dataclass
 import hypothesis.strategies as st
 
 from hubwright.mechanics import load_cases
+from hubwright.mechanics.contact_forces import LoadCase
 from hubwright.mechanics.free_body import Caliper, WheelEnd, wheel_end
-from hubwright.mechanics.load_cases import LoadCase
 from hubwright.mechanics.load_transfer import Standing, StandingTrailer, StandingVehicle
 from hubwright.mechanics.trailer_weight import trailer_loads, trailer_mass_point, trailer_wheel_changes
 from hubwright.mechanics.weight import MassPoint, combined, vehicle_loads, vehicle_mass_point, vehicle_wheel_changes

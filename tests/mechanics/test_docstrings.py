@@ -10,7 +10,7 @@ import pytest
 import hubwright.mechanics
 
 SECTIONS = ["Parameters", "Returns", "Notes", "Examples", "References"]
-PLUMBING = {"constants", "vector"}  # no formulas
+PLUMBING = {"constants", "vector", "contact_forces"}  # no formulas
 
 
 def public_formulas():

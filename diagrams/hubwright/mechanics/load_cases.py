@@ -7,67 +7,28 @@ y to the left, z up; on a side slope the axes tilt with the vehicle. Newtons, me
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Literal
 
 import numpy as np
 
 from hubwright.mechanics.constants import STANDARD_GRAVITY, Flag, Value
+from hubwright.mechanics.contact_forces import (
+    DOWN,
+    LedgeContact,
+    LoadCase,
+    coupling,
+    directed_case,
+    lifted,
+    mass_times_g,
+    summed,
+    wheels_only,
+)
 from hubwright.mechanics.load_transfer import Standing, StandingVehicle, Supports
 from hubwright.mechanics.vector import Vector
 
-Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge"]
 Side = Literal["left", "right"]
 Driven = Literal["front", "rear", "all"]
 Diagonal = Literal["front_left+rear_right", "front_right+rear_left"]
-
-DOWN = Vector(0.0, 0.0, -STANDARD_GRAVITY)
-COUPLING = "coupling"
-
-
-@dataclass(frozen=True)
-class LedgeContact:
-    """How a wheel meets the edge of a ledge.
-
-    `angle` is that of the contact before straight down under the axle [rad], `normal` the force along
-    the line to the wheel's centre, `push` what the vehicle must push with [N]; `needed_friction` is
-    what a driven wheel needs to climb by itself [1].
-    """
-
-    angle: Value
-    normal: Value
-    push: Value
-    needed_friction: Value
-
-
-@dataclass(frozen=True)
-class LoadCase:
-    """The forces of the road on all wheels in one case, and what acts on every mass.
-
-    `gravity` and `acceleration` of the vehicle in m/s². `failures` says in words what would keep the
-    case from standing, with a flag (element by element for arrays) that is true where it happens.
-    """
-
-    kind: Kind
-    contact_force: Mapping[str, Vector]
-    gravity: Vector
-    acceleration: Vector
-    failures: Mapping[str, Flag]
-    coupling_force: Vector | None = None
-    ledge: Mapping[str, LedgeContact] = field(default_factory=dict)
-
-    @property
-    def stands(self) -> Flag:
-        """Whether the case can be at all; element by element for arrays."""
-        result: Flag = True
-        for flag in self.failures.values():
-            result = result & np.logical_not(flag)
-        return result
-
-    @property
-    def reason(self) -> str:
-        """What keeps the case from standing, in words; empty when it stands everywhere."""
-        return ", ".join(text for text, flag in self.failures.items() if np.any(flag))
 
 
 def standing(body: Standing) -> LoadCase:
@@ -105,7 +66,7 @@ def standing(body: Standing) -> LoadCase:
     ----------
     Law of the lever, see `weight`.
     """
-    return _case("standing", body, body.supports, Vector(0.0, 0.0, 1.0))
+    return directed_case("standing", body, body.supports, Vector(0.0, 0.0, 1.0))
 
 
 def braking(body: Standing, *, braking_g: Value) -> LoadCase:
@@ -146,8 +107,8 @@ def braking(body: Standing, *, braking_g: Value) -> LoadCase:
     ----------
     Equilibrium about the contact line of one axle; load transfer as in any text on vehicle dynamics.
     """
-    loads = _sum(body.supports, body.pitched(_mass_times_g(body) * braking_g * body.centre.height))
-    return _case(
+    loads = summed(body.supports, body.pitched(mass_times_g(body) * braking_g * body.centre.height))
+    return directed_case(
         "braking",
         body,
         loads,
@@ -196,8 +157,8 @@ def driving(body: StandingVehicle, *, driving_g: Value, driven: Driven) -> LoadC
     ----------
     Equilibrium about the contact line of one axle.
     """
-    weight = _mass_times_g(body)
-    loads = _sum(body.supports, body.pitched(-weight * driving_g * body.centre.height))
+    weight = mass_times_g(body)
+    loads = summed(body.supports, body.pitched(-weight * driving_g * body.centre.height))
     each = weight * driving_g / 2
     pushes: Supports = dict.fromkeys(loads, 0.0 * each)
     if driven == "all":
@@ -211,7 +172,7 @@ def driving(body: StandingVehicle, *, driving_g: Value, driven: Driven) -> LoadC
         contact_force={name: Vector(pushes[name], 0.0, load) for name, load in loads.items()},
         gravity=DOWN,
         acceleration=Vector(driving_g * STANDARD_GRAVITY, 0.0, 0.0),
-        failures=_lifted(loads),
+        failures=lifted(loads),
     )
 
 
@@ -256,8 +217,8 @@ def cornering(body: Standing, *, lateral_g: Value, toward: Side) -> LoadCase:
     Equilibrium about the centre line of the contact points.
     """
     sign = _sign(toward)
-    loads = _sum(body.supports, body.rolled(-sign * _mass_times_g(body) * lateral_g * body.centre.height))
-    return _case(
+    loads = summed(body.supports, body.rolled(-sign * mass_times_g(body) * lateral_g * body.centre.height))
+    return directed_case(
         "cornering",
         body,
         loads,
@@ -310,12 +271,12 @@ def side_slope(body: Standing, *, angle: Value, uphill: Side) -> LoadCase:
     sign = _sign(uphill)
     across = np.sin(angle)
     level = np.cos(angle)
-    loads = _sum(
+    loads = summed(
         {name: load * level for name, load in body.supports.items()},
-        body.rolled(-sign * _mass_times_g(body) * across * body.centre.height),
+        body.rolled(-sign * mass_times_g(body) * across * body.centre.height),
     )
     on_uphill_side = sum(load for name, load in loads.items() if name.endswith(uphill))
-    return _case(
+    return directed_case(
         "side_slope",
         body,
         loads,
@@ -368,7 +329,7 @@ def two_wheel(body: StandingVehicle, *, supported: Diagonal) -> LoadCase:
         name: axle[name.split("_")[0]] if name in on_ground else 0.0 * axle[name.split("_")[0]]
         for name in body.supports
     }
-    return _case("two_wheel", body, loads, Vector(0.0, 0.0, 1.0))
+    return directed_case("two_wheel", body, loads, Vector(0.0, 0.0, 1.0))
 
 
 def ledge(body: Standing, *, height: Value, loaded_radius: Mapping[str, Value]) -> LoadCase:
@@ -417,8 +378,8 @@ def ledge(body: Standing, *, height: Value, loaded_radius: Mapping[str, Value]) 
     """
     contact: dict[str, Vector] = {}
     edges: dict[str, LedgeContact] = {}
-    failures: dict[str, Flag] = dict(_lifted(_wheels_only(body.supports)))
-    for name, load in _wheels_only(body.supports).items():
+    failures: dict[str, Flag] = dict(lifted(wheels_only(body.supports)))
+    for name, load in wheels_only(body.supports).items():
         radius = loaded_radius[name]
         too_high = height >= radius
         cosine = np.where(too_high, np.nan, (radius - height) / radius)
@@ -432,52 +393,9 @@ def ledge(body: Standing, *, height: Value, loaded_radius: Mapping[str, Value]) 
         gravity=DOWN,
         acceleration=Vector(),
         failures=failures,
-        coupling_force=_coupling(body.supports, Vector(0.0, 0.0, 1.0)),
+        coupling_force=coupling(body.supports, Vector(0.0, 0.0, 1.0)),
         ledge=edges,
     )
-
-
-def _case(
-    kind: Kind,
-    body: Standing,
-    loads: Supports,
-    direction: Vector,
-    *,
-    acceleration: Vector | None = None,
-    gravity: Vector = DOWN,
-    failures: Mapping[str, Flag] | None = None,
-) -> LoadCase:
-    """Return a case in which every contact force has the same direction, F_z times `direction`."""
-    wheels = _wheels_only(loads)
-    return LoadCase(
-        kind=kind,
-        contact_force={name: direction * load for name, load in wheels.items()},
-        gravity=gravity,
-        acceleration=Vector() if acceleration is None else acceleration,
-        failures={**(failures or {}), **_lifted(wheels)},
-        coupling_force=_coupling(loads, direction),
-    )
-
-
-def _coupling(loads: Supports, direction: Vector) -> Vector | None:
-    return direction * loads[COUPLING] if COUPLING in loads else None
-
-
-def _wheels_only(loads: Supports) -> Supports:
-    # a coupling may well be pulled up, and no road acts on it
-    return {name: load for name, load in loads.items() if name != COUPLING}
-
-
-def _lifted(wheels: Supports) -> dict[str, Flag]:
-    return {f"the {name.replace('_', ' ')} wheel lifts off": load < 0 for name, load in wheels.items()}
-
-
-def _sum(loads: Supports, changes: Supports) -> Supports:
-    return {name: load + changes[name] for name, load in loads.items()}
-
-
-def _mass_times_g(body: Standing) -> Value:
-    return body.centre.mass * STANDARD_GRAVITY
 
 
 def _sign(side: Side) -> float:

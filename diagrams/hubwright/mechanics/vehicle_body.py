@@ -12,8 +12,8 @@ from typing import Literal
 import numpy as np
 
 from hubwright.mechanics.constants import Value
+from hubwright.mechanics.contact_forces import DOWN, LoadCase
 from hubwright.mechanics.free_body import FreeBody, SingleCouple, SingleForce
-from hubwright.mechanics.load_cases import DOWN, LoadCase
 from hubwright.mechanics.load_transfer import Standing, StandingTrailer
 from hubwright.mechanics.vector import Vector
 
@@ -45,7 +45,7 @@ def equations_left_out(case: LoadCase) -> tuple[Equation, ...]:
 
     Examples
     --------
-    >>> from hubwright.mechanics.load_cases import DOWN
+    >>> from hubwright.mechanics.contact_forces import DOWN
     >>> equations_left_out(LoadCase("two_wheel", {}, DOWN, Vector(), {}))
     ('roll',)
 

@@ -7,8 +7,8 @@ import numpy as np
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.mechanics import free_body as mechanics
 from hubwright.mechanics import load_cases
+from hubwright.mechanics.contact_forces import LoadCase
 from hubwright.mechanics.free_body import Caliper, WheelEnd, wheel_end
-from hubwright.mechanics.load_cases import LoadCase
 from hubwright.mechanics.load_transfer import Standing, StandingVehicle
 from hubwright.mechanics.tire_geometry import (
     loaded_radius,
