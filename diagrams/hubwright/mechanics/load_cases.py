@@ -27,6 +27,7 @@ from hubwright.mechanics.load_transfer import Standing, StandingVehicle, Support
 from hubwright.mechanics.vector import Vector
 
 Side = Literal["left", "right"]
+SIGN: dict[Side, float] = {"left": 1.0, "right": -1.0}
 Driven = Literal["front", "rear", "all"]
 Diagonal = Literal["front_left+rear_right", "front_right+rear_left"]
 
@@ -216,7 +217,7 @@ def cornering(body: Standing, *, lateral_g: Value, toward: Side) -> LoadCase:
     ----------
     Equilibrium about the centre line of the contact points.
     """
-    sign = _sign(toward)
+    sign = SIGN[toward]
     loads = summed(body.supports, body.rolled(-sign * mass_times_g(body) * lateral_g * body.centre.height))
     return directed_case(
         "cornering",
@@ -268,7 +269,7 @@ def side_slope(body: Standing, *, angle: Value, uphill: Side) -> LoadCase:
     ----------
     Equilibrium about the centre line of the contact points.
     """
-    sign = _sign(uphill)
+    sign = SIGN[uphill]
     across = np.sin(angle)
     level = np.cos(angle)
     loads = summed(
@@ -396,7 +397,3 @@ def ledge(body: Standing, *, height: Value, loaded_radius: Mapping[str, Value]) 
         coupling_force=coupling(body.supports, Vector(0.0, 0.0, 1.0)),
         ledge=edges,
     )
-
-
-def _sign(side: Side) -> float:
-    return 1.0 if side == "left" else -1.0
