@@ -1,19 +1,40 @@
-"""Every figure by the name that lessons and the terminal use, and the function that makes its scene.
+"""Every figure by the name that lessons and the terminal use, what it is made from and which cases it can show.
 
-A scene function takes `(results, *, case="standing", units="si")` and returns a `Scene`; a beam's takes a solved beam.
+A scene function takes `(results, *, case="standing", units="si")` and returns a `Scene`. One of a beam takes a solved
+beam, one of two setups takes two results, one of data takes named values with their spans.
 """
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from importlib import import_module
+from typing import Literal
 
+from hubwright.results.model import Kind, Results
 from hubwright.scenes.vocabulary import Scene
 
-# Named, not imported: a page that shows one figure does not load the modules of all others.
-FIGURES: dict[str, str] = {
-    "wheel-end section": "hubwright.scenes.wheel_end_section:wheel_end_section",
-    "wheel end as a beam": "hubwright.scenes.spindle_beam:spindle_beam",
-    "beam alone": "hubwright.scenes.beam_alone:beam_alone",
-    "side view": "hubwright.scenes.side_view:side_view",
+_WHOLE_VEHICLE: tuple[Kind, ...] = ("standing", "braking", "driving", "cornering", "side_slope", "two_wheel")
+_SIDEWAYS: tuple[Kind, ...] = ("cornering", "side_slope")
+
+
+@dataclass(frozen=True)
+class Figure:
+    """Where a figure's scene function is, what it takes, and the kinds of case that it can show; None: every kind."""
+
+    function: str  # "module:function": a page that shows one figure does not load the modules of all others
+    kinds: tuple[Kind, ...] | None = None
+    takes: Literal["results", "beam", "two results", "data"] = "results"
+
+    def cases(self, results: Results) -> list[str]:
+        """Return the cases of a solved setup that this figure can show."""
+        return [name for name, case in results.cases.items() if self.kinds is None or case.kind in self.kinds]
+
+
+FIGURES: dict[str, Figure] = {
+    "wheel-end section": Figure("hubwright.scenes.wheel_end_section:wheel_end_section"),
+    "wheel end as a beam": Figure("hubwright.scenes.spindle_beam:spindle_beam"),
+    "beam alone": Figure("hubwright.scenes.beam_alone:beam_alone", takes="beam"),
+    "side view": Figure("hubwright.scenes.side_view:side_view", _WHOLE_VEHICLE),
+    "outer wheel in a corner": Figure("hubwright.scenes.outer_wheel_in_corner:outer_wheel_in_corner", _SIDEWAYS),
 }
 
 
@@ -21,6 +42,6 @@ def scene_function(name: str) -> Callable[..., Scene]:
     """Return the scene function of a figure's name; a KeyError lists the names there are."""
     if name not in FIGURES:
         raise KeyError(f"no figure is called '{name}'; there are: {', '.join(sorted(FIGURES))}")
-    module, function = FIGURES[name].split(":")
+    module, function = FIGURES[name].function.split(":")
     scene: Callable[..., Scene] = getattr(import_module(module), function)
     return scene
