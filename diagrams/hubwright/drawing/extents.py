@@ -56,6 +56,11 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
         points = np.array([view.on_sheet(item.start), view.on_sheet(item.end)])
     elif isinstance(item, v.Curve) and item.points:
         points = np.array([view.on_sheet(point) for point in item.points])
+    elif isinstance(item, v.Bar):
+        values = (item.start, item.end, *(item.span or ()))
+        y = view.on_sheet((0.0, item.at))[1]
+        xs = [view.on_sheet((value, item.at))[0] for value in values]
+        points = np.array([[min(xs), y - item.thick / 2], [max(xs), y + item.thick / 2]])
     elif isinstance(item, v.Support):
         x, y = view.on_sheet(item.at)
         points = np.array([[x - 5, y - 6.5], [x + 5, y + 5]])

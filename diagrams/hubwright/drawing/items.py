@@ -19,14 +19,14 @@ from hubwright.drawing.arrows import (
 )
 from hubwright.drawing.dimensions import dimension_lines, draw_dimension
 from hubwright.drawing.faces import DROP, block, plain
-from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, hatching, meets
+from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, hatching, meets, rectangle
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
 from hubwright.drawing.palette import line_token, material_token, text_token
 from hubwright.drawing.sheet import Sheet
-from hubwright.drawing.symbols import STYLES, SUPPORT_HEIGHT, dot_marks, ground_marks, support_marks
+from hubwright.drawing.symbols import STYLES, SUPPORT_HEIGHT, dot_marks, ground_marks, support_marks, whisker
 from hubwright.scenes import vocabulary as v
 
-_PREFIXES = ("force-", "reaction-", "moment-", "dimension-", "part-", "label-")
+_PREFIXES = ("force-", "reaction-", "moment-", "dimension-", "part-", "label-", "bar-")
 _HATCH_WIDTH = 0.13
 _SHORTEST_ARROW = 0.05  # sheet millimetres; shorter ones no printer shows
 _SHAFT_POINTS = (0.3, 0.5, 0.15, 0.65)  # where on a shaft a leader may end, from the tail
@@ -252,6 +252,23 @@ def _curve(item: v.Curve, view: v.View, sheet: Sheet) -> Group:
     return Group(name, tuple(marks))
 
 
+def _bar(item: v.Bar, view: v.View, sheet: Sheet) -> Group:
+    name = _name(item, "bar-", sheet)
+    (x0, y), (x1, _) = view.on_sheet((item.start, item.at)), view.on_sheet((item.end, item.at))
+    ends = [x0, x1, *(view.on_sheet((value, item.at))[0] for value in item.span or ())]
+    half = item.thick / 2
+    box = (min(ends), y - half, max(ends), y + half)
+    sheet.keep_off_box(name, "mark", box)
+    sheet.want(item, item.label, owner=name, view=view, points=((x1, y), ((x0 + x1) / 2, y)), box=box)
+    ring = rectangle((min(x0, x1), y - half, max(x0, x1), y + half))
+    colour = line_token(item.tone)
+    fill, width = ("paper", 0.5) if item.is_open else (colour, 0.2)
+    marks = [Shape((ring,), True, fill, colour, width, mitred=True, exact=True)]
+    if item.span is not None:
+        marks.append(Shape(whisker(ends[2], ends[3], y, 0.3 * item.thick), line="ink", width=0.4, cap="butt"))
+    return Group(name, tuple(marks), (("value", f"{item.end - item.start:.9g}"),), (x0, y, x1, y))
+
+
 _DRAWERS: dict[type[v.Item], Callable[..., Group]] = {
     v.Part: _part,
     v.Line: _line,
@@ -264,4 +281,5 @@ _DRAWERS: dict[type[v.Item], Callable[..., Group]] = {
     v.Ground: _ground,
     v.Support: _support,
     v.Curve: _curve,
+    v.Bar: _bar,
 }

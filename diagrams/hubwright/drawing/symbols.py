@@ -10,7 +10,7 @@ from math import hypot
 import numpy as np
 
 from hubwright.drawing.faces import line
-from hubwright.drawing.geometry import arc
+from hubwright.drawing.geometry import Array, arc
 from hubwright.drawing.marks import Disc, Lettering, Mark, Shape
 from hubwright.drawing.palette import line_token
 from hubwright.scenes.vocabulary import Dot, LineStyle, Point, Support
@@ -95,6 +95,12 @@ def dot_marks(at: Point, item: Dot) -> tuple[Mark, ...]:
         return (Disc(at, item.radius, "paper", colour, 0.25),)
     quarters = tuple(np.vstack([[at], arc(at, item.radius, start, start + 90, step=15)]) for start in (0, 180))
     return Disc(at, item.radius, "paper", colour, 0.2), Shape(quarters, closed=True, fill=colour)
+
+
+def whisker(start: float, end: float, height: float, half: float) -> tuple[Array, ...]:
+    """Return the span of a value: a level line with a short stroke at both ends."""
+    strokes = (np.array([[x, height - half], [x, height + half]]) for x in (start, end))
+    return np.array([[start, height], [end, height]]), *strokes
 
 
 def axes_marks(at: Point, *, kind: str, mirrored: bool, length: float = 7.0) -> tuple[Mark, ...]:

@@ -206,6 +206,20 @@ class Curve(Item):
 
 
 @dataclass(frozen=True)
+class Bar(Item):
+    """A level bar of a chart between two values of its view's abscissa, with the span of its end if there is one."""
+
+    start: float = 0.0
+    end: float = 0.0
+    at: float = 0.0  # height of its middle, in the view
+    thick: float = 3.4  # sheet millimetres
+    tone: Tone = "ink"
+    is_open: bool = False  # an outline: what answers the others
+    span: tuple[float, float] | None = None
+    label: Label | None = None
+
+
+@dataclass(frozen=True)
 class Column:
     """A place for a column of labels: text edge at sheet x, between two sheet heights."""
 
