@@ -48,7 +48,7 @@ def wheel_end_section(
         *solids(parts, "whole", sheet.side, "whole"),
         *solids(parts, "detail", sheet.side, "detail"),
         *locating_items(drawn),
-        *_axes(drawn),
+        *axes(drawn),
         *contact_items(drawn, 2),
         *levers(drawn, 3),
         *small_items(drawn, 4),
@@ -90,7 +90,7 @@ def wheel_end_section(
     )
 
 
-def _axes(d: Drawn) -> list[Item]:
+def axes(d: Drawn) -> list[Item]:
     """Return the spindle axis in both views and the centre line of the bearing."""
     m, sheet = d.parts.measures, d.layout
     y, half = sheet.side * m.load_line, d.parts.below.half_width

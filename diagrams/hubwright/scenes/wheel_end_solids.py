@@ -3,13 +3,12 @@
 A view's first axis is ISO y; its second runs across the spindle: z as seen from the rear, x as seen from above.
 """
 
-from collections.abc import Iterable
 from typing import Literal
 
 import numpy as np
 
 from hubwright.scenes.vocabulary import Item, Line, Part, Point
-from hubwright.scenes.wheel_end_parts.assembly import Assembly, Piece
+from hubwright.scenes.wheel_end_parts.assembly import Assembly
 from hubwright.scenes.wheel_end_parts.outlines import Ring
 
 Extent = Literal["whole", "detail"]
@@ -23,17 +22,12 @@ _PITCH = {"whole": 0.62, "detail": 1.5}
 
 def solids(parts: Assembly, view: str, side: int, extent: Extent, *, body_only: bool = False) -> list[Item]:
     """Return every part with its hatching, then the lines on and beyond them; of the free body alone if asked."""
-    return [
-        *_pieces(parts, parts.pieces, view, side, extent, body_only),
-        *_strokes(parts, view, side, extent, body_only),
-    ]
+    return _pieces(parts, view, side, extent, body_only) + _strokes(parts, view, side, extent, body_only)
 
 
-def _pieces(
-    parts: Assembly, pieces: Iterable[Piece], view: str, side: int, extent: Extent, body_only: bool
-) -> list[Item]:
+def _pieces(parts: Assembly, view: str, side: int, extent: Extent, body_only: bool) -> list[Item]:
     items: list[Item] = []
-    for piece in pieces:
+    for piece in parts.pieces:
         if (piece.extent == "whole" and extent != "whole") or (body_only and not piece.turns):
             continue
         outline = _OUTLINES[extent][piece.edge]
