@@ -19,6 +19,7 @@ Array: TypeAlias = NDArray[np.float64]
 
 _TERMS = 10  # of the series: the next one is below 1e-12 at a step of 0.3 over the fastest rate
 _LEAST_PART = 0.02  # of a step: the least that is taken to a threshold, so that the motion always goes on
+_SAME_MOMENT = 1e-6  # of a step
 
 
 @dataclass(frozen=True)
@@ -166,10 +167,10 @@ def bilinear_motion(
         passed = (running[:, np.newaxis]) & ((_values(gauges, new) > 0) != above)
         if passed.any():
             hit = passed.any(axis=1)
-            part, first = _first_passed(gauges[hit], rates[hit, regime[hit]], state[hit], passed[hit], step[hit])
+            part, turned = _first_passed(gauges[hit], rates[hit, regime[hit]], state[hit], passed[hit], step[hit])
             new[hit] = _sum(np.swapaxes(_series(rates[hit, regime[hit]], state[hit]), 1, 2), part[:, np.newaxis])
             time[hit] += part - step[hit]
-            above[np.flatnonzero(hit), first] ^= True
+            above[hit] ^= turned
         state = new
         times.append(time)
         states.append(state)
@@ -226,13 +227,13 @@ def _series(rates: Array, state: Array) -> Array:
 
 def _first_passed(
     gauges: Array, rates: Array, state: Array, passed: NDArray[np.bool_], step: Array
-) -> tuple[Array, NDArray[np.intp]]:
-    """Return when within the step the first gauge passes zero, and which one it is."""
+) -> tuple[Array, NDArray[np.bool_]]:
+    """Return when within the step the first gauge passes zero, and which do at that moment."""
     courses = np.einsum("cki,cmi->ckm", gauges, _series(rates, state))
     parts = np.where(passed, _root(courses, step[:, np.newaxis]), np.inf)
-    first = parts.argmin(axis=1)
-    part = np.take_along_axis(parts, first[:, np.newaxis], axis=1)[:, 0]
-    return np.clip(part, _LEAST_PART * step, step), first
+    part = np.clip(parts.min(axis=1), _LEAST_PART * step, step)
+    # elements may share a threshold, as a slack spring and a stop do
+    return part, parts <= (part + _SAME_MOMENT * step)[:, np.newaxis]
 
 
 def _root(coefficients: Array, length: Array) -> Array:

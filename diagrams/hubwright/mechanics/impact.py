@@ -1,4 +1,4 @@
-"""A corner of the vehicle dropped onto its tire: quarter-car, peak forces, and the bound if only the tire gives.
+"""A corner of the vehicle dropped onto its tire: the quarter-car, its courses over time and its peak forces.
 
 Counted downward from the first touch of the tire; strut compression positive; forces of tire and bearing upward on
 the wheel positive. Masses kg, lengths m, forces N, stiffnesses N/m, damping N·s/m, time s.
@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 from hubwright.errors import ImpossibleError
 from hubwright.mechanics.bilinear_motion import Element, Motion, bilinear_motion
 from hubwright.mechanics.constants import STANDARD_GRAVITY, Flag, Value
+from hubwright.mechanics.ride import natural_frequency, ride_rate
 
 Array: TypeAlias = NDArray[np.float64]
 
@@ -195,230 +196,6 @@ def drop(car: QuarterCar, *, height: Value, step: float = _STEP) -> DropMotion:
     )
 
 
-def impact_factor(*, height: Value, static_deflection: Value) -> Value:
-    """Return how many times its weight a body presses that falls on a spring, if nothing else gives.
-
-    The fall and the spring's own give feed the spring. Let go from no height at all it is two.
-
-        F/W = 1 + √(1 + 2 s/δ)
-
-    Parameters
-    ----------
-    height
-        s, of the fall before the spring is touched [m].
-    static_deflection
-        δ, of the spring under the resting body [m].
-
-    Returns
-    -------
-    Value
-        Largest force over the weight [1].
-
-    Notes
-    -----
-    Rigid body, linear spring, no loss.
-
-    Examples
-    --------
-    >>> impact_factor(height=0.0, static_deflection=0.02), impact_factor(height=0.12, static_deflection=0.01)  # √25
-    (2.0, 6.0)
-
-    References
-    ----------
-    Gere, Mechanics of Materials, 7th ed., impact loading (from memory).
-    """
-    return 1 + np.sqrt(1 + 2 * height / static_deflection)
-
-
-def energy_bound(*, weight: Value, stiffness: Value, height: Value) -> Value:
-    """Return the force of a landing on the tire alone, all of the corner's weight being rigid above it.
-
-    Drawn beside the quarter-car's peak, it shows what the suspension spares the bearing.
-
-        F = W (1 + √(1 + 2 s/δ)),    δ = W/k
-
-    Parameters
-    ----------
-    weight
-        W, standing load of the wheel [N].
-    stiffness
-        k, of the tire [N/m].
-    height
-        s [m].
-
-    Returns
-    -------
-    Value
-        Largest force [N].
-
-    Notes
-    -----
-    The tire is taken as linear past its rim too, where the real force is higher. With stops a
-    quarter-car can pass this bound: a stop is stiff, and wheel and body then no longer land as one.
-
-    Examples
-    --------
-    >>> round(float(energy_bound(weight=5000.0, stiffness=250e3, height=0.24)), 6)  # δ = 20 mm, √25
-    30000.0
-
-    References
-    ----------
-    Work and energy; see `impact_factor`.
-    """
-    return weight * impact_factor(height=height, static_deflection=weight / stiffness)
-
-
-def fall_energy(*, weight: Value, height: Value) -> Value:
-    """Return the energy of a fall: a weight times a height is no force, whatever the two are.
-
-    Only what it is spent over, so many millimetres of tire and travel, makes a force of it.
-
-        E = W s
-
-    Parameters
-    ----------
-    weight
-        W [N].
-    height
-        s [m].
-
-    Returns
-    -------
-    Value
-        Energy [J, that is N·m].
-
-    Notes
-    -----
-    Divided by the way over which it is taken in, it is a mean force. The peak is larger.
-
-    Examples
-    --------
-    >>> fall_energy(weight=5000.0, height=0.2)
-    1000.0
-
-    References
-    ----------
-    Definition of work.
-    """
-    return weight * height
-
-
-def ride_rate(*, wheel_rate: Value, tire_stiffness: Value) -> Value:
-    """Return the stiffness between body and road: strut and tire one above the other.
-
-    The softer of the two rules.
-
-        K = k k_t/(k + k_t)
-
-    Parameters
-    ----------
-    wheel_rate
-        k, of the strut at the wheel [N/m].
-    tire_stiffness
-        k_t [N/m].
-
-    Returns
-    -------
-    Value
-        Ride rate [N/m].
-
-    Notes
-    -----
-    Two springs in series.
-
-    Examples
-    --------
-    >>> ride_rate(wheel_rate=30e3, tire_stiffness=270e3)
-    27000.0
-
-    References
-    ----------
-    Gillespie, Fundamentals of Vehicle Dynamics, ride (from memory).
-    """
-    return wheel_rate * tire_stiffness / (wheel_rate + tire_stiffness)
-
-
-def natural_frequency(*, stiffness: Value, mass: Value) -> Value:
-    """Return how often a mass on a spring swings in a second.
-
-    With the ride rate and the sprung mass: how the body heaves.
-
-        f = √(k/m)/(2π)
-
-    Parameters
-    ----------
-    stiffness
-        k [N/m].
-    mass
-        m [kg].
-
-    Returns
-    -------
-    Value
-        Frequency [Hz].
-
-    Notes
-    -----
-    No damping.
-
-    Examples
-    --------
-    >>> round(natural_frequency(stiffness=4 * np.pi**2 * 100.0, mass=100.0), 6)
-    1.0
-
-    References
-    ----------
-    Harmonic motion, in any text on dynamics.
-    """
-    return np.sqrt(stiffness / mass) / (2 * np.pi)
-
-
-def corner_frequencies(
-    *, sprung_mass: Value, unsprung_mass: Value, wheel_rate: Value, tire_stiffness: Value
-) -> tuple[Value, Value]:
-    """Return the two natural frequencies of a corner: body on the strut, wheel hopping between strut and tire.
-
-    They lie about ten times apart, which is why wheel and body hardly know of one another in a landing.
-
-        ω² = a/2 ∓ √(a²/4 − b),    a = k/m_s + (k + k_t)/m_u,    b = k k_t/(m_s m_u)
-
-    Parameters
-    ----------
-    sprung_mass
-        m_s [kg].
-    unsprung_mass
-        m_u [kg].
-    wheel_rate
-        k [N/m].
-    tire_stiffness
-        k_t [N/m].
-
-    Returns
-    -------
-    tuple
-        Body's and wheel's frequency [Hz].
-
-    Notes
-    -----
-    Small swings about the standing position, no damping, no stops.
-
-    Examples
-    --------
-    >>> pair = corner_frequencies(sprung_mass=1.0, unsprung_mass=1.0, wheel_rate=2.0, tire_stiffness=3.0)
-    >>> [round(float((2 * np.pi * f) ** 2), 6) for f in pair]  # a = 7, b = 6
-    [1.0, 6.0]
-
-    References
-    ----------
-    Eigenvalues of two masses and two springs, in any text on vibration.
-    """
-    a = wheel_rate / sprung_mass + (wheel_rate + tire_stiffness) / unsprung_mass
-    b = wheel_rate * tire_stiffness / (sprung_mass * unsprung_mass)
-    fast = a / 2 + np.sqrt(a**2 / 4 - b)
-    # the small root by the product of the two: their difference would lose digits
-    return np.sqrt(b / fast) / (2 * np.pi), np.sqrt(fast) / (2 * np.pi)
-
-
 def tire_on_rim(*, deflection: Value, section_height: Value) -> Flag:
     """Return whether a tire pressed in so far stands on its rim.
 
@@ -490,7 +267,7 @@ def _motion(car: QuarterCar, height: Array, step: float) -> Motion:
         kinematics=np.eye(4, k=2),
         steady=np.tile([0.0, 0.0, STANDARD_GRAVITY, STANDARD_GRAVITY], (len(height), 1)),
         step=step / (swinging + creeping),
-        duration=_PERIODS / natural_frequency(stiffness=rate, mass=car.sprung_mass),
+        duration=np.asarray(_PERIODS / natural_frequency(stiffness=rate, mass=car.sprung_mass)),
     )
 
 
