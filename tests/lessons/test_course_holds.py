@@ -18,7 +18,7 @@ CONTENT = Path(__file__).parents[2] / "content"
 LESSONS = sorted((CONTENT / "lessons").glob("*.md"))
 HOMES = (CONTENT / "index.md", CONTENT / "new_site" / "index.md")
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
-ALIKE = 0.005  # closer than this, two numbers are called neither more nor less
+ALIKE = 0.005  # closer than this, one number is called as much as the other
 
 _BOTH = re.compile(r'<span class="q"><span class="si">(.*?)</span><span class="us">.*?</span></span>', re.S)
 
@@ -90,7 +90,7 @@ def directions_agree(results: Results, texts: dict[str, str]) -> None:
 def weighs(results: Results, text: str) -> None:
     """Lesson 3: the wheel against its equal share, gear ahead or behind, what the far end loses."""
     wheel, share = results.weight.wheel_loads[results.wheel], results.weight.equal_share
-    said = found(r", (more than|less than|neither more nor less than) its equal share", text)
+    said = found(r", (more than|less than|as much as) its equal share", text)
     assert said == order(wheel, share)
     if results.setup.kind == "trailer":
         assert "behind the axle" in text
@@ -163,7 +163,7 @@ def found(pattern: str, text: str) -> str:
 def order(value: float, base: float) -> str:
     """The words for the order of two numbers."""
     if abs(value - base) <= ALIKE * max(abs(value), abs(base)):
-        return "neither more nor less than"
+        return "as much as"
     return "more than" if value > base else "less than"
 
 
