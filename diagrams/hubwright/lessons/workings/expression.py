@@ -27,7 +27,7 @@ def latex(expression: str, symbols: Mapping[str, str], *, times: str = r"\,") ->
 
     Examples
     --------
-    >>> latex("B/2 - M/l", {"B": "B_z", "M": "M_x", "l": r"\\\\ell"})
+    >>> latex("B/2 - M/l", {"B": "B_z", "M": "M_x", "l": r"\\ell"})
     '\\\\frac{B_z}{2} - \\\\frac{M_x}{\\\\ell}'
     """
     return _latex(_parsed(expression), symbols, times)[0]
