@@ -12,7 +12,7 @@ from typing import Union
 from hubwright.quantities import Kind, Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
-from hubwright.results.model import SingleForce, Vector
+from hubwright.results.model import EXTRA_UNITS, SingleForce, Vector
 from hubwright.setup.model import Beam, Input, Setup
 
 Leaf = Union[Quantity, str, int, bool, None, "View", "list[View]", Callable[[str], bool]]
@@ -135,7 +135,10 @@ def case_view(results: Results, case: CaseResult, label: str) -> View:
             },
         ),
         "free_body": lambda: _free_body_view(case, f"{label}.free_body"),
-        **{name: _constant(Quantity(value, "N")) for name, value in case.extras.items()},
+        **{
+            name: _constant(value if isinstance(value, bool) else Quantity(value, EXTRA_UNITS[name]))
+            for name, value in case.extras.items()
+        },
     }  # fmt: skip
     load, radial = case.row_load, case.row_radial_load
     if load is not None and radial is not None:

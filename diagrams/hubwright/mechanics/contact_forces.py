@@ -15,7 +15,7 @@ from hubwright.mechanics.constants import STANDARD_GRAVITY, Flag, Value
 from hubwright.mechanics.load_transfer import Standing, Supports
 from hubwright.mechanics.vector import Vector
 
-Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge"]
+Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
 
 DOWN = Vector(0.0, 0.0, -STANDARD_GRAVITY)
 COUPLING = "coupling"

@@ -5,7 +5,7 @@ import io
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from hubwright.results.model import BearingResult, CaseResult, Results, Rows, RowVectors, Vector, Weight
+from hubwright.results.model import EXTRA_UNITS, BearingResult, CaseResult, Results, Rows, RowVectors, Vector, Weight
 from hubwright.setup.model import Input
 
 Json = dict[str, Any]
@@ -81,7 +81,10 @@ def _case(case: CaseResult) -> Json:
         "row_load": _row_vectors(case.row_load),
         "row_radial_load": _rows(case.row_radial_load, "N"),
         "closure": {"force": number(case.closure.force, "N"), "moment": number(case.closure.moment, "N*m")},
-        **{name: number(value, "N") for name, value in case.extras.items()},
+        **{
+            name: value if isinstance(value, bool) else number(value, EXTRA_UNITS[name])
+            for name, value in case.extras.items()
+        },
     }
 
 

@@ -12,6 +12,15 @@ from hubwright.setup.model import Input, Setup
 Wheel = Literal["front_left", "front_right", "rear_left", "rear_right", "left", "right"]
 Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
 
+# ledge; drop, which has `tire_on_rim` too: yes or no, without a unit
+EXTRA_UNITS: Mapping[str, str] = {
+    "contact_normal": "N",
+    "push": "N",
+    "peak_tire_force": "N",
+    "peak_bearing_force": "N",
+    "impact_factor": "1",
+}
+
 
 @dataclass(frozen=True)
 class Vector:
@@ -94,9 +103,9 @@ class CaseResult:
     row_radial_load: Rows | None
     closure: Closure
     free_body: FreeBody
-    acceleration: Vector  # of the vehicle [m/s2]
-    wheel_contacts: Mapping[str, Vector]  # contact force of every wheel of the vehicle, by wheel name
-    extras: Mapping[str, float] = field(default_factory=dict)  # ledge: contact_normal, push [N]
+    acceleration: Vector  # of the vehicle; in a drop of the wheel [m/s2]
+    wheel_contacts: Mapping[str, Vector]  # contact force by wheel name: of every wheel; in a drop of this one alone
+    extras: Mapping[str, float | bool] = field(default_factory=dict)  # what only this kind has, see EXTRA_UNITS
 
 
 @dataclass(frozen=True)

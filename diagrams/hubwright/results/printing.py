@@ -159,6 +159,7 @@ class _Page:
             ("case", "A vertical", "B vertical", "A length F_A", "B length F_B", "left over"),
             [self._row_row(case) for case in results.cases.values()],
         )
+        self._drops(results)
         self._inputs(results.inputs)
         for case, reason in results.left_out.items():
             self.line(f"case '{case}' is not in these tables: {reason}")
@@ -181,6 +182,23 @@ class _Page:
             self.show(case.row_radial_load.inboard, "force"),
             self.show(round(case.closure.force, 6), "force"),
         )
+
+    def _drops(self, results: Results) -> None:
+        drops = [case for case in results.cases.values() if case.kind == "drop"]
+        if drops:
+            self.table(
+                "Drops: loads above are those at the largest bearing force",
+                ("case", "peak of the tire", "peak at the bearing", "tire over standing", "tire on the rim"),
+                [
+                    (
+                        case.name,
+                        *(self.show(case.extras[f"peak_{part}_force"], "force") for part in ("tire", "bearing")),
+                        self.show(case.extras["impact_factor"], "ratio"),
+                        "yes: real force higher" if case.extras["tire_on_rim"] else "no",
+                    )
+                    for case in drops
+                ],
+            )
 
     def _inputs(self, inputs: Any) -> None:
         estimated: list[tuple[str, Input]] = [(key, item) for key, item in inputs.items() if item.origin == "estimated"]

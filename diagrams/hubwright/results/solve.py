@@ -19,6 +19,7 @@ from hubwright.mechanics.tire_geometry import (
 from hubwright.mechanics.vector import Vector as MechanicsVector
 from hubwright.mechanics.wheel_geometry import backspacing, load_line_offset
 from hubwright.results.bearings import bearing_result
+from hubwright.results.drops import solved_drop
 from hubwright.results.model import (
     BearingResult,
     CaseResult,
@@ -99,17 +100,27 @@ def solve(setup: Setup, wheel: Wheel | None = None) -> Results:
     radii = {name: _loaded_radius(setup, name, load) for name, load in weight.wheel_loads.items()}
     geometry = _wheel_geometry(setup, radii[wheel])
     bearing = bearing_result(setup.bearing)
+    inputs = _inputs(setup, weight.wheel_loads[wheel])
     cases: dict[str, CaseResult] = {}
     left_out: dict[str, str] = {}
     for case in setup.cases:
+        extras: Mapping[str, float | bool] = {}
         if isinstance(case, Drop):
-            left_out[case.name] = "a drop is not a quasi-static case"
-            continue
-        loads = _load_case(case, body, radii)
+            try:
+                dropped = solved_drop(setup, inputs, case, wheel=wheel, standing_load=weight.wheel_loads[wheel])
+            except MissingDataError as error:
+                left_out[case.name] = str(error)
+                continue
+            loads, extras = dropped.load_case, dropped.extras
+        else:
+            loads = _load_case(case, body, radii)
+            if wheel in loads.ledge:
+                edge = loads.ledge[wheel]
+                extras = {"contact_normal": float(edge.normal), "push": float(edge.push)}
         if not np.all(loads.stands):
             raise CaseError(case=case.name, reason=loads.reason)
-        cases[case.name] = _case_result(setup, case, loads, wheel, geometry, bearing)
-    return Results(setup, wheel, _inputs(setup, weight.wheel_loads[wheel]), weight, geometry, cases, bearing, left_out)
+        cases[case.name] = _case_result(setup, case, loads, extras, wheel, geometry, bearing)
+    return Results(setup, wheel, inputs, weight, geometry, cases, bearing, left_out)
 
 
 def _inputs(setup: Setup, standing_load: float) -> Mapping[str, Input]:
@@ -196,7 +207,13 @@ def _load_case(case: Case, body: Standing, radii: Mapping[str, float]) -> LoadCa
 
 
 def _case_result(
-    setup: Setup, case: Case, loads: LoadCase, wheel: Wheel, geometry: WheelGeometry, bearing: BearingResult
+    setup: Setup,
+    case: Case,
+    loads: LoadCase,
+    extras: Mapping[str, float | bool],
+    wheel: Wheel,
+    geometry: WheelGeometry,
+    bearing: BearingResult,
 ) -> CaseResult:
     edge = loads.ledge.get(wheel)
     caliper = None
@@ -234,7 +251,7 @@ def _case_result(
         free_body=_float_body(free_body),
         acceleration=_floats(loads.acceleration),
         wheel_contacts={name: _floats(contact) for name, contact in loads.contact_force.items()},
-        extras={} if edge is None else {"contact_normal": float(edge.normal), "push": float(edge.push)},
+        extras=extras,
     )
 
 

@@ -1,0 +1,208 @@
+"""Drops of a setup's corner: the loads of a drop case, its course over time, and peaks over many heights. SI units."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from hubwright.errors import CaseError, MissingDataError
+from hubwright.mechanics.constants import STANDARD_GRAVITY
+from hubwright.mechanics.contact_forces import DOWN, LoadCase
+from hubwright.mechanics.impact import (
+    RIM_SHARE_OF_SECTION_HEIGHT,
+    DropMotion,
+    QuarterCar,
+    drop,
+    tire_on_rim,
+)
+from hubwright.mechanics.impact_energy import energy_bound, fall_energy
+from hubwright.mechanics.ride import corner_frequencies
+from hubwright.mechanics.vector import Vector
+from hubwright.results.model import Results, Wheel
+from hubwright.setup.model import Drop, Input, Setup
+
+Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class SolvedDrop:
+    """The forces at the instant of the largest bearing force, and what a drop's result holds beside them."""
+
+    load_case: LoadCase
+    extras: Mapping[str, float | bool]
+
+
+@dataclass(frozen=True)
+class DropHistory:
+    """One drop over time. Travels count downward from the first touch; forces [N], lengths [m], times [s].
+
+    `bearing_force` is upward on the turning parts' side; `rim_force` is what the tire presses with when it
+    meets its rim; `peak_time` that of the largest bearing force.
+    """
+
+    case: str
+    height: float
+    time: Array
+    tire_force: Array
+    bearing_force: Array
+    strut_force: Array
+    compression: Array
+    body_travel: Array
+    wheel_travel: Array
+    peak_time: float
+    peak_tire_force: float
+    peak_bearing_force: float
+    standing_load: float
+    standing_compression: float
+    touch_speed: float  # m/s
+    fall_energy: float  # J
+    energy_bound: float
+    rim_force: float
+    tire_on_rim: bool
+    body_frequency: float  # Hz
+    wheel_frequency: float
+    car: QuarterCar
+
+    @property
+    def impact_factor(self) -> float:
+        """Peak tire force over the standing contact force [1]."""
+        return self.peak_tire_force / self.standing_load
+
+
+@dataclass(frozen=True)
+class DropCurve:
+    """Peak forces over the height of the drop [m, N], the bound if only the tire gives, and where the rim is met."""
+
+    height: Array
+    peak_tire_force: Array
+    peak_bearing_force: Array
+    energy_bound: Array
+    tire_on_rim: NDArray[np.bool_]
+    standing_load: float
+
+
+def quarter_car(setup: Setup, inputs: Mapping[str, Input], *, standing_load: float, case: str) -> QuarterCar:
+    """Return the corner of a wheel with that standing load; what the file does not say comes from its inputs.
+
+    Raises `MissingDataError` without a suspension and `CaseError` where the unsprung mass leaves no body.
+    """
+    suspension = setup.suspension
+    if suspension is None:
+        raise MissingDataError(
+            result=f"the drop '{case}'",
+            missing=["suspension"],
+            reason="Nothing is estimated for a trailer's springs",
+        )
+
+    def value(given: float | None, key: str) -> float:
+        return float(inputs[key].value) if given is None else given
+
+    unsprung = value(suspension.unsprung_mass, "suspension.unsprung_mass")
+    if not suspension.unsprung_mass_as_it_stands:
+        unsprung += setup.corner_mass_change
+    sprung = standing_load / STANDARD_GRAVITY - unsprung
+    if sprung <= 0:
+        raise CaseError(
+            case=case,
+            reason=f"the unsprung mass of {unsprung:.0f} kg is all that stands on the wheel; "
+            "check 'suspension.unsprung_mass'",
+        )
+    return QuarterCar(
+        sprung_mass=sprung,
+        unsprung_mass=unsprung,
+        turning_mass=setup.tire.mass + setup.wheel.mass + setup.hub.rotating_mass,
+        tire_stiffness=value(setup.tire.vertical_stiffness, "tire.vertical_stiffness"),
+        wheel_rate=value(suspension.wheel_rate, "suspension.wheel_rate"),
+        bump_damping=value(suspension.bump_damping, "suspension.bump_damping"),
+        rebound_damping=value(suspension.rebound_damping, "suspension.rebound_damping"),
+        droop_travel=suspension.droop_travel,
+        bump_travel=suspension.bump_travel,
+        bump_stop_stiffness=value(suspension.bump_stop_stiffness, "suspension.bump_stop_stiffness"),
+    )
+
+
+def solved_drop(
+    setup: Setup, inputs: Mapping[str, Input], case: Drop, *, wheel: Wheel, standing_load: float
+) -> SolvedDrop:
+    """Return the loads of one wheel's drop."""
+    car = quarter_car(setup, inputs, standing_load=standing_load, case=case.name)
+    landed = drop(car, height=case.height)
+    peak = landed.at_peak
+    return SolvedDrop(
+        LoadCase(
+            kind="drop",
+            contact_force={wheel: Vector(0.0, 0.0, peak.tire_force)},
+            gravity=DOWN,
+            # of the wheel: it alone makes the bearing's inertia
+            acceleration=Vector(0.0, 0.0, peak.wheel_acceleration),
+            failures={},
+        ),
+        {
+            "peak_tire_force": float(landed.peak_tire_force),
+            "peak_bearing_force": float(landed.peak_bearing_force),
+            "impact_factor": float(landed.peak_tire_force / standing_load),
+            "tire_on_rim": _on_rim(setup, landed),
+        },
+    )
+
+
+def drop_history(results: Results, case: str) -> DropHistory:
+    """Return the course of a drop case of the file; the reason where it cannot be had."""
+    setup, standing_load = results.setup, results.weight.wheel_loads[results.wheel]
+    dropped = setup.case(case)
+    if not isinstance(dropped, Drop):
+        raise CaseError(case=case, reason=f"it is no drop but a case of the kind '{dropped.kind}'")
+    height = dropped.height
+    car = quarter_car(setup, results.inputs, standing_load=standing_load, case=case)
+    landed = drop(car, height=height)
+    body, wheel = corner_frequencies(
+        sprung_mass=car.sprung_mass,
+        unsprung_mass=car.unsprung_mass,
+        wheel_rate=car.wheel_rate,
+        tire_stiffness=car.tire_stiffness,
+    )
+    return DropHistory(
+        case=case,
+        height=height,
+        time=landed.time,
+        tire_force=landed.tire_force,
+        bearing_force=landed.bearing_force,
+        strut_force=landed.strut_force,
+        compression=landed.compression,
+        body_travel=landed.body_travel,
+        wheel_travel=landed.wheel_travel,
+        peak_time=float(landed.at_peak.time),
+        peak_tire_force=float(landed.peak_tire_force),
+        peak_bearing_force=float(landed.peak_bearing_force),
+        standing_load=standing_load,
+        standing_compression=float(car.standing_compression),
+        touch_speed=float(landed.wheel_speed[0]),
+        fall_energy=float(fall_energy(weight=standing_load, height=height)),
+        energy_bound=float(energy_bound(weight=standing_load, stiffness=car.tire_stiffness, height=height)),
+        rim_force=float(car.tire_stiffness * RIM_SHARE_OF_SECTION_HEIGHT * setup.tire.section_height),
+        tire_on_rim=_on_rim(setup, landed),
+        body_frequency=float(body),
+        wheel_frequency=float(wheel),
+        car=car,
+    )
+
+
+def drops_over_height(results: Results, heights: Array, *, case: str = "drop") -> DropCurve:
+    """Return the peaks of drops from many heights, solved together; `case` names them in an error."""
+    standing_load = results.weight.wheel_loads[results.wheel]
+    car = quarter_car(results.setup, results.inputs, standing_load=standing_load, case=case)
+    landed = drop(car, height=heights)
+    section_height = results.setup.tire.section_height
+    return DropCurve(
+        height=heights,
+        peak_tire_force=np.asarray(landed.peak_tire_force),
+        peak_bearing_force=np.asarray(landed.peak_bearing_force),
+        energy_bound=np.asarray(energy_bound(weight=standing_load, stiffness=car.tire_stiffness, height=heights)),
+        tire_on_rim=np.asarray(tire_on_rim(deflection=landed.largest_deflection, section_height=section_height)),
+        standing_load=standing_load,
+    )
+
+
+def _on_rim(setup: Setup, landed: DropMotion) -> bool:
+    return bool(tire_on_rim(deflection=landed.largest_deflection, section_height=setup.tire.section_height))
