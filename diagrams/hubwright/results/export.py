@@ -2,9 +2,13 @@
 
 import csv
 import io
+import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from hubwright.errors import MissingDataError
+from hubwright.results.bearings import missing_dimensions
+from hubwright.results.life import CaseLife, DutyLife
 from hubwright.results.model import EXTRA_UNITS, BearingResult, CaseResult, Results, Rows, RowVectors, Vector, Weight
 from hubwright.setup.model import Input
 
@@ -12,11 +16,11 @@ Json = dict[str, Any]
 
 
 def number(value: float | None, unit: str, *, low: float | None = None, high: float | None = None) -> Json | None:
-    """Return a number with its SI unit, and its range where one is known; null for what is not known."""
-    if value is None:
+    """Return a number with its SI unit, and its range where one is known; null for what is not known or infinite."""
+    if value is None or not math.isfinite(value):
         return None
     entry: Json = {"value": float(value), "unit": unit}
-    if low is not None and high is not None:
+    if low is not None and high is not None and math.isfinite(low) and math.isfinite(high):
         entry |= {"low": float(low), "high": float(high)}
     return entry
 
@@ -35,6 +39,7 @@ def as_json(results: Results) -> Json:
         "weight": weight_as_json(results.weight),
         "cases": {name: _case(case) for name, case in results.cases.items()},
         "bearing": _bearing(results.bearing),
+        **life_as_json(results),
     }
 
 
@@ -93,6 +98,37 @@ def _bearing(bearing: BearingResult) -> Json:
         "dynamic_rating": number(bearing.dynamic_rating, "N"),
         "static_rating": number(bearing.static_rating, "N"),
         "effective_spread": number(bearing.effective_spread, "m"),
+    }
+
+
+def life_as_json(results: Results) -> Json:
+    """Return the lives of every case and of the duty; where the file says too little of the bearing, what it lacks."""
+    life = results.life
+    if life is None:
+        error = MissingDataError(result="the bearing's life", missing=missing_dimensions(results.setup.bearing))
+        return {"life": None, "life_error": str(error)}
+    return {"life": {**{name: _case_life(case) for name, case in life.cases.items()}, "duty": _duty(life.duty)}}
+
+
+def _case_life(case: CaseLife) -> Json:
+    # a drop is no fatigue cycle
+    lives = {} if case.detailed is None else {"quick": number(case.quick, "1"), "detailed": number(case.detailed, "1")}
+    return {
+        **lives,
+        "valid": case.valid,
+        "largest_ball_load": _rows(case.largest_element_load, "N"),
+        "peak_contact_pressure": _rows(case.peak_contact_pressure, "Pa"),
+        "static_safety": _rows(case.static_safety, "1"),
+    }
+
+
+def _duty(duty: DutyLife | None) -> Json | None:
+    if duty is None:
+        return None
+    return {
+        "revolutions": number(duty.revolutions, "1"),
+        "distance": number(duty.distance, "m"),
+        "valid": duty.valid,
     }
 
 

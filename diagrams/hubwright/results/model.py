@@ -3,11 +3,18 @@
 SI units; axes of ISO 8855: x forward, y left, z up. Points are measured from the bearing centre.
 """
 
+from __future__ import annotations
+
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from functools import cached_property
+from typing import TYPE_CHECKING, Literal
 
+from hubwright.errors import MissingDataError
 from hubwright.setup.model import Input, Setup
+
+if TYPE_CHECKING:
+    from hubwright.results.life import Life
 
 Wheel = Literal["front_left", "front_right", "rear_left", "rear_right", "left", "right"]
 Kind = Literal["standing", "braking", "driving", "cornering", "side_slope", "two_wheel", "ledge", "drop"]
@@ -164,3 +171,13 @@ class Results:
     def side(self) -> int:
         """Return +1 at a left wheel and -1 at a right one: the sign of outboard on the y axis."""
         return 1 if self.wheel.endswith("left") else -1
+
+    @cached_property
+    def life(self) -> Life | None:
+        """Lives of the bearing, computed when first asked for; None where the file says too little of it."""
+        from hubwright.results.life import life_of  # which needs what stands here
+
+        try:
+            return life_of(self)
+        except MissingDataError:
+            return None

@@ -8,7 +8,8 @@ from typing import Any, Literal
 
 from hubwright.errors import MissingDataError
 from hubwright.quantities import Kind, System, default_kind, format_quantity
-from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, weight_as_json
+from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, life_as_json, weight_as_json
+from hubwright.results.life_tables import CAUTION, life_tables
 from hubwright.results.model import CaseResult, Results, Weight
 from hubwright.setup.model import Beam, Input, Setup
 
@@ -160,6 +161,7 @@ class _Page:
             [self._row_row(case) for case in results.cases.values()],
         )
         self._drops(results)
+        self._life(results)
         self._inputs(results.inputs)
         for case, reason in results.left_out.items():
             self.line(f"case '{case}' is not in these tables: {reason}")
@@ -182,6 +184,17 @@ class _Page:
             self.show(case.row_radial_load.inboard, "force"),
             self.show(round(case.closure.force, 6), "force"),
         )
+
+    def _life(self, results: Results) -> None:
+        life = results.life
+        if life is None:
+            self.line(f"{life_as_json(results)['life_error']}.")
+            self.line()
+            return
+        for table in life_tables(life, self.show):
+            self.table(table.title, table.heads, table.rows)
+        self.line(CAUTION)
+        self.line()
 
     def _drops(self, results: Results) -> None:
         drops = [case for case in results.cases.values() if case.kind == "drop"]
