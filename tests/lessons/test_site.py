@@ -158,10 +158,17 @@ def test_a_setup_in_view_that_is_not_there(tmp_path: Path) -> None:
 
 
 def test_a_load_above_its_limit_comes_first_and_says_what_to_do(tmp_path: Path) -> None:
-    directory = write_site(tmp_path)
+    directory = write_site(tmp_path, **{"lessons/04-road": LESSON})
     path = directory / "content/vehicles/wagon.toml"
     path.write_text(WAGON + '[limits]\nfront_axle_rating = "1100 kg"\nrear_axle_rating = "1500 kg"\n', encoding="utf-8")
-    page = (build_site(directory) / "reports/wagon.html").read_text(encoding="utf-8")
+    site = build_site(directory)
+    page = (site / "reports/wagon.html").read_text(encoding="utf-8")
     warning = page.index("Above the limit given: do not drive on this setup; ask a qualified person.")
     assert warning < page.index("Row loads, standing")
     assert "within" not in page[warning : page.index("Row loads, standing")]
+    lesson = (site / "lessons/04-road.html").read_text(encoding="utf-8")
+    assert lesson.index("Above the limit given: do not drive on this setup") < lesson.index("The short answer")
+
+
+def test_a_lesson_without_limits_says_so(built: Path) -> None:
+    assert "Not compared with any limit." in (built / "lessons/04-road.html").read_text(encoding="utf-8")

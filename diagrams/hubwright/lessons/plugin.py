@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from markupsafe import Markup
 from mkdocs.config import base
 from mkdocs.config import config_options as options
 from mkdocs.config.defaults import MkDocsConfig
@@ -132,7 +133,17 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         """Put back what was kept from Markdown; what the search index should not read waits."""
         state = self.states[page.file.src_uri]
         self.extension.page = None
-        return _linked(state.put_back(html), page, files)
+        return _linked(self._beside_limits(state.put_back(html), state, page), page, files)
+
+    def _beside_limits(self, html: str, state: PageState, page: Page) -> str:
+        """Set the standing loads beside the limits given, on every page that speaks of a setup."""
+        speaks = state.lesson is not None or state.tied_to is not None or page.is_homepage
+        results = self.course.results.get(state.tied_to or self.config.setup)
+        if report_stem(page.file) is not None or not speaks or results is None:
+            return html
+        first = reports.warning_above_limits() if reports.limits_are_exceeded(results) else ""
+        box = Markup('\n<aside class="beside-limits" aria-label="Limits">\n{}</aside>\n')
+        return f"{first}{html}{box.format(reports.limits(results))}"
 
     def on_env(self, env: Any, config: MkDocsConfig, files: Files) -> Any:
         """Fail the build before anything is written, with every problem there is."""

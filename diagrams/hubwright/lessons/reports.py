@@ -78,6 +78,16 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
     return str(page.set_aside(Markup("\n").join(parts)))
 
 
+def limits_are_exceeded(results: Results) -> bool:
+    """Return whether something stands on this setup that is above the limit given for it."""
+    return any(load.value > limit.value for _, load, limit in limit_rows(results))
+
+
+def warning_above_limits() -> Markup:
+    """Return the sentence that comes before every number of a setup above its limits."""
+    return Markup('<p class="over"><b>{}.</b></p>\n').format(ABOVE.capitalize())
+
+
 def limits(results: Results) -> Markup:
     """Return each load beside the limit that the file gives for it, or that none is given.
 
@@ -86,14 +96,13 @@ def limits(results: Results) -> Markup:
     rows = limit_rows(results)
     if not rows:
         return Markup("<p>{}.</p>").format(NOTHING_GIVEN.capitalize())
-    over = any(load.value > limit.value for _, load, limit in rows)
     lines = Markup("").join(
         Markup('<tr><th scope="row">{}</th><td class="n">{}</td><td class="n">{}</td><td>{}</td></tr>').format(
             words, show(load), show(limit), Markup("<b>{}</b>").format("above") if load.value > limit.value else ""
         )
         for words, load, limit in rows
     )
-    warning = Markup('<p class="over"><b>{}.</b></p>\n').format(ABOVE.capitalize()) if over else ""
+    warning = warning_above_limits() if limits_are_exceeded(results) else ""
     return Markup(
         '{}<div class="tablewrap"><table><caption>Standing loads beside the limits that the file gives.</caption>'
         '<thead><tr><th scope="col">Load</th><th scope="col" class="n">Stands with</th>'

@@ -114,36 +114,6 @@ def equal_share(results: Results) -> Working:
     )
 
 
-def contact_force(results: Results, case: CaseResult, axis: str) -> Working:
-    """Return what the road's push comes to: the standing load, and what the case adds."""
-    standing = results.weight.wheel_loads[results.wheel]
-    push = getattr(case.contact_force, axis)
-    symbols = {
-        "F": Symbol(f"F_{axis}", "the road's push on the tire", Quantity(push, "N")),
-        "F_0": Symbol("F_0", "load of the wheel, standing", Quantity(standing, "N")),
-    }
-    if case.kind == "standing" and axis == "z":
-        return Working(
-            what="Upward push of the road",
-            lines=(Line("F", "F_0"),),
-            symbols=symbols,
-            source="The road carries what stands on the wheel.",
-            function="load_cases.standing",
-        )
-    symbols["Q"] = Symbol(
-        rf"\Delta F_{axis}",
-        f"what the case '{case.name}' adds",
-        Quantity(push - (standing if axis == "z" else 0.0), "N"),
-    )
-    return Working(
-        what=f"Push of the road, {_DIRECTIONS[axis]}",
-        lines=(Line("F", "F_0 + Q" if axis == "z" else "Q"),),
-        symbols=symbols,
-        source="Quasi-static load transfer.",
-        function=f"load_cases.{case.kind}",
-    )
-
-
 _DIRECTIONS = {"x": "forward", "y": "to the left", "z": "upward"}
 _FORCES = {
     "contact": ("F", "the road's push on the tire"),
@@ -221,6 +191,5 @@ SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     "weight.equal_share": equal_share,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
-    **{f"contact_force.{axis}": partial(contact_force, axis=axis) for axis in "xyz"},
-    **{f"bearing_force.{axis}": partial(bearing_force, axis=axis) for axis in "xyz"},
+    f"bearing_force.{axis}": partial(bearing_force, axis=axis) for axis in "xyz"
 }
