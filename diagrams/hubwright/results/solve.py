@@ -6,20 +6,13 @@ import numpy as np
 
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.mechanics import free_body as mechanics
-from hubwright.mechanics import load_cases
 from hubwright.mechanics.contact_forces import LoadCase
-from hubwright.mechanics.free_body import Caliper, WheelEnd, wheel_end
-from hubwright.mechanics.load_transfer import Standing, StandingVehicle
-from hubwright.mechanics.tire_geometry import (
-    loaded_radius,
-    loaded_radius_is_possible,
-    rolling_circumference,
-    usual_loaded_radius,
-)
+from hubwright.mechanics.free_body import WheelEnd
+from hubwright.mechanics.tire_geometry import loaded_radius_is_possible
 from hubwright.mechanics.vector import Vector as MechanicsVector
-from hubwright.mechanics.wheel_geometry import backspacing, load_line_offset
 from hubwright.results.bearings import bearing_result
 from hubwright.results.drops import solved_drop
+from hubwright.results.loading import geometry_values, load_case, loaded_radius_of, wheel_end_of
 from hubwright.results.model import (
     BearingResult,
     CaseResult,
@@ -36,20 +29,7 @@ from hubwright.results.model import (
 )
 from hubwright.results.weighing import standing_body, weigh
 from hubwright.setup.estimates import late_estimates
-from hubwright.setup.model import (
-    Braking,
-    Case,
-    Cornering,
-    Driving,
-    Drop,
-    Input,
-    Ledge,
-    Setup,
-    SideSlope,
-    Suspension,
-    TwoWheel,
-)
-from hubwright.setup.model import Standing as AtRest
+from hubwright.setup.model import Case, Drop, Input, Setup, Suspension
 
 _NOTHING_SAID = Suspension(None, None, None, 0.0, 0.0, None, None)
 
@@ -113,7 +93,7 @@ def solve(setup: Setup, wheel: Wheel | None = None) -> Results:
                 continue
             loads, extras = dropped.load_case, dropped.extras
         else:
-            loads = _load_case(case, body, radii)
+            loads = load_case(case, body, radii)
             if wheel in loads.ledge:
                 edge = loads.ledge[wheel]
                 extras = {"contact_normal": float(edge.normal), "push": float(edge.push)}
@@ -145,18 +125,8 @@ def _inputs(setup: Setup, standing_load: float) -> Mapping[str, Input]:
 
 
 def _loaded_radius(setup: Setup, wheel: str, standing_load: float) -> float:
-    tire = setup.tire
-    free_radius = tire.free_diameter / 2
-    if tire.loaded_radius is not None:
-        radius = tire.loaded_radius
-    elif tire.vertical_stiffness is not None:
-        radius = float(
-            loaded_radius(
-                free_radius=free_radius, standing_load=standing_load, vertical_stiffness=tire.vertical_stiffness
-            )
-        )
-    else:
-        radius = float(usual_loaded_radius(free_radius=free_radius))
+    free_radius = setup.tire.free_diameter / 2
+    radius = float(loaded_radius_of(setup, standing_load))
     if not loaded_radius_is_possible(loaded_radius=radius, free_radius=free_radius):
         raise CaseError(
             case="standing",
@@ -167,43 +137,7 @@ def _loaded_radius(setup: Setup, wheel: str, standing_load: float) -> float:
 
 
 def _wheel_geometry(setup: Setup, radius: float) -> WheelGeometry:
-    tire, wheel = setup.tire, setup.wheel
-    return WheelGeometry(
-        free_diameter=tire.free_diameter,
-        section_width=tire.section_width,
-        loaded_radius=radius,
-        load_line_offset=float(
-            load_line_offset(
-                face_to_bearing_centre=setup.hub.face_to_bearing_centre, spacer=wheel.spacer, offset=wheel.offset
-            )
-        ),
-        backspacing=float(backspacing(rim_width=wheel.rim_width, offset=wheel.offset)),
-        section_height=tire.section_height,
-        rim_diameter=tire.rim_diameter,
-        rim_width=wheel.rim_width,
-        offset=wheel.offset,
-        rolling_circumference=float(rolling_circumference(free_diameter=tire.free_diameter)),
-        tire_deflection=tire.free_diameter / 2 - radius,
-    )
-
-
-def _load_case(case: Case, body: Standing, radii: Mapping[str, float]) -> LoadCase:
-    if isinstance(case, AtRest):
-        return load_cases.standing(body)
-    if isinstance(case, Braking):
-        return load_cases.braking(body, braking_g=case.braking_g)
-    if isinstance(case, Cornering):
-        return load_cases.cornering(body, lateral_g=case.lateral_g, toward=case.toward)
-    if isinstance(case, SideSlope):
-        return load_cases.side_slope(body, angle=case.angle, uphill=case.uphill)
-    if isinstance(case, Ledge):
-        return load_cases.ledge(body, height=case.height, loaded_radius=radii)
-    if isinstance(body, StandingVehicle):
-        if isinstance(case, Driving):
-            return load_cases.driving(body, driving_g=case.driving_g, driven=case.driven)
-        if isinstance(case, TwoWheel):
-            return load_cases.two_wheel(body, supported=case.supported)
-    raise CaseError(case=case.name, reason=f"a trailer has no case of the kind '{case.kind}'")
+    return WheelGeometry(**{name: float(value) for name, value in geometry_values(setup, radius).items()})
 
 
 def _case_result(
@@ -215,25 +149,7 @@ def _case_result(
     geometry: WheelGeometry,
     bearing: BearingResult,
 ) -> CaseResult:
-    edge = loads.ledge.get(wheel)
-    caliper = None
-    if isinstance(case, Braking) and setup.brake is not None:
-        brake = setup.brake
-        caliper = Caliper(brake.effective_radius, brake.caliper_position, brake.disc_to_bearing_centre)
-    end = wheel_end(
-        side=1 if wheel.endswith("left") else -1,
-        contact_force=loads.contact_force[wheel],
-        gravity=loads.gravity,
-        acceleration=loads.acceleration,
-        load_line_offset=geometry.load_line_offset,
-        loaded_radius=geometry.loaded_radius,
-        face_to_bearing_centre=setup.hub.face_to_bearing_centre,
-        wheel_mass=setup.tire.mass + setup.wheel.mass,
-        rotating_mass=setup.hub.rotating_mass,
-        effective_spread=1.0 if bearing.effective_spread is None else bearing.effective_spread,
-        ledge_angle=0.0 if edge is None else edge.angle,
-        caliper=caliper,
-    )
+    end = wheel_end_of(setup, case, loads, wheel, geometry=vars(geometry), spread=bearing.effective_spread)
     known = bearing.effective_spread is not None
     free_body = end.body if known else _with_one_reaction(end)
     force, moment = free_body.closure
