@@ -1,15 +1,19 @@
 """Labels in columns never overlap and their leaders never cross; near labels take the first free place."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from drawing.example_scene import every_item
+from hubwright.drawing import Conflict, draw
 from hubwright.drawing.columns import Entry, arrange, knee
 from hubwright.drawing.faces import block
+from hubwright.drawing.marks import Shape
 from hubwright.drawing.near import place_near
 from hubwright.drawing.obstacles import Ground, Obstacle, Wanted
-from hubwright.scenes.vocabulary import Column, Label
+from hubwright.scenes.vocabulary import Column, Label, Note, Words
 
 ENTRIES = st.lists(
     st.builds(
@@ -66,3 +70,28 @@ def test_a_label_that_is_driven_off_gets_a_leader() -> None:
     placed = place_near(wanted("right"), ground)
     assert placed.leader[-1] == (50.0, 50.0)
     assert not ground.obstacles[0].hit(placed.box)
+
+
+def test_what_stands_on_something_is_reported() -> None:
+    scene = every_item()
+    words = Words("stray", "", at_sheet=(96.0, 112.0), lines=("over the arrow",))
+    bare = draw(scene).conflicts
+    found = [c for c in draw(replace(scene, items=(*scene.items, words))).conflicts if c not in bare]
+    assert {c.kind for c in found} & {"text on shaft", "text on head", "text on mark"}
+    assert any("stray" in (c.first, c.second) for c in found)
+
+
+def test_words_beyond_the_edge_are_reported() -> None:
+    scene = every_item()
+    words = Words("stray", "", at_sheet=(300.0, 190.0), lines=("runs off the sheet",))
+    found = draw(replace(scene, items=(*scene.items, words))).conflicts
+    assert Conflict("off the sheet", "stray") in found
+
+
+def test_a_leader_ends_at_what_the_frame_shows() -> None:
+    scene = every_item()
+    hidden = Note("label-hidden", "detail A", label=Label(("Hidden",), place="right column", anchor=(-120.0, 30.0)))
+    drawing = draw(replace(scene, items=(*scene.items, hidden)))
+    (group,) = [group for group in drawing.groups() if group.name == "label-hidden"]
+    (leader,) = [mark for mark in group.children if isinstance(mark, Shape) and mark.line != "paper"]
+    assert leader.rings[0][-1][0] <= 255.0

@@ -150,6 +150,7 @@ class _Painter:
             edgecolor=self.palette[line] if line else "none",
             linewidth=width * _POINTS if line else 0.0,
             joinstyle="round",
+            snap=False,  # rectilinear paths would move to whole pixels, and thin lines vanish under their paper edge
             transform=self.transform,
         )
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from hubwright.drawing.faces import Block, block, line, plain
+from hubwright.drawing.faces import block, line, plain
 from hubwright.drawing.geometry import Box, Segment
 from hubwright.drawing.marks import Disc, Group, Lettering, Mark, Shape, TextBox
 from hubwright.drawing.obstacles import Ground, Kind, Obstacle, Placed, Wanted
@@ -16,7 +16,7 @@ from hubwright.scenes import vocabulary as v
 
 _LEADER, _LEADER_HALO, _TEXT_HALO = 0.2, 0.6, 0.9
 _BALLOON, _BALLOON_CAP, _BALLOON_LINE = 2.7, 2.9, 0.3
-_NOTHING = Block((), 0.0, 0.0, ())
+_FRAME_INSET = 1.2
 
 
 @dataclass
@@ -69,7 +69,9 @@ class Sheet:
         if label.anchor is not None:
             points = (view.on_sheet(label.anchor),)
         points += tuple(view.on_sheet(point) for point in label.also)
-        name = self.unique(owner if owner.startswith("label-") else f"label-{owner}")
+        if view.frame is not None:  # what lies beyond the frame is cut off: a leader ends at what shows
+            points = tuple(_within(point, view.frame) for point in points)
+        name = owner if owner.startswith("label-") else self.unique(f"label-{owner}")
         if self.letters is None:
             set_block, balloon = block(label.lines, label.size), 0.0
         elif item.name in self.letters:
@@ -86,6 +88,14 @@ class Sheet:
         marks = _leader(placed)
         marks += _balloon(placed) if placed.wanted.balloon else _words(placed)
         return Group(placed.wanted.name, tuple(marks))
+
+
+def _within(point: v.Point, frame: Box) -> v.Point:
+    x0, y0, x1, y1 = frame
+    return (
+        min(max(point[0], x0 + _FRAME_INSET), x1 - _FRAME_INSET),
+        min(max(point[1], y0 + _FRAME_INSET), y1 - _FRAME_INSET),
+    )
 
 
 def _leader(placed: Placed) -> list[Mark]:
