@@ -31,3 +31,9 @@ def test_a_couple_left_over_is_refused_though_forces_balance() -> None:
         draw(replace(every_item(), body=body))
     closed = replace(body, couples=(("holds", (-100.0, 0, 0)),))
     assert draw(replace(every_item(), body=closed)).layers
+
+
+def test_a_force_left_over_at_the_origin_is_refused_though_it_turns_nothing() -> None:
+    body = ClosedBody(forces=(("up", (0, 0, 1000.0), (0, 0, 0)), ("down", (0, 0, -999.0), (0, 0, 0))))
+    with pytest.raises(OpenFreeBody, match=r"1 N and 0 N·m are left over"):
+        draw(replace(every_item(), body=body))

@@ -70,3 +70,11 @@ def test_a_shrunk_arrow_keeps_its_direction(narrow: dict[str, Drawing]) -> None:
     assert ((x2 - x1) / length, (y2 - y1) / length) == pytest.approx(
         (-1200 / hypot(1200, 1700), 1700 / hypot(1200, 1700))
     )
+
+
+def test_arrows_shrink_with_what_they_act_on(narrow: dict[str, Drawing]) -> None:
+    for name in ("whole", "detail A"):
+        wide, shrunk = every_item().view(name), narrow[name].scene.views[0]
+        assert wide.newtons_per_mm is not None
+        assert shrunk.newtons_per_mm is not None
+        assert shrunk.newtons_per_mm / wide.newtons_per_mm == pytest.approx(wide.scale / shrunk.scale)
