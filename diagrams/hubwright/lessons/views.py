@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from typing import Union
 
+from hubwright.mechanics.free_body import balanced_lateral_g
 from hubwright.quantities import Kind, Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
@@ -97,6 +98,7 @@ def setup_view(results: Results, label: str) -> View:
             "kind": _constant(setup.kind),
             "wheel_words": _constant(wheel_words(results.wheel)),
             "wheel_end": _constant(setup.wheel_end),
+            "balanced_lateral_g": _constant(_balanced(results)),
             "weight": lambda: _weight_view(results, f"{label}.weight"),
             "bearing": lambda: _bearing_view(results, f"{label}.bearing"),
             "gear": lambda: [_gear_view(results, i, f"{label}.gear[{i}]") for i in range(len(setup.gear))],
@@ -109,6 +111,12 @@ def setup_view(results: Results, label: str) -> View:
         }
     )
     return view
+
+
+def _balanced(results: Results) -> Quantity:
+    geometry = results.wheel_geometry
+    balance = balanced_lateral_g(load_line_offset=geometry.load_line_offset, loaded_radius=geometry.loaded_radius)
+    return Quantity(float(balance), "1", kind="acceleration")
 
 
 def wheel_words(wheel: str) -> str:
@@ -298,15 +306,22 @@ def _vector_view(vector: Vector, unit: str, label: str) -> View:
 def _free_body_view(case: CaseResult, label: str) -> View:
     def single_view(single: SingleForce) -> View:
         name = f"{label}.{single.name}"
+        turning = _turning(single.point, single.force)
         return View(
             name,
             {
                 "force": _constant(_vector_view(single.force, "N", f"{name}.force")),
                 "point": _constant(_vector_view(single.point, "m", f"{name}.point")),
+                "moment": _constant(_vector_view(turning, "N*m", f"{name}.moment")),
             },
         )
 
     return View(label, {single.name: _constant(single_view(single)) for single in case.free_body.forces})
+
+
+def _turning(at: Vector, force: Vector) -> Vector:
+    """Return the turning effect of a force about the bearing centre, r × F."""
+    return Vector(at.y * force.z - at.z * force.y, at.z * force.x - at.x * force.z, at.x * force.y - at.y * force.x)
 
 
 def _beam_view(results: Results, case: CaseResult, label: str) -> View | None:

@@ -8,7 +8,7 @@ from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.environment import nearest
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.views import View, names_of, subject_of, value_at
-from hubwright.lessons.workings import bearing, contact, loads, wheel
+from hubwright.lessons.workings import bearing, contact, loads, turning, wheel
 from hubwright.lessons.workings.html import working_html
 from hubwright.lessons.workings.model import Working
 from hubwright.quantities import Quantity
@@ -18,11 +18,13 @@ SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     **wheel.WORKINGS,
     **loads.SETUP_WORKINGS,
     **bearing.SETUP_WORKINGS,
+    **turning.SETUP_WORKINGS,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     **contact.CASE_WORKINGS,
     **loads.CASE_WORKINGS,
     **bearing.CASE_WORKINGS,
+    **turning.CASE_WORKINGS,
 }
 AGREES = 1e-9  # relative: the expression of a working against the result it explains
 

@@ -8,7 +8,9 @@ import math
 from collections.abc import Callable, Mapping
 
 _ADD, _MULTIPLY, _UNARY, _POWER, _ATOM = 1, 2, 3, 4, 5
-_FUNCTIONS: dict[str, Callable[[float], float]] = {"tan": math.tan, "sqrt": math.sqrt, "abs": abs}
+_FUNCTIONS: dict[str, Callable[[float], float]] = {
+    "tan": math.tan, "sin": math.sin, "cos": math.cos, "sqrt": math.sqrt, "abs": abs,
+}  # fmt: skip
 
 
 def value(expression: str, numbers: Mapping[str, float]) -> float:
@@ -92,8 +94,8 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
         case ast.BinOp(left=left, op=op, right=right):
             sign = "+" if isinstance(op, ast.Add) else "-"
             return f"{_latex(left, symbols, times)[0]} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}", _ADD
-        case ast.Call(func=ast.Name(id="tan"), args=[argument]):
-            return rf"\tan {_wrapped(argument, symbols, times, _ATOM)}", _POWER
+        case ast.Call(func=ast.Name(id="tan" | "sin" | "cos" as name), args=[argument]):
+            return rf"\{name} {_wrapped(argument, symbols, times, _ATOM)}", _POWER
         case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
             return rf"\sqrt{{{_latex(argument, symbols, times)[0]}}}", _ATOM
         case ast.Call(func=ast.Name(id="abs"), args=[argument]):

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from hubwright.lessons.workings.model import Line, Symbol, Working
+from hubwright.mechanics.tire_geometry import ROLLING_CIRCUMFERENCE_OVER_DIAMETER
 from hubwright.quantities import Quantity
 from hubwright.results import Results
 
@@ -114,6 +115,22 @@ def loaded_radius(results: Results) -> Working:
     )
 
 
+def rolling_circumference(results: Results) -> Working:
+    """Return how far the wheel rolls in one turn."""
+    geometry = results.wheel_geometry
+    return Working(
+        what="Distance that the wheel rolls in one turn",
+        lines=(Line("U", "q*D"),),
+        symbols={
+            "U": Symbol("U", "distance per turn", _length(geometry.rolling_circumference), "m"),
+            "q": Symbol("q", "turn over diameter, rolling", Quantity(ROLLING_CIRCUMFERENCE_OVER_DIAMETER, "1")),
+            "D": Symbol("D", "free diameter", _length(geometry.free_diameter), "m"),
+        },
+        source="Radial tires: common practice. The tread is shortened on its way through the contact patch.",
+        function="tire_geometry.rolling_circumference",
+    )
+
+
 def _length(value: float) -> Quantity:
     return Quantity(value, "m")
 
@@ -123,4 +140,5 @@ WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     "backspacing": backspacing,
     "free_diameter": free_diameter,
     "loaded_radius": loaded_radius,
+    "rolling_circumference": rolling_circumference,
 }
