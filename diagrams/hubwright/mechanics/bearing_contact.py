@@ -132,12 +132,8 @@ def contact_shape(*, curvature_difference: Value) -> ContactShape:
     log_kappa = np.where(nearly_round, 2 / 3 * target, log_kappa)
     square = np.exp(2 * log_kappa)
     K, E = ellipk(1 - 1 / square), ellipe(1 - 1 / square)
-    semimajor = np.cbrt(2 * square * E / math.pi)
-    return ContactShape(
-        semimajor=semimajor,
-        semiminor=semimajor * np.exp(-log_kappa),
-        approach=2 * K / math.pi / semimajor,
-    )
+    a = np.cbrt(2 * square * E / math.pi)
+    return ContactShape(semimajor=a, semiminor=a * np.exp(-log_kappa), approach=2 * K / math.pi / a)
 
 
 def point_contact_stiffness(
