@@ -8,6 +8,7 @@ from typing import Any
 
 from hubwright.errors import MissingDataError
 from hubwright.results.bearings import missing_dimensions
+from hubwright.results.draws import HIGH, LOW, Span
 from hubwright.results.life import CaseLife, DutyLife
 from hubwright.results.model import EXTRA_UNITS, BearingResult, CaseResult, Results, Rows, RowVectors, Vector, Weight
 from hubwright.setup.model import Input
@@ -26,9 +27,9 @@ def number(value: float | None, unit: str, *, low: float | None = None, high: fl
 
 
 def as_json(results: Results) -> Json:
-    """Return everything that was solved as one object of plain data."""
+    """Return everything that was solved as one object of plain data, with the spans of what the ranges move."""
     geometry = results.wheel_geometry
-    return {
+    entry = {
         "setup": results.setup.name,
         "wheel": results.wheel,
         "inputs": inputs_as_json(results.inputs),
@@ -41,6 +42,26 @@ def as_json(results: Results) -> Json:
         "bearing": _bearing(results.bearing),
         **life_as_json(results),
     }
+    if results.spans:
+        draws = next(iter(results.spans.values())).draws
+        error = math.sqrt(LOW * (1 - LOW) / draws)  # of either percentile, from the number of draws
+        entry["spans"] = {"low_percentile": LOW, "high_percentile": HIGH, "percentile_error": error, "draws": draws}
+    return _with_spans(entry, results.spans)
+
+
+def _with_spans(entry: Json, spans: Mapping[str, Span], prefix: str = "") -> Json:
+    """Return the object with low and high at every number that has a span."""
+    result: Json = {}
+    for key, value in entry.items():
+        name = f"{prefix}{key}"
+        result[key] = value
+        if isinstance(value, dict):
+            if name in spans and "value" in value:
+                found = spans[name]
+                result[key] = number(value["value"], value["unit"], low=found.low, high=found.high)
+            else:
+                result[key] = _with_spans(value, spans, f"{name}.")
+    return result
 
 
 def inputs_as_json(inputs: Mapping[str, Input]) -> Json:

@@ -1,11 +1,12 @@
 """The lives of a solved setup as the tables that `hubwright solve` prints."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
 
-from hubwright.quantities import Kind, format_number
+from hubwright.quantities import Kind, System, format_number
+from hubwright.results.draws import Span
 from hubwright.results.life import CaseLife, DutyLife, Life
 from hubwright.results.model import Rows
+from hubwright.results.span_tables import HEAD, Table, life_cell, span_cell
 
 Show = Callable[[float | None, Kind], str]
 SEVERE = "severe"  # outside the range of the standard: no life is stated
@@ -15,35 +16,22 @@ CAUTION = (
 )
 
 
-@dataclass(frozen=True)
-class Table:
-    """A title, heads and rows of text."""
-
-    title: str
-    heads: tuple[str, ...]
-    rows: list[tuple[str, ...]]
-
-
-def life_tables(life: Life, show: Show) -> list[Table]:
-    """Return the tables of a bearing's lives: every case, and what the duty uses up."""
+def life_tables(life: Life, spans: Mapping[str, Span], show: Show, units: System) -> list[Table]:
+    """Return the tables of a bearing's lives: every case, its worst elements, and what the duty uses up."""
     tables = [
         Table(
-            "Life in million revolutions, quick and detailed; outboard row A and inboard row B where loaded most",
-            ("case", "quick", "detailed", "load A", "load B", "pressure A", "pressure B", "dents A", "dents B"),
-            [_case_row(case, show) for case in life.cases.values()],
-        )
+            "Life in million revolutions",
+            ("case", "quick", HEAD, "detailed", HEAD),
+            [_life_row(case, spans) for case in life.cases.values() if case.detailed is not None],
+        ),
+        Table(
+            "Where loaded most, outboard row A and inboard row B: element load, contact pressure, dent margin",
+            ("case", "load A", "load B", "pressure A", "pressure B", "dents A", "dents B"),
+            [_element_row(case, show) for case in life.cases.values()],
+        ),
     ]
     if life.duty is not None:
-        tables.append(
-            Table(
-                "Duty: share of the distance, and of the life that is used up",
-                ("case", "distance", "life used"),
-                [
-                    *((part.case, _percent(part.share), _percent(part.damage_share)) for part in life.duty.parts),
-                    ("together", *_duty_cells(life.duty, show)),
-                ],
-            )
-        )
+        tables.append(_duty_table(life.duty, spans, show, units))
     return tables
 
 
@@ -52,13 +40,16 @@ def millions(revolutions: float | None) -> str:
     return "" if revolutions is None else format_number(revolutions / 1e6, significant=2)
 
 
-def _case_row(case: CaseLife, show: Show) -> tuple[str, ...]:
-    lives = (millions(case.quick), millions(case.detailed))
-    if not case.valid and case.detailed is not None:
-        lives = (SEVERE, SEVERE)
+def _life_row(case: CaseLife, spans: Mapping[str, Span]) -> tuple[str, ...]:
+    if not case.valid:
+        return (case.name, SEVERE, "", SEVERE, "")
+    quick, detailed = (life_cell(spans, f"life.{case.name}.{method}") for method in ("quick", "detailed"))
+    return (case.name, millions(case.quick), quick, millions(case.detailed), detailed)
+
+
+def _element_row(case: CaseLife, show: Show) -> tuple[str, ...]:
     return (
         case.name,
-        *lives,
         *_cells(case.largest_element_load, lambda load: show(load, "force")),
         *_cells(case.peak_contact_pressure, lambda pressure: show(pressure, "pressure")),
         *_cells(case.static_safety, lambda margin: format_number(margin, significant=2)),
@@ -69,9 +60,21 @@ def _cells(rows: Rows, text: Callable[[float], str]) -> tuple[str, str]:
     return text(rows.outboard), text(rows.inboard)
 
 
-def _duty_cells(duty: DutyLife, show: Show) -> tuple[str, str]:
+def _duty_table(duty: DutyLife, spans: Mapping[str, Span], show: Show, units: System) -> Table:
     outside = "" if duty.valid else "; a case is outside the range"
-    return show(duty.distance, "distance"), f"{millions(duty.revolutions)} million revolutions{outside}"
+    return Table(
+        "Duty: share of the distance, and of the life that is used up",
+        ("case", "distance", "life used"),
+        [
+            *((part.case, _percent(part.share), _percent(part.damage_share)) for part in duty.parts),
+            ("together", show(duty.distance, "distance"), f"{millions(duty.revolutions)} million revolutions{outside}"),
+            (
+                HEAD,
+                span_cell(spans, "life.duty.distance", "distance", units),
+                life_cell(spans, "life.duty.revolutions"),
+            ),
+        ],
+    )
 
 
 def _percent(share: float) -> str:

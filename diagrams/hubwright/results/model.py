@@ -14,6 +14,7 @@ from hubwright.errors import MissingDataError
 from hubwright.setup.model import Input, Setup
 
 if TYPE_CHECKING:
+    from hubwright.results.draws import Span
     from hubwright.results.life import Life
 
 Wheel = Literal["front_left", "front_right", "rear_left", "rear_right", "left", "right"]
@@ -181,3 +182,10 @@ class Results:
             return life_of(self)
         except MissingDataError:
             return None
+
+    @cached_property
+    def spans(self) -> Mapping[str, Span]:
+        """Spans of what the inputs' ranges move, computed when first asked for; by the names of `solve`'s JSON."""
+        from hubwright.results.draws import spans_of  # which needs what stands here
+
+        return spans_of(self)

@@ -2,15 +2,18 @@
 
 import io
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any, Literal
 
 from hubwright.errors import MissingDataError
 from hubwright.quantities import Kind, System, default_kind, format_quantity
+from hubwright.results.draws import Span
 from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, life_as_json, weight_as_json
 from hubwright.results.life_tables import CAUTION, life_tables
 from hubwright.results.model import CaseResult, Results, Weight
+from hubwright.results.span_tables import HEAD, span_cell, span_note, span_tables
 from hubwright.setup.model import Beam, Input, Setup
 
 Form = Literal["table", "json", "csv"]
@@ -119,36 +122,68 @@ class _Page:
     def show(self, value: float | None, kind: Kind) -> str:
         return "not known" if value is None else format_quantity(value, kind, self.units)
 
-    def weight(self, weight: Weight) -> None:
+    def weight(self, weight: Weight, spans: Mapping[str, Span] = MappingProxyType({})) -> None:
         rows = [
             *(
-                (name if name in ("axle", "coupling") else f"{name} axle", load)
+                (name, load, f"{name}_load")
+                if name in ("axle", "coupling")
+                else (f"{name} axle", load, f"{name}_axle_load")
                 for name, load in weight.axle_loads.items()
             ),
-            *((f"{name.replace('_', ' ')} wheel", load) for name, load in weight.wheel_loads.items()),
+            *((f"{name.replace('_', ' ')} wheel", load, name) for name, load in weight.wheel_loads.items()),
         ]
-        self.table("Weight, standing", ("", "load"), [(name, self.show(load, "force")) for name, load in rows])
+        self.spanned(
+            "Weight, standing",
+            [(name, self.show(load, "force"), f"weight.{key}", "force") for name, load, key in rows],
+            spans,
+        )
+
+    def spanned(self, title: str, rows: Sequence[tuple[str, str, str, Kind]], spans: Mapping[str, Span]) -> None:
+        """Print names and values, and beside them the spans of those that the ranges move."""
+        cells = [(name, text, span_cell(spans, key, kind, self.units)) for name, text, key, kind in rows]
+        if any(cell for *_, cell in cells):
+            self.table(title, ("", "", HEAD), cells)
+        else:
+            self.table(title, ("", ""), [(name, text) for name, text, _ in cells])
 
     def results(self, results: Results) -> str:
         geometry, bearing = results.wheel_geometry, results.bearing
         self.heading(results.setup.name, results.wheel)
-        self.weight(results.weight)
+        self.weight(results.weight, results.spans)
         sides = {1: "outboard", -1: "inboard", 0: "on centre"}
         y_L = geometry.load_line_offset
         side = sides[(y_L > 0) - (y_L < 0)]
-        self.table(
+        y_L_text = f"{self.show(abs(y_L), 'small length')} {side}"
+        sizes = (
+            ("free diameter", "free_diameter"),
+            ("section width", "section_width"),
+            ("loaded radius R_l", "loaded_radius"),
+            ("load line offset y_L", "load_line_offset"),
+            ("backspacing", "backspacing"),
+        )
+        ratings: tuple[tuple[str, str, Kind], ...] = (
+            ("effective spread ℓ", "effective_spread", "small length"),
+            ("dynamic rating C", "dynamic_rating", "force"),
+            ("static rating C0", "static_rating", "force"),
+        )
+        self.spanned(
             "Wheel and bearing",
-            ("", ""),
             [
-                ("free diameter", self.show(geometry.free_diameter, "small length")),
-                ("section width", self.show(geometry.section_width, "small length")),
-                ("loaded radius R_l", self.show(geometry.loaded_radius, "small length")),
-                ("load line offset y_L", f"{self.show(abs(y_L), 'small length')} {side}"),
-                ("backspacing", self.show(geometry.backspacing, "small length")),
-                ("effective spread ℓ", self.show(bearing.effective_spread, "small length")),
-                ("dynamic rating C", self.show(bearing.dynamic_rating, "force")),
-                ("static rating C0", self.show(bearing.static_rating, "force")),
+                *(
+                    (
+                        words,
+                        y_L_text if name == "load_line_offset" else self.show(getattr(geometry, name), "small length"),
+                        f"wheel_geometry.{name}",
+                        "small length",
+                    )
+                    for words, name in sizes
+                ),
+                *(
+                    (words, self.show(getattr(bearing, name), kind), f"bearing.{name}", kind)
+                    for words, name, kind in ratings
+                ),
             ],
+            results.spans,
         )
         self.table(
             "Road on tire F; force B and moment M that the bearing carries, about its centre (x forward, y left, z up)",
@@ -162,6 +197,11 @@ class _Page:
         )
         self._drops(results)
         self._life(results)
+        if results.spans:
+            for table in span_tables(results.spans, list(results.cases), self.units):
+                self.table(table.title, table.heads, table.rows)
+            self.line(span_note(results.spans))
+            self.line()
         self._inputs(results.inputs)
         for case, reason in results.left_out.items():
             self.line(f"case '{case}' is not in these tables: {reason}")
@@ -191,7 +231,7 @@ class _Page:
             self.line(f"{life_as_json(results)['life_error']}.")
             self.line()
             return
-        for table in life_tables(life, self.show):
+        for table in life_tables(life, results.spans, self.show, self.units):
             self.table(table.title, table.heads, table.rows)
         self.line(CAUTION)
         self.line()

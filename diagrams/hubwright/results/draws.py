@@ -1,0 +1,173 @@
+"""Draws the inputs of a setup within their ranges, and what comes out: spans from the 5th to the 95th percentile.
+
+Every input with a range is drawn by itself, evenly between its low and its high value (counts: every whole number
+alike). A draw is fixed by the name of the input, so that two setups that share an input share its draws. Ratings
+computed from geometry are drawn too.
+"""
+
+import dataclasses
+import math
+import zlib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from hubwright.results.bearings import bearing_values
+from hubwright.results.many import Many, solve_many
+from hubwright.results.model import Results
+from hubwright.results.wear import Array
+from hubwright.setup.estimates import RATING_RANGE
+from hubwright.setup.model import Input, Setup
+from hubwright.setup.variants import with_inputs
+
+DRAWS = 400
+SEED = 1709
+LOW, HIGH = 0.05, 0.95
+LEAST_SHARE = 0.5  # of draws that must stand; else the ranges say little of the setup
+
+# the tables that loads and life follow from
+_ACTING = ("chassis", "tire", "wheel", "hub", "bearing", "brake", "gear", "case", "duty")
+_COUNTS = ("bearing.balls_per_row", "bearing.rollers_per_row")
+
+
+@dataclass(frozen=True)
+class Span:
+    """The 5th and the 95th percentile of the draws, each with its own standard error from their number."""
+
+    low: float
+    high: float
+    low_error: float
+    high_error: float
+    draws: int
+
+
+def span(values: Array) -> Span:
+    """Return the span of drawn values.
+
+    A percentile is the value at its rank. Its error is half the way between the values whose ranks lie a standard
+    deviation to either side, √(n p (1 − p)).
+    """
+    ordered = np.sort(values)
+
+    def at(rank: float) -> float:
+        return float(ordered[min(max(math.ceil(rank - 1e-9), 1), len(ordered)) - 1])
+
+    def error(share: float) -> float:
+        rank, deviation = len(ordered) * share, math.sqrt(len(ordered) * share * (1 - share))
+        below, above = at(rank - deviation), at(rank + deviation)
+        return 0.0 if below == above else (above - below) / 2
+
+    return Span(at(len(ordered) * LOW), at(len(ordered) * HIGH), error(LOW), error(HIGH), len(ordered))
+
+
+def spans_of(results: Results) -> dict[str, Span]:
+    """Return the span of every value that the ranges move, by the dotted names of `solve`'s JSON.
+
+    Empty where more than half of the draws cannot stand.
+    """
+    if not is_drawn(results):
+        return {}
+    drawn = draws_of(results)
+    if drawn.stands.mean() < LEAST_SHARE:
+        return {}
+    kept = {name: value[drawn.stands] for name, value in drawn.values.items()}
+    return {name: span(value) for name, value in kept.items() if _moves(value)}
+
+
+def is_drawn(results: Results) -> bool:
+    """Return whether anything of a setup has a range."""
+    return bool(_varied(results.inputs) or _unrated(results.setup))
+
+
+def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED) -> Many:
+    """Return what the draws of a solved setup give, one entry for each draw."""
+    setup = results.setup
+    drawn = {
+        key: _drawn(entry, key, uniform(_draw_name(setup, key), number, seed))
+        for key, entry in _varied(results.inputs).items()
+    }
+    factors = {name: 1 + RATING_RANGE * (2 * uniform(f"bearing.{name}", number, seed) - 1) for name in _unrated(setup)}
+    stands = np.empty(number, dtype=bool)
+    values: dict[str, Array] = {}
+    valid: dict[str, NDArray[np.bool_]] = {}
+    for chosen, group in _groups(results, drawn, factors, number):
+        solved = solve_many(group, results.wheel, len(chosen))
+        stands[chosen] = solved.stands
+        for name, value in solved.values.items():
+            values.setdefault(name, np.empty(number))[chosen] = value
+        for name, flag in solved.valid.items():
+            valid.setdefault(name, np.empty(number, dtype=bool))[chosen] = flag
+    return Many(values, stands, valid)
+
+
+def uniform(name: str, number: int, seed: int = SEED) -> Array:
+    """Return numbers from 0 to 1 that follow from a name and a seed alone."""
+    return np.random.default_rng([seed, zlib.crc32(name.encode())]).random(number)
+
+
+def _moves(values: Array) -> bool:
+    low, high = float(values.min()), float(values.max())
+    return high - low > 1e-12 * max(abs(low), abs(high)) if math.isfinite(high) else low < high
+
+
+def _varied(inputs: Mapping[str, Input]) -> dict[str, Input]:
+    return {
+        key: entry
+        for key, entry in inputs.items()
+        if key.split(".")[0] in _ACTING and entry.has_range and entry.low != entry.high and not entry.derived_from
+    }
+
+
+def _unrated(setup: Setup) -> list[str]:
+    """Return the ratings that are computed from geometry."""
+    computed = vars(bearing_values(setup.bearing))
+    return [
+        name
+        for name in ("dynamic_rating", "static_rating")
+        if getattr(setup.bearing, name) is None and computed[name] is not None
+    ]
+
+
+def _draw_name(setup: Setup, key: str) -> str:
+    """Return the name by which an input is drawn: gear goes by its own name, not by its place in the file."""
+    table, _, rest = key.partition(".")
+    if table != "gear":
+        return key
+    place, _, name = rest.partition(".")
+    return f"gear.{setup.gear[int(place) - 1].name}.{name}"
+
+
+def _drawn(entry: Input, key: str, share: Array) -> Array:
+    low, high = entry.low or 0.0, entry.high or 0.0  # neither is None: _varied
+    if key in _COUNTS:
+        return round(low) + np.floor(share * (round(high) - round(low) + 1))
+    return low + share * (high - low)
+
+
+def _groups(
+    results: Results, drawn: Mapping[str, Array], factors: Mapping[str, Array], number: int
+) -> Iterator[tuple[NDArray[np.intp], Setup]]:
+    """Yield setups of arrays with the places of their draws, one for each number of balls or rollers."""
+    key = next((key for key in _COUNTS if key in drawn), None)
+    counts = drawn[key] if key else np.zeros(number)
+    for count in np.unique(counts):
+        chosen = np.flatnonzero(counts == count)
+        # whole inputs, because late estimates are none of the setup's own yet
+        values: dict[str, Any] = {name: value[chosen] for name, value in drawn.items()}
+        if key:
+            values[key] = int(count)
+        values = {name: dataclasses.replace(results.inputs[name], value=value) for name, value in values.items()}
+        group = _with_whole_duty(with_inputs(results.setup, values))
+        computed = vars(bearing_values(group.bearing))
+        rated = {name: computed[name] * factor[chosen] for name, factor in factors.items()}
+        yield chosen, dataclasses.replace(group, bearing=dataclasses.replace(group.bearing, **rated))
+
+
+def _with_whole_duty(setup: Setup) -> Setup:
+    """Return the setup with shares that sum to 1 again."""
+    total = sum(part.share for part in setup.duty)
+    duty = tuple(dataclasses.replace(part, share=part.share / total) for part in setup.duty)
+    return dataclasses.replace(setup, duty=duty)
