@@ -1,8 +1,8 @@
 """Make the font subsets of pages and figures from the files of Debian's packages fonts-routed-gothic and fonts-texgyre.
 
 `python site_templates/make_fonts.py /usr/share` searches that directory. It writes `fonts/*.woff2` for pages and, of
-the same glyphs, `fonts/layout/*` for figures, because the layout reads neither WOFF2 nor the page. It needs fonttools and
-brotli.
+the same glyphs, `fonts/layout/*` for figures, because the layout reads neither WOFF2 nor the page. It needs fonttools
+and brotli.
 """
 
 import sys
