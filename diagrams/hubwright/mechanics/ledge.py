@@ -136,7 +136,7 @@ def highest_ledge(*, friction: Value, loaded_radius: Value) -> Value:
     ----------
     `climbing_friction` turned round.
     """
-    return loaded_radius * (1 - 1 / np.sqrt(1 + np.asarray(friction) ** 2))
+    return loaded_radius * (1 - 1 / np.sqrt(1 + friction**2))
 
 
 def edge_forces(*, load: Value, angle: Value, drive_torque: Value = 0.0, loaded_radius: Value) -> EdgeForces:
