@@ -9,6 +9,7 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from hubwright.drawing.arrows import NORMAL_RADIUS
 from hubwright.drawing.geometry import Array, Box, box_of
 from hubwright.scenes import vocabulary as v
 
@@ -48,6 +49,9 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
     elif isinstance(item, v.Moment):
         x, y = view.on_sheet(item.at)
         points = np.array([[x - item.radius, y - item.radius], [x + item.radius, y + item.radius]])
+    elif isinstance(item, v.Normal):
+        x, y = view.on_sheet(item.at)
+        points = np.array([[x - NORMAL_RADIUS, y - NORMAL_RADIUS], [x + NORMAL_RADIUS, y + NORMAL_RADIUS]])
     elif isinstance(item, v.Dimension):
         ends = [view.on_sheet(item.start), view.on_sheet(item.end)]
         level = item.direction == "horizontal"
