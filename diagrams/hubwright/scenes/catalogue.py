@@ -35,6 +35,7 @@ FIGURES: dict[str, Figure] = {
     "beam alone": Figure("hubwright.scenes.beam_alone:beam_alone", takes="beam"),
     "side view": Figure("hubwright.scenes.side_view:side_view", _WHOLE_VEHICLE),
     "outer wheel in a corner": Figure("hubwright.scenes.outer_wheel_in_corner:outer_wheel_in_corner", _SIDEWAYS),
+    "free body in three linked views": Figure("hubwright.scenes.three_views:three_views"),
 }
 
 

@@ -1,0 +1,141 @@
+"""Three linked views of one wheel end: from the rear, from outboard, and from above.
+
+Each view lies on the side from which it is seen: the top view above the rear view, the view from outboard outboard of
+it. Arrows lie in a view's plane; what runs along the line of sight is a dot (toward the reader) or a cross in a ring.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from hubwright.results.model import Vector
+from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Normal, Point, View
+from hubwright.scenes.wheel_end_actions import Action
+
+Plane = Literal["rear", "side", "top"]
+Axis = Literal["x", "y", "z"]
+
+_MM = 1e3
+_LEVEL = 20.0
+_GAP = 2.5  # from a ring to an arrow at the same point
+_AXES: dict[Plane, tuple[Axis, Axis]] = {"rear": ("y", "z"), "side": ("x", "z"), "top": ("y", "x")}
+_SIGHT: dict[Plane, Axis] = {"rear": "x", "side": "y", "top": "z"}
+
+
+@dataclass(frozen=True)
+class Seen:
+    """One view, and how vectors of ISO 8855 appear in it; `side` is +1 at a left wheel."""
+
+    plane: Plane
+    view: View
+    side: int
+
+    def flat(self, vector: Vector) -> Point:
+        """Return the two components in the view's plane."""
+        first, second = _AXES[self.plane]
+        return getattr(vector, first), getattr(vector, second)
+
+    def point(self, vector: Vector) -> Point:
+        """Return a point of the body [m] in the view [mm]."""
+        first, second = self.flat(vector)
+        return first * _MM, second * _MM
+
+    def toward(self, vector: Vector) -> float:
+        """Return the component toward the reader: of a force, or of a moment, then counter-clockwise."""
+        signs = {"rear": -1.0, "side": float(self.side), "top": 1.0}
+        return signs[self.plane] * float(getattr(vector, _SIGHT[self.plane])) + 0.0
+
+    @property
+    def sight(self) -> Axis:
+        """The axis along the line of sight."""
+        return _SIGHT[self.plane]
+
+    @property
+    def across(self) -> tuple[Axis, Axis]:
+        """The axes to the side and upward on the sheet."""
+        return _AXES[self.plane]
+
+
+def mirrored(plane: Plane, side: int) -> bool:
+    """Return whether a view's first axis runs to the left on the sheet."""
+    return plane != "side" or side > 0
+
+
+def arrows(
+    seen: Seen,
+    action: Action,
+    step: int,
+    labels: dict[Axis, Label],
+    *,
+    least: float,
+    ringed: bool,
+) -> list[Item]:
+    """Return the two components in the plane as arrows; `ringed` where a ring stands on the point.
+
+    An upright force ends at its point and one along the road begins there, so that neither hides the other.
+    """
+    items: list[Item] = []
+    for axis, vector in zip(seen.across, _components(seen, action), strict=True):
+        if max(abs(vector[0]), abs(vector[1])) <= least:
+            continue
+        items.append(
+            Force(
+                f"{'reaction' if action.role == 'reaction' else 'force'}-{action.name}-{axis}-{seen.plane}",
+                seen.view.name,
+                step,
+                at=seen.point(action.point),
+                vector=vector,
+                role=action.role,
+                tip_at_point=axis == "z",
+                gap=_GAP if ringed else 0.0,
+                label=labels.get(axis),
+                level=_LEVEL + 3,
+            )
+        )
+    return items
+
+
+def _components(seen: Seen, action: Action) -> tuple[Point, Point]:
+    first, second = seen.flat(action.force)
+    return (first, 0.0), (0.0, second)
+
+
+def ring(
+    seen: Seen, action: Action, step: int, label: Label | None, *, least: float, slot: Point | None = None
+) -> list[Item]:
+    """Return the component along the line of sight; in a `slot` of its own a thin line leads to its point."""
+    newtons = seen.toward(action.force)
+    if abs(newtons) <= least:
+        return []
+    at = seen.point(action.point)
+    name = f"{'reaction' if action.role == 'reaction' else 'force'}-{action.name}-{seen.sight}-{seen.plane}"
+    normal = Normal(
+        name, seen.view.name, step, at=slot or at, newtons=newtons, role=action.role, label=label, level=_LEVEL + 5
+    )
+    if slot is None:
+        return [normal]
+    tone: Literal["reaction", "load"] = "reaction" if action.role == "reaction" else "load"
+    return [
+        Line(f"line-{name}", seen.view.name, step, points=(at, slot), style="hair", tone=tone, level=_LEVEL + 1),
+        Dot(f"point-{name}", seen.view.name, step, at=at, tone=tone, radius=0.5, level=_LEVEL + 4),
+        normal,
+    ]
+
+
+def arc(seen: Seen, action: Action, step: int, label: Label | None, *, least: float, radius: float = 7.5) -> list[Item]:
+    """Return the couple about the line of sight as an arc."""
+    newton_metres = seen.toward(action.couple)
+    if abs(newton_metres) <= least:
+        return []
+    return [
+        Moment(
+            f"moment-{action.name}-{seen.sight}-{seen.plane}",
+            seen.view.name,
+            step,
+            at=seen.point(action.point),
+            newton_metres=newton_metres,
+            role=action.role,
+            radius=radius,
+            label=label,
+            level=_LEVEL + 2,
+        )
+    ]

@@ -1,0 +1,101 @@
+"""The words of the free body in three linked views, all from the numbers."""
+
+from dataclasses import dataclass
+
+from hubwright.quantities import format_quantity
+from hubwright.results.model import Vector
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import Step
+from hubwright.scenes.wheel_end_actions import Actions
+from hubwright.scenes.wheel_end_words import Wording
+
+_NOTHING = 1e-6
+
+
+@dataclass(frozen=True)
+class ViewsWording(Wording):
+    """Numbers of one case in three directions, as words."""
+
+    def little(self, value: float) -> bool:
+        """Return whether a force, or a moment, is rounding beside the largest force at a lever of a metre."""
+        return abs(value) <= _NOTHING * self.largest
+
+    def signed_force(self, newtons: float) -> str:
+        """Return a force with its sign, nothing as 0."""
+        return "0" if self.little(newtons) else format_quantity(newtons, "force", self.units)
+
+    def signed_moment(self, newton_metres: float) -> str:
+        """Return a moment with its sign, nothing as 0."""
+        return "0" if self.little(newton_metres) else format_quantity(newton_metres, "moment", self.units)
+
+    def views_title(self, actions: Actions) -> str:
+        """Return in which directions the bearing holds how much, and in which nothing."""
+        B = actions.bearing.force
+        parts = (("upright", B.z), ("across", B.y), ("fore and aft", B.x))
+        held = [f"{self.force(value)} {way}" for way, value in parts if not self.nothing(value)]
+        free = [way for way, value in parts if self.nothing(value)]
+        if not free:
+            return f"The bearing holds {_listed(held)}"
+        return f"The bearing holds {_listed(held)}, and nothing {_listed(free, 'or')}"
+
+    def views_caption(self, actions: Actions) -> str:
+        """Return what is drawn, and what the bearing does not hold."""
+        side = "left" if self.results.side > 0 else "right"
+        sentences = [
+            f"{self.wheel.capitalize()}, {plain(self.case_words())}: the turning parts, cut at the rolling elements, "
+            f"from the rear (outboard to the {side}), from outboard and from above.",
+            self._contact_sentence(),
+        ]
+        if actions.caliper is not None:
+            sentences.append("The caliper's force stands at its pads; it is what holds the wheel about its axis.")
+        elif actions.shaft is not None:
+            taker = "brake" if self.state.kind == "braking" else "shaft or brake"
+            sentences.append(
+                f"The {taker} takes {self.moment(actions.shaft.couple.y)} about the axis; the bearing nothing."
+            )
+        sentences.append("A dot in a ring points at you, a cross away.")
+        return " ".join(sentences)
+
+    def views_description(self, actions: Actions) -> str:
+        """Return the text alternative."""
+        M = actions.bearing.couple
+        about = [
+            f"{self.moment(value)} about the {name} axis"
+            for name, value in (("lengthwise", M.x), ("upright", M.z))
+            if not self.little(value)
+        ]
+        turns = f", with {_listed(about)}" if about else ""
+        pushes = f"The bearing pushes the hub {_listed(self.directed(actions.bearing.force))}{turns}."
+        return (
+            f"Free body of the {self.wheel} in three views, {plain(self.case_words())}. {self._contact_sentence()} "
+            f"{pushes} Weight of the turning parts {self.force(_size(actions.weight.force))}. "
+            "All forces and all moments add up to nothing."
+        )
+
+    def views_steps(self, actions: Actions) -> tuple[Step, ...]:
+        """Return the moves in teaching order."""
+        others = "weight" if self.nothing(_size(actions.inertia.force)) else "weight and the inertia"
+        caliper = "" if actions.caliper is None else ", and the caliper's force on the disc"
+        B, M = actions.bearing.force, actions.bearing.couple
+        answer = f"On the hub it is {_listed(self.directed(B))}"
+        about = [
+            f"{self.moment(value)} about {{{axis}}}"
+            for axis, value in (("x", M.x), ("z", M.z))
+            if not self.little(value)
+        ]
+        return (
+            Step("Isolate, three times", "The same turning parts from the rear, from outboard and from above."),
+            Step("Put on the contact force", "An arrow in two views, a ring in the view whose sight it follows."),
+            Step("Measure the levers", f"The load line lies {self.load_line}; each lever belongs to two views."),
+            Step("Add what acts on the masses", f"The {others} of the turning parts{caliper}."),
+            Step("Put the bearing's answer at C", answer + (f", with {_listed(about)}." if about else ".")),
+            Step("Add up", "Three sums of forces and three of moments, and each is nothing: the body is in balance."),
+        )
+
+
+def _size(vector: Vector) -> float:
+    return float((vector.x**2 + vector.y**2 + vector.z**2) ** 0.5)
+
+
+def _listed(words: list[str], last: str = "and") -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}"
