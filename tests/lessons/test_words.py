@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from hubwright.errors import DimensionError
 from hubwright.lessons import words
+from hubwright.lessons.numbers import plain
 from hubwright.quantities import Quantity
 
 RATIOS = st.floats(0.08, 60.0)
@@ -112,15 +113,21 @@ def test_lists() -> None:
     assert words.listed(["a", "b", "c"]) == "a, b and c"
 
 
-@given(st.floats(1.0, 1e5))
-def test_everyday_measures_name_the_right_number_of_people(force: float) -> None:
-    people = force / 9.80665 / 75
-    text = words.everyday(Quantity(force, "N"))
-    assert text.startswith("the weight of ")
-    if people >= 1.5:
-        first = text.split()[3]
-        count = words.COUNTS.index(first) if first in words.COUNTS else int(first.replace(",", ""))
-        assert count == pytest.approx(people, abs=0.5)
-        assert text.endswith("grown people")
-    elif people < 0.7:
-        assert "grown person" in text
+@given(st.floats(0.1, 1e5), st.sampled_from(["kg", "N", "N*m"]))
+def test_an_everyday_measure_comes_to_what_it_is_compared_with(value: float, unit: str) -> None:
+    text = plain(words.everyday(Quantity(value, unit))).replace("\u00a0", " ")
+    mass = float(re.search(r" of ([\d.,]+) kg", text).group(1))  # type: ignore[union-attr]
+    each = {"kg": mass, "N": mass * 9.80665, "N*m": mass * 9.80665 * (1.0 if " bar" in text else 0.7)}[unit]
+    if "less than one" in text:
+        assert value < each
+        return
+    number = text.removeprefix("the weight of ").split()[0]
+    count = words.COUNTS.index(number) if number in words.COUNTS else int(number.replace(",", ""))
+    assert count * each == pytest.approx(value, rel=0.34)
+    assert text.endswith("each") or ", " in text or count == 1
+    assert ("each" in text) == (count > 1)
+
+
+def test_everyday_measures_do_not_cut_people_in_halves() -> None:
+    assert plain(words.everyday(Quantity(38.0, "kg"))).startswith("the weight of two bags of cement of 25")
+    assert plain(words.everyday(Quantity(9.0, "kg"))).startswith("the weight of one full bucket of water of 10")

@@ -12,7 +12,10 @@ Frames that they fit:
 
 from collections.abc import Iterable
 
+from markupsafe import Markup
+
 from hubwright.errors import HubwrightError
+from hubwright.lessons.numbers import show
 from hubwright.quantities import Quantity, format_number
 
 Number = Quantity | int | float
@@ -133,33 +136,44 @@ def listed(words: Iterable[str]) -> str:
     return f"{', '.join(items[:-1])} and {items[-1]}"
 
 
-ADULT = 75.0  # kg, a round number for comparison
 GRAVITY = 9.80665
-BUCKET_AT_ARMS_LENGTH = 10.0 * GRAVITY * 0.7  # N·m: ten litres of water, an arm of 0.7 m
+ARM, BAR = 0.7, 1.0  # m, at which things are held or stand
+PERSON, CEMENT, BUCKET, BOTTLE = 75.0, 25.0, 10.0, 1.0  # kg, round numbers for comparison
+_THINGS = (
+    (PERSON, "grown person", "grown people"),
+    (CEMENT, "bag of cement", "bags of cement"),
+    (BUCKET, "full bucket of water", "full buckets of water"),
+    (BOTTLE, "bottle of water", "bottles of water"),
+)
 
 
-def everyday(quantity: Quantity) -> str:
-    """Return an everyday measure of a mass, a force or a moment, for a sentence that goes on from "about"."""
+def everyday(quantity: Quantity) -> Markup:
+    """Return an everyday measure of a mass, a force or a moment, for a sentence that goes on from "about".
+
+    The thing's own mass is said with it, so that a reader can do the sum.
+    """
+    size = abs(quantity.value)
     if quantity.unit == "N*m":
-        return _pile(
-            abs(quantity.value) / BUCKET_AT_ARMS_LENGTH,
-            "full bucket of water held at arm's length",
-            "full buckets of water held at arm's length",
-        )
-    mass = abs(quantity.value) / (GRAVITY if quantity.unit == "N" else 1.0)
-    return f"the weight of {_pile(mass / ADULT, 'grown person', 'grown people')}"
+        if _fits(size / (PERSON * GRAVITY * BAR)):
+            pile = _pile(size / (PERSON * GRAVITY * BAR), *_THINGS[0])
+            return Markup("{}, {} out on a bar").format(pile, show(Quantity(BAR, "m")))
+        held = _THINGS[2] if _fits(size / (BUCKET * GRAVITY * ARM)) else _THINGS[3]
+        return Markup("{}, held at arm’s length").format(_pile(size / (held[0] * GRAVITY * ARM), *held))
+    mass = size / GRAVITY if quantity.unit == "N" else size
+    thing = next((one for one in _THINGS if _fits(mass / one[0])), _THINGS[-1])
+    return Markup("the weight of {}").format(_pile(mass / thing[0], *thing))
 
 
-def _pile(count: float, one: str, many: str) -> str:
-    if count < 0.375:
-        return f"a quarter of {_article(one)}" if count >= 0.175 else f"less than a quarter of {_article(one)}"
-    if count < 0.75:
-        return f"half of {_article(one)}"
-    return counted(round(count), one, many)
+def _fits(count: float) -> bool:
+    """Return whether a whole number of things comes near enough to be a comparison."""
+    return count >= 1.5 or 0.8 <= count <= 1.2
 
 
-def _article(noun: str) -> str:
-    return f"a {noun}"
+def _pile(count: float, mass: float, one: str, many: str) -> Markup:
+    each = show(Quantity(mass, "kg"))
+    if count < 0.8:
+        return Markup("less than one {} of {}").format(one, each)
+    return Markup("{} of {}{}").format(counted(round(count), one, many), each, "" if round(count) == 1 else " each")
 
 
 def _order(value: Number, base: Number) -> int:
