@@ -135,7 +135,7 @@ def test_check_finds_the_same_without_building(tmp_path: Path) -> None:
 
 
 def test_check_tells_setup_files_lines(tmp_path: Path) -> None:
-    directory = write_site(tmp_path)
+    directory = write_site(tmp_path, **{"lessons/04-road": LESSON})
     path = directory / "content/vehicles/wagon.toml"
     path.write_text(WAGON.replace('offset = "30 mm"', 'offset = "30 kg"'), encoding="utf-8")
     failures = [str(problem) for problem in check_site(directory) if problem.fails]

@@ -41,6 +41,21 @@ class Renderer:
         state, body = start(source, file)
         state.hazards = cautions.check_hazards(state, state.meta.get("hazards"), line=line_of_key(source, "hazards"))
         self._check_front_matter(state, source)
+        text = ""
+        # A setup in view that cannot be read is told once, at its file, not at every line that needs it.
+        if self.course.in_view in self.course.results:
+            text = self._filled(state, source, body)
+        for orphan in orphans(source):
+            state.problem(
+                f"orphan number '{orphan.text}': compute it, or mark it with given(\"…\") if it is data",
+                line=orphan.line,
+            )
+        for warning in forbidden_words(source):
+            state.problems.append(warning.of_file(file))
+        return state, self._completed(state, text)
+
+    def _filled(self, state: PageState, source: str, body: str) -> str:
+        """Return the body with its expressions filled in, and fill in the front matter on the way."""
         names = self._names(state)
         meta_texts = dict(state.meta)
         for key in ("title", "summary"):
@@ -51,15 +66,7 @@ class Renderer:
                 state.lines_before = keep
         state.meta = meta_texts
         state.title = str(meta_texts.get("title", ""))
-        text = render(body, state, names) or ""
-        for orphan in orphans(source):
-            state.problem(
-                f"orphan number '{orphan.text}': compute it, or mark it with given(\"…\") if it is data",
-                line=orphan.line,
-            )
-        for warning in forbidden_words(source):
-            state.problems.append(warning.of_file(file))
-        return state, self._completed(state, text)
+        return render(body, state, names) or ""
 
     def _names(self, state: PageState) -> Mapping[str, Any]:
         def cautioned() -> Markup:
