@@ -58,6 +58,27 @@ def solve(file: Path, form: Form | None, wheel: str | None, units: Units) -> Non
 
 
 @main.command()
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="BASE OTHER...")
+@click.option("--json", "as_json", is_flag=True, help="Print one JSON object in SI units, full precision.")
+@click.option(
+    "--wheel",
+    type=click.Choice(WHEELS),
+    default=None,
+    help="The wheel to look at; default: the one of the axle that wears most after the change.",
+)
+@click.option(
+    "--units", type=click.Choice(["si", "us"]), default="si", show_default=True, help="Unit system of the tables."
+)
+def compare(files: tuple[Path, ...], as_json: bool, wheel: str | None, units: Units) -> None:
+    """Compare setups with a BASE: loads and lives as ratios with spans, and what each change does."""
+    from hubwright.results.comparison_text import compared_text
+
+    if len(files) < 2:
+        raise click.UsageError("name at least two files: the base, and what to compare with it")
+    click.echo(compared_text(files, as_json=as_json, wheel=wheel, units=units), nl=False)
+
+
+@main.command()
 @_site
 def check(directory: Path) -> None:
     """List everything wrong in a SITE (default: here): files, lessons, claims, numbers without a source."""

@@ -43,7 +43,7 @@ def solved_text(file: Path, *, form: Form, wheel: str | None, units: System) -> 
         return _dumped(as_json(results))
     if form == "csv":
         return as_csv(as_json(results))
-    return _Page(units).results(results)
+    return Page(units).results(results)
 
 
 def _weight_text(setup: Setup, wheel: str | None, error: MissingDataError, form: Form, units: System) -> str:
@@ -63,7 +63,7 @@ def _weight_text(setup: Setup, wheel: str | None, error: MissingDataError, form:
         return _dumped(entry)
     if form == "csv":
         return as_csv(entry)
-    page = _Page(units)
+    page = Page(units)
     page.heading(setup.name, wheel or "")
     page.weight(weight)
     page.line(str(error))
@@ -79,17 +79,18 @@ def _beam_text(beam: Beam, form: Form, units: System) -> str:
         return _dumped(entry)
     if form == "csv":
         return as_csv(entry)
-    return _Page(units).beam(entry)
+    return Page(units).beam(entry)
 
 
 def _dumped(entry: Json) -> str:
     return json.dumps(entry, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
 
 
-class _Page:
+class Page:
     """Tables on a page of fixed width, the same in a terminal and in a file."""
 
     def __init__(self, units: System) -> None:
+        """Begin a page in a unit system."""
         from rich.console import Console
 
         self.units = units
@@ -101,13 +102,16 @@ class _Page:
         return "\n".join(line.rstrip() for line in self._out.getvalue().splitlines()) + "\n"
 
     def line(self, text: str = "") -> None:
+        """Print a line of text, wrapped at the width of the page."""
         self._console.print(text, markup=False)
 
     def heading(self, name: str, wheel: str) -> None:
+        """Print whose results these are, and of which wheel."""
         self.line(f"{name}: {wheel.replace('_', ' ')} wheel" if wheel else name)
         self.line()
 
     def table(self, title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
+        """Print a table of text under its title."""
         from rich import box
         from rich.table import Table
 
@@ -120,9 +124,11 @@ class _Page:
         self._console.print(table)
 
     def show(self, value: float | None, kind: Kind) -> str:
+        """Return a value as text in the units of the page."""
         return "not known" if value is None else format_quantity(value, kind, self.units)
 
     def weight(self, weight: Weight, spans: Mapping[str, Span] = MappingProxyType({})) -> None:
+        """Print what stands on every axle and wheel."""
         rows = [
             *(
                 (name, load, f"{name}_load")
@@ -147,6 +153,7 @@ class _Page:
             self.table(title, ("", ""), [(name, text) for name, text, _ in cells])
 
     def results(self, results: Results) -> str:
+        """Print everything that was solved and return the page."""
         geometry, bearing = results.wheel_geometry, results.bearing
         self.heading(results.setup.name, results.wheel)
         self.weight(results.weight, results.spans)
@@ -272,6 +279,7 @@ class _Page:
         return self.show(value, kind) if kind else f"{value:.4g} {unit}"
 
     def beam(self, entry: Json) -> str:
+        """Print a solved beam and return the page."""
         self.heading(str(entry.get("setup", entry.get("beam", "beam"))), "")
         kinds: dict[str, Kind] = {"N": "force", "N*m": "moment", "m": "length", "rad": "slope"}
         rows = []

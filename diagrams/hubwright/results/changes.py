@@ -1,0 +1,141 @@
+"""What differs between two setups, one change at a time, and setups in between that have some of the changes."""
+
+import dataclasses
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from hubwright.errors import HubwrightError
+from hubwright.setup.model import Case, Gear, Setup
+
+_WHEEL = ("rim_width", "offset", "mass")
+
+
+class NotComparableError(HubwrightError, ValueError):
+    """Two setups that share too little to be compared."""
+
+
+@dataclass(frozen=True)
+class Change:
+    """One thing that differs: its name, and how to put it from the other setup into one between the two."""
+
+    name: str
+    kind: str  # tire, wheel, spacer, gear, duty, chassis, hub, bearing, brake
+    put: Callable[[Setup], Setup]
+
+
+def changes_between(base: Setup, other: Setup) -> tuple[Change, ...]:
+    """Return everything that differs between two setups and acts on loads and life.
+
+    Raises `NotComparableError` for a vehicle beside a trailer, or for hubs of different axles.
+    """
+    if base.kind != other.kind:
+        raise NotComparableError(f"{base.name} is a {base.kind}, {other.name} a {other.kind}: they cannot be compared")
+    changes: list[Change] = []
+    if base.tire != other.tire:
+        changes.append(Change("tire", "tire", _putting(tire=other.tire)))
+    if any(getattr(base.wheel, name) != getattr(other.wheel, name) for name in _WHEEL):
+        changes.append(Change("wheel", "wheel", _wheel_part(other, _WHEEL)))
+    if base.wheel.spacer != other.wheel.spacer:
+        changes.append(Change("spacer", "spacer", _wheel_part(other, ("spacer",))))
+    changes += _gear_changes(base, other)
+    weighed: dict[str, Any] = {
+        "chassis": other.chassis,
+        "root_tire_mass": other.root_tire_mass,
+        "root_wheel_mass": other.root_wheel_mass,
+    }
+    if any(getattr(base, name) != value for name, value in weighed.items()):
+        changes.append(Change("vehicle", "chassis", _putting(**weighed)))
+    for name in ("hub", "bearing", "brake"):
+        if getattr(base, name) != getattr(other, name):
+            changes.append(Change(name, name, _putting(**{name: getattr(other, name)})))
+    if _duty_acts(base, other):
+        changes.append(Change("duty", "duty", _putting(cases=other.cases, duty=other.duty)))
+    return tuple(changes)
+
+
+def with_all_gear(base: Setup, other: Setup) -> Setup:
+    """Return the base setup with the other's own gear in it too, weighing nothing: places for it to be put."""
+    mine, theirs = _by_name(base.gear), _by_name(other.gear)
+    absent = [dataclasses.replace(item, mass=0.0) for key, item in theirs.items() if key not in mine]
+    return dataclasses.replace(base, gear=(*base.gear, *absent))
+
+
+def stacked(setups: Sequence[Setup]) -> Setup:
+    """Return one setup of arrays from setups that differ in the numbers of chassis, wheel, hub and gear alone."""
+    first = setups[0]
+    return dataclasses.replace(
+        first,
+        chassis=_stacked([setup.chassis for setup in setups]),
+        wheel=_stacked([setup.wheel for setup in setups]),
+        hub=_stacked([setup.hub for setup in setups]),
+        root_tire_mass=_column([setup.root_tire_mass for setup in setups]),
+        root_wheel_mass=_column([setup.root_wheel_mass for setup in setups]),
+        gear=tuple(_stacked([setup.gear[place] for setup in setups]) for place in range(len(first.gear))),
+    )
+
+
+def common_cases(base: Setup, other: Setup) -> list[str]:
+    """Return the names of the cases that both setups have."""
+    theirs = {case.name for case in other.cases}
+    return [case.name for case in base.cases if case.name in theirs]
+
+
+def _putting(**fields: Any) -> Callable[[Setup], Setup]:
+    return lambda setup: dataclasses.replace(setup, **fields)
+
+
+def _wheel_part(other: Setup, names: Sequence[str]) -> Callable[[Setup], Setup]:
+    values: dict[str, Any] = {name: getattr(other.wheel, name) for name in names}
+    return lambda setup: dataclasses.replace(setup, wheel=dataclasses.replace(setup.wheel, **values))
+
+
+def _by_name(gear: Sequence[Gear]) -> dict[tuple[str, int], Gear]:
+    """Return gear by its name, the second of two namesakes by its number."""
+    seen: Counter[str] = Counter()
+    named: dict[tuple[str, int], Gear] = {}
+    for item in gear:
+        named[item.name, seen[item.name]] = item
+        seen[item.name] += 1
+    return named
+
+
+def _gear_changes(base: Setup, other: Setup) -> list[Change]:
+    mine, theirs = _by_name(base.gear), _by_name(other.gear)
+    places = list(_by_name(with_all_gear(base, other).gear))
+    changes = []
+    for place, key in enumerate(places):
+        item = theirs.get(key) or dataclasses.replace(mine[key], mass=0.0)
+        if mine.get(key) != theirs.get(key):
+            name = key[0] if key[1] == 0 else f"{key[0]} ({key[1] + 1})"
+            changes.append(Change(name, "gear", _gear_put(place, item)))
+    return changes
+
+
+def _gear_put(place: int, item: Gear) -> Callable[[Setup], Setup]:
+    return lambda setup: dataclasses.replace(setup, gear=(*setup.gear[:place], item, *setup.gear[place + 1 :]))
+
+
+def _duty_acts(base: Setup, other: Setup) -> bool:
+    mine, theirs = ({case.name: case for case in setup.cases} for setup in (base, other))
+    if any(mine[name] != theirs[name] for name in common_cases(base, other)):
+        return True
+    return _weighted(base, mine) != _weighted(other, theirs)
+
+
+def _weighted(setup: Setup, cases: dict[str, Case]) -> list[tuple[float, Case]]:
+    return sorted(((part.share, cases[part.case]) for part in setup.duty), key=repr)
+
+
+def _stacked(parts: Sequence[Any]) -> Any:
+    values = {
+        field.name: _column([getattr(part, field.name) for part in parts]) for field in dataclasses.fields(parts[0])
+    }
+    return dataclasses.replace(parts[0], **values)
+
+
+def _column(values: Sequence[Any]) -> Any:
+    return values[0] if all(value == values[0] for value in values) else np.array(values)
