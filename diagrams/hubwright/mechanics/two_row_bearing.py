@@ -13,13 +13,12 @@ from typing import Literal
 import numpy as np
 
 from hubwright.errors import HubwrightError
-from hubwright.mechanics.bearing_rows import Array, BallRows, Contact, Geometry, RollerRows
+from hubwright.mechanics.bearing_rows import Array, BallRows, Geometry, RollerRows
 from hubwright.mechanics.constants import Value
 from hubwright.mechanics.equivalent_load import TurningRing
+from hubwright.mechanics.ring_equilibrium import equilibrium
 
-TOLERANCE = 1e-9  # of the largest load, left over in the equilibrium of the rings
-MOST_STEPS = 200
-SOFTENING = 1e-12  # of the stiffness of a ring full of loaded elements; keeps free directions solvable
+BATCH = 1024  # cases solved together: few enough that their elements stay in the processor's cache
 
 
 @dataclass(frozen=True)
@@ -125,15 +124,16 @@ def row_loads(
     geometry = Geometry.of_rows(rows)
     shape = np.broadcast_shapes(*(np.shape(part) for part in parts), geometry.shape)
     load = np.stack([np.broadcast_to(part, shape).astype(float).ravel() for part in parts], axis=-1)
-    cases = geometry.raveled(shape)
-    displacement, contact = _equilibrium(cases, load)
-    elements = (*shape, 2, geometry.sines.size)
-    return RowLoads(
-        load=contact.load.reshape(elements),
-        angle=np.broadcast_to(contact.angle, contact.load.shape).reshape(elements),
-        displacement=(displacement * cases.unscaled).reshape((*shape, 5)),
-        energy=contact.energy.reshape(shape),
-    )
+    every = geometry.raveled(shape)
+    held = []
+    for batch in _batches(len(load)):
+        some = every.of(batch)
+        motion, restless = equilibrium(some, some.target(load[batch]))
+        if restless.size:
+            case = batch.start + int(restless[0])
+            raise NotConvergedError(case=case, load=load[case])
+        held.append(_held(some, motion))
+    return _row_loads(shape, held)
 
 
 def loads_at_displacement(rows: BallRows | RollerRows, *, displacement: Array) -> RowLoads:
@@ -173,87 +173,36 @@ def loads_at_displacement(rows: BallRows | RollerRows, *, displacement: Array) -
     """
     geometry = Geometry.of_rows(rows)
     shape = np.broadcast_shapes(displacement.shape[:-1], geometry.shape)
-    cases = geometry.raveled(shape)
+    every = geometry.raveled(shape)
     flat = np.broadcast_to(displacement, (*shape, 5)).reshape(-1, 5)
-    contact = cases.contact(flat / cases.unscaled)
-    elements = (*shape, 2, geometry.sines.size)
-    return RowLoads(
-        load=contact.load.reshape(elements),
-        angle=np.broadcast_to(contact.angle, contact.load.shape).reshape(elements),
-        displacement=flat.reshape((*shape, 5)),
-        energy=contact.energy.reshape(shape),
-    )
+    held = []
+    for batch in _batches(len(flat)):
+        some = every.of(batch)
+        held.append(_held(some, some.motion(flat[batch])))
+    return _row_loads(shape, held)
 
 
-def _equilibrium(geometry: Geometry, load: Array) -> tuple[Array, Contact]:
-    """Return scaled displacements (case, 5) at which the elements push back with the load, and the elements."""
-    target = load * geometry.unscaled  # moments over R, to match scaled angles
-    size = np.max(np.abs(target), axis=-1)
-    displacement, reference, longest = _start(geometry, target, size)
-
-    todo = np.arange(len(load))
-    d = displacement.copy()
-    here, contact = geometry, geometry.contact(d)
-    residual = here.forces(contact) - target
-    potential = contact.energy - np.sum(target * d, axis=-1)
-    for _ in range(MOST_STEPS):
-        scale = np.maximum(size[todo], contact.load.max(axis=(1, 2)))
-        open_ = np.max(np.abs(residual), axis=-1) > TOLERANCE * scale
-        if not open_.all():
-            displacement[todo] = d
-            if not open_.any():
-                return displacement, geometry.contact(displacement)
-            todo, here, d = todo[open_], here.of(np.flatnonzero(open_)), d[open_]
-            residual, potential = residual[open_], potential[open_]
-            contact = here.contact(d)
-        step = _newton_step(here, contact, residual, reference[todo], longest[todo])
-        d, contact, residual, potential = _searched(here, d, step, residual, potential, target[todo])
-    raise NotConvergedError(case=int(todo[0]), load=load[todo[0]])
-
-
-def _start(geometry: Geometry, target: Array, size: Array) -> tuple[Array, Array, Array]:
-    """Return a first displacement, the stiffness of a ring with all elements loaded, and the longest step."""
-    count = geometry.sines.size
-    power = 1.5 if geometry.balls else 10 / 9
-    K = geometry.stiffness[:, 0, 0]
-    approach = (np.maximum(size, 1.0) / (K * count)) ** (1 / power)
-    stiffness = power * K * approach ** (power - 1) * count
-    clearance = np.maximum(-geometry.preload[:, 0, 0], 0.0)
-    # the way through the clearance, along the axis or across it
-    c, s = geometry.rest_radial[:, 0, 0], geometry.rest_axial[:, 0, 0]
-    longest = 20 * approach + 3 * clearance * (1 + s / c)
+def _held(geometry: Geometry, motion: Array) -> tuple[Array, Array, Array, Array]:
+    """Return load and angle of every element (case, row, element), the ring's displacement, and the energy."""
+    contact = geometry.contact(motion)
+    load, cosine, sine, _, _ = contact.parts
     return (
-        target / stiffness[:, np.newaxis],
-        np.broadcast_to(stiffness, size.shape),
-        np.broadcast_to(longest, size.shape),
+        np.transpose(geometry.stiffness * load),
+        np.transpose(np.arctan2(sine, cosine)),
+        geometry.displacement(motion),
+        contact.energy,
     )
 
 
-def _newton_step(geometry: Geometry, contact: Contact, residual: Array, reference: Array, longest: Array) -> Array:
-    tangent = geometry.tangent(contact)
-    tangent[:, np.arange(5), np.arange(5)] += SOFTENING * reference[:, np.newaxis]
-    step = np.asarray(np.linalg.solve(tangent, -residual[..., np.newaxis])[..., 0], dtype=np.float64)
-    length: Array = np.max(np.abs(step), axis=-1)
-    allowed: Array = np.where(length > longest, longest / np.where(length > 0, length, 1.0), 1.0)
-    return step * allowed[:, np.newaxis]
+def _row_loads(shape: tuple[int, ...], held: list[tuple[Array, Array, Array, Array]]) -> RowLoads:
+    load, angle, displacement, energy = (np.concatenate(part) for part in zip(*held, strict=True))
+    return RowLoads(
+        load=load.reshape((*shape, *load.shape[1:])),
+        angle=angle.reshape((*shape, *angle.shape[1:])),
+        displacement=displacement.reshape((*shape, 5)),
+        energy=energy.reshape(shape),
+    )
 
 
-def _searched(
-    geometry: Geometry, start: Array, step: Array, residual: Array, potential: Array, target: Array
-) -> tuple[Array, Contact, Array, Array]:
-    """Return the cases moved along their step, shortened where the potential energy would not fall."""
-    slope = np.sum(residual * step, axis=-1)  # of the potential energy along the step: negative
-    share = np.ones(len(start))
-    while True:
-        d = start + share[:, np.newaxis] * step
-        contact = geometry.contact(d)
-        new_residual = geometry.forces(contact) - target
-        new_potential = contact.energy - np.sum(target * d, axis=-1)
-        # near the end the energy no longer tells steps apart: then the slope decides
-        rounding = 1e-13 * (np.abs(contact.energy) + np.abs(contact.energy - new_potential))
-        falls = new_potential <= potential + 1e-4 * share * slope + rounding
-        too_far = np.sum(new_residual * step, axis=-1) > 0.9 * np.abs(slope)
-        bad = (~falls | too_far) & (share > 1e-12)
-        if not bad.any():
-            return d, contact, new_residual, new_potential
-        share = np.where(bad, share / 2, share)
+def _batches(cases: int) -> list[slice]:
+    return [slice(start, start + BATCH) for start in range(0, cases, BATCH)] or [slice(0)]
