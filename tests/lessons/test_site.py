@@ -172,3 +172,12 @@ def test_a_load_above_its_limit_comes_first_and_says_what_to_do(tmp_path: Path) 
 
 def test_a_lesson_without_limits_says_so(built: Path) -> None:
     assert "Not compared with any limit." in (built / "lessons/04-road.html").read_text(encoding="utf-8")
+
+
+def test_a_load_below_its_limit_stands_beside_it_without_a_judgement(tmp_path: Path) -> None:
+    directory = write_site(tmp_path)
+    path = directory / "content/vehicles/wagon.toml"
+    path.write_text(WAGON + '[limits]\nfront_axle_rating = "1400 kg"\n', encoding="utf-8")
+    page = (build_site(directory) / "reports/wagon.html").read_text(encoding="utf-8")
+    assert "1,400\u00a0kg" in page
+    assert "bove the limit given" not in page

@@ -100,7 +100,9 @@ def _with_unit(text: str, symbol: Symbol, system: System) -> str:
 
 
 def _source(made: Working) -> Markup:
-    html = Markup("{}").format(" ".join([made.source, *made.remarks]))
+    html = Markup("{}").format(made.source)
+    if made.remarks:
+        html += Markup(' <span class="us">{}</span>').format(" ".join(made.remarks))
     if made.function:
         html += Markup(' <span class="unit">hubwright.mechanics.{}</span>').format(made.function)
     return html

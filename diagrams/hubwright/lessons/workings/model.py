@@ -66,7 +66,7 @@ class Working:
     symbols: Mapping[str, Symbol]
     source: str
     function: str = ""  # in hubwright.mechanics, for those who read code
-    remarks: tuple[str, ...] = field(default=())
+    remarks: tuple[str, ...] = field(default=())  # on the factors of the US expressions: for readers in US units
 
     @property
     def result(self) -> Symbol:
