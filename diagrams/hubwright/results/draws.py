@@ -85,10 +85,7 @@ def is_drawn(results: Results) -> bool:
 def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED) -> Many:
     """Return what the draws of a solved setup give, one entry for each draw."""
     setup = results.setup
-    drawn = {
-        key: _drawn(entry, key, uniform(_draw_name(setup, key), number, seed))
-        for key, entry in _varied(results.inputs).items()
-    }
+    drawn = drawn_inputs(results, number=number, seed=seed)
     factors = {name: 1 + RATING_RANGE * (2 * uniform(f"bearing.{name}", number, seed) - 1) for name in _unrated(setup)}
     stands = np.empty(number, dtype=bool)
     values: dict[str, Array] = {}
@@ -101,6 +98,14 @@ def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED) -> Many
         for name, flag in solved.valid.items():
             valid.setdefault(name, np.empty(number, dtype=bool))[chosen] = flag
     return Many(values, stands, valid)
+
+
+def drawn_inputs(results: Results, *, number: int = DRAWS, seed: int = SEED) -> dict[str, Array]:
+    """Return the values of every input with a range, by dotted key, one for each draw."""
+    return {
+        key: _drawn(entry, key, uniform(_draw_name(results.setup, key), number, seed))
+        for key, entry in _varied(results.inputs).items()
+    }
 
 
 def uniform(name: str, number: int, seed: int = SEED) -> Array:
