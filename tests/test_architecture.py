@@ -11,7 +11,12 @@ PACKAGE = Path(__file__).parents[1] / "diagrams" / "hubwright"
 
 # Each may import itself and what stands before it.
 ORDER = ("places", "errors", "quantities", "mechanics", "setup", "results", "scenes", "drawing", "lessons")
-ALONE = {"__init__": (), "theme": ("places",), "new_site": ("places", "errors", "quantities", "setup")}
+ALONE = {
+    "__init__": (),
+    "theme": ("places",),
+    "new_site": ("places", "errors", "quantities", "setup"),
+    "export": ("errors", "setup", "results", "scenes", "drawing"),
+}
 ONLY_HERE = {
     "matplotlib": ("drawing",),
     "pint": ("quantities",),

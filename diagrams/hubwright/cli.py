@@ -14,6 +14,8 @@ from hubwright.errors import HubwrightError
 WHEELS = ("front_left", "front_right", "rear_left", "rear_right", "left", "right")
 Units = Literal["si", "us"]
 Form = Literal["table", "json", "csv"]
+Picture = Literal["svg", "outlined", "pdf", "png", "html"]
+Sheet = Literal["light", "dark", "transparent"]
 
 _site = click.argument(
     "directory", type=click.Path(exists=True, file_okay=False, path_type=Path), default=Path(), metavar="[SITE]"
@@ -76,6 +78,59 @@ def compare(files: tuple[Path, ...], as_json: bool, wheel: str | None, units: Un
     if len(files) < 2:
         raise click.UsageError("name at least two files: the base, and what to compare with it")
     click.echo(compared_text(files, as_json=as_json, wheel=wheel, units=units), nl=False)
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--figure", required=True, metavar="NAME", help='A figure, such as "side view", or: all.')
+@click.option(
+    "--case", default=None, metavar="NAME", help="The load case; default: the first that the figure can show."
+)
+@click.option(
+    "--wheel",
+    type=click.Choice(WHEELS),
+    default=None,
+    help="The wheel to look at; default: the left one of the hub described.",
+)
+@click.option("--units", type=click.Choice(["si", "us"]), default="si", show_default=True, help="Unit system.")
+@click.option(
+    "--form",
+    type=click.Choice(["svg", "outlined", "pdf", "png", "html"]),
+    default="svg",
+    show_default=True,
+    help="File form; outlined: SVG whose text is outlines; html: a snippet for pasting into a page.",
+)
+@click.option("--size", default=None, metavar="WxH", help="A frame of so many pixels, such as 1920x1080 or 1080x1920.")
+@click.option(
+    "--steps", is_flag=True, help="Write one picture for each step; frames of 1920x1080 unless --size says other."
+)
+@click.option("--title/--no-title", default=True, show_default=True, help="Set the title above the figure.")
+@click.option("--sheet", type=click.Choice(["light", "dark", "transparent"]), default="light", show_default=True)
+@click.option(
+    "--out", type=click.Path(file_okay=False, path_type=Path), default=Path(), help="Folder to write to; default: here."
+)
+def export(
+    file: Path,
+    figure: str,
+    case: str | None,
+    wheel: str | None,
+    units: Units,
+    form: Picture,
+    size: str | None,
+    steps: bool,
+    title: bool,
+    sheet: Sheet,
+    out: Path,
+) -> None:
+    """Write a figure of a vehicle, setup or beam FILE as a picture, or step by step for a film."""
+    from hubwright import export as writing
+
+    wish = writing.Wish(form, None if size is None else writing.read_size(size), steps, title, sheet)
+    written, left_out = writing.export(file, figure=figure, case=case, wheel=wheel, units=units, wish=wish, out=out)
+    for path in written:
+        click.echo(f"wrote {path}")
+    for reason in left_out:
+        click.echo(f"left out: {reason}", err=True)
 
 
 @main.command()

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
 
 
@@ -108,6 +109,21 @@ class OpenFreeBody(HubwrightError, ArithmeticError):  # noqa: N818 (it names wha
         super().__init__(
             f"the free body of '{figure}' does not close: {force:.3g} N and {moment:.3g} N·m are left over"
         )
+
+
+class ChoiceError(HubwrightError, LookupError):
+    """A name that none of the things to choose from has."""
+
+    def __init__(self, *, what: str, given: str, known: Iterable[str], reason: str = "") -> None:
+        """Keep what was chosen, the name given and the names there are."""
+        self.what = what
+        self.given = given
+        self.known = tuple(known)
+        near = get_close_matches(given.casefold(), self.known, n=1, cutoff=0.5)
+        guess = f"; perhaps you meant '{near[0]}'" if near else ""
+        there_are = f". There are: {', '.join(self.known)}" if self.known else ""
+        said = reason or f"no {what} is called '{given}'"
+        super().__init__(f"{said}{guess}{there_are}")
 
 
 class LessonError(HubwrightError, ValueError):

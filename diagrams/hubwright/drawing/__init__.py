@@ -6,14 +6,28 @@
 from typing import Literal, overload
 
 from hubwright.drawing.draughting import draw_sheet
+from hubwright.drawing.frames import frames
 from hubwright.drawing.marks import BalloonKey, Conflict, Drawing, TextBox
 from hubwright.drawing.narrow import draw_narrow
 from hubwright.drawing.palette import Theme
 from hubwright.drawing.raster import pdf, png
-from hubwright.drawing.svg import svg_file, svg_for_page
+from hubwright.drawing.svg import svg_file, svg_for_page, svg_in_place
 from hubwright.scenes.vocabulary import Scene
 
-__all__ = ["BalloonKey", "Conflict", "Drawing", "TextBox", "Theme", "draw", "pdf", "png", "svg_file", "svg_for_page"]
+__all__ = [
+    "BalloonKey",
+    "Conflict",
+    "Drawing",
+    "TextBox",
+    "Theme",
+    "draw",
+    "frames",
+    "pdf",
+    "png",
+    "svg_file",
+    "svg_for_page",
+    "svg_in_place",
+]
 
 
 @overload

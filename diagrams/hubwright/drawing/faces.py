@@ -144,9 +144,9 @@ def plain(text: str) -> str:
 
 
 def wrapped(text: str, cap: float, width: float, face: Face = "lettering") -> tuple[str, ...]:
-    """Return marked text broken at blanks into lines no wider than a width."""
+    """Return marked text broken at blanks, but not between a number and its unit, into lines no wider than a width."""
     rows: list[str] = []
-    for word in text.split():
+    for word in text.split(" "):
         if rows and line(f"{rows[-1]} {word}", cap, face).width <= width:
             rows[-1] += f" {word}"
         else:

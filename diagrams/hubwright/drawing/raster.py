@@ -35,7 +35,7 @@ _QUIET: Any = {
 def png(drawing: Drawing, path: FilePath, *, width_px: int = 1920, theme: Theme = "light", title: bool = True) -> None:
     """Write a drawing as a picture of a given width."""
     figure = figure_of(drawing, theme, title=title, as_text=False)
-    figure.set_dpi(width_px / figure.get_figwidth())
+    figure.set_dpi(width_px / figure.get_figwidth() * (1 + 1e-9))  # matplotlib cuts off: 1919.99 would be 1919
     with matplotlib.rc_context(_QUIET):
         figure.savefig(path, dpi=figure.dpi, facecolor=figure.get_facecolor(), metadata={"Software": None})
 

@@ -45,20 +45,41 @@ def svg_for_page(drawing: Drawing, *, prefix: str, units_class: str) -> str:
     return _text_of(root)
 
 
-def svg_file(drawing: Drawing, *, theme: Theme = "light", outlined: bool = False, title: bool = True) -> str:
-    """Return a figure as a file that stands alone: resolved colours, its faces within it, or its text as outlines."""
+def svg_in_place(drawing: Drawing, *, prefix: str, theme: Theme = "light") -> str:
+    """Return a figure as inline SVG for any page: resolved colours, its faces within it, ids under a prefix."""
+    writer = _Writer(drawing, prefix=prefix, palette=colours(theme))
+    root = writer.root(height=drawing.size[1])
+    root.set("id", prefix)
+    root.set("width", "100%")
+    ET.SubElement(root, "style").text = _font_faces(writer.faces_of(drawing, None), within=f"#{prefix} ")
+    writer.ground(root, theme, drawing.size)
+    writer.body(root)
+    return _text_of(root)
+
+
+def svg_file(
+    drawing: Drawing,
+    *,
+    theme: Theme = "light",
+    outlined: bool = False,
+    title: bool = True,
+    pixels: tuple[int, int] | None = None,
+) -> str:
+    """Return a figure as a file that stands alone: resolved colours, its faces within it, or its text as outlines.
+
+    It is as large as its sheet, or as a picture of so many pixels.
+    """
     head = heading(drawing.scene, drawing.size[0]) if title else None
     writer = _Writer(drawing, prefix="", palette=colours(theme), outlined=outlined)
     total = drawing.size[1] + (head.height if head else 0.0)
     root = writer.root(height=total)
-    root.set("width", f"{drawing.size[0]:g}mm")
-    root.set("height", f"{total:g}mm")
+    wide, high = (f"{drawing.size[0]:g}mm", f"{total:g}mm") if pixels is None else map(str, pixels)
+    root.set("width", wide)
+    root.set("height", high)
     if not outlined:
         style = ET.SubElement(root, "style")
         style.text = _font_faces(writer.faces_of(drawing, head))
-    if theme != "transparent":
-        box = {"width": _number(drawing.size[0] * _PER_MM), "height": _number(total * _PER_MM)}
-        ET.SubElement(root, "rect", {**box, "fill": writer.palette["paper"]})
+    writer.ground(root, theme, (drawing.size[0], total))
     if head:
         writer.heading(root, head, total)
     writer.body(root)
@@ -105,6 +126,12 @@ class _Writer:
                 clip = ET.SubElement(definitions, "clipPath", {"id": self._clip_id(name)})
                 ET.SubElement(clip, "path", {"d": self._path((rounded_box(frame, 4.0),), closed=True, places=1)})
         return root
+
+    def ground(self, root: ET.Element, theme: Theme, size: tuple[float, float]) -> None:
+        """Write the paper, unless what lies below is to show."""
+        if theme != "transparent":
+            box = {"width": _number(size[0] * _PER_MM), "height": _number(size[1] * _PER_MM)}
+            ET.SubElement(root, "rect", {**box, "fill": self.palette["paper"]})
 
     def body(self, root: ET.Element) -> None:
         """Write the layers, then the strip at the foot."""
@@ -286,7 +313,7 @@ def _text_of(root: ET.Element) -> str:
     return ET.tostring(root, encoding="unicode", short_empty_elements=True)
 
 
-def _font_faces(faces: set[Face]) -> str:
+def _font_faces(faces: set[Face], *, within: str = "") -> str:
     rules = []
     for face in sorted(faces):
         family, more = _FAMILY[face]
@@ -294,4 +321,4 @@ def _font_faces(faces: set[Face]) -> str:
         extra = "".join(f"{key}:{value};" for key, value in more.items())
         source = f"url(data:font/woff2;base64,{data}) format('woff2')"
         rules.append(f"@font-face{{font-family:'{family}';{extra}src:{source}}}")
-    return "\n".join(rules) + "\ntext{white-space:pre}"
+    return "\n".join(rules) + f"\n{within}text{{white-space:pre}}"

@@ -10,6 +10,7 @@ from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.views import View
 from hubwright.results import CaseResult
+from hubwright.scenes.force_table import FORCE_NAMES
 
 OPEN_BY = 1e-9  # of the largest force [N, N*m per N]: more than this left over and the free body does not close
 
@@ -18,18 +19,6 @@ class OpenBodyError(HubwrightError, ValueError):
     """A free body whose forces or moments do not sum to nothing."""
 
 
-FORCE_NAMES = {
-    "contact": "The road",
-    "weight_wheel": "Weight of tire and wheel",
-    "weight_hub": "Weight of hub and disc",
-    "inertia_wheel": "Inertia of tire and wheel",
-    "inertia_hub": "Inertia of hub and disc",
-    "caliper": "The caliper",
-    "row_outboard": "Outboard row",
-    "row_inboard": "Inboard row",
-    "axial": "Thrust on the bearing",
-    "bearing": "The bearing",
-}
 _SMALL = 1e-6
 
 

@@ -8,7 +8,7 @@ import numpy as np
 from markupsafe import Markup, escape
 
 from hubwright.lessons.blocks import BlockError
-from hubwright.lessons.closure import FORCE_NAMES, OPEN_BY, OpenBodyError
+from hubwright.lessons.closure import OPEN_BY, OpenBodyError
 from hubwright.lessons.drawings import ID, Drawings, Drawn, Letter
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
@@ -17,6 +17,7 @@ from hubwright.quantities import Kind, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.scenes.force_table import ForceRow, force_rows
 from hubwright.scenes.vocabulary import Scene, Step
 
 
@@ -160,15 +161,11 @@ def _sentence(step: Step) -> str:
 
 def force_table(scene: Scene) -> Markup:
     """Return everything on the free body of a scene as numbers, folded away."""
-    body = scene.body
-    if body is None or not body.forces:
+    rows = force_rows(scene)
+    if not rows:
         return Markup("")
-    rows = [(name, [*_cells(force, "force"), *_cells(point, "small length")]) for name, force, point in body.forces]
-    rows += [(name, [*_cells(couple, "moment"), *[Markup("")] * 3]) for name, couple in body.couples]
     lines = Markup("\n").join(
-        Markup('<tr><th scope="row">{}</th>{}</tr>').format(_name(name), Markup("").join(cells))
-        for name, cells in rows
-        if any(cell != _NONE for cell in cells[:3])
+        Markup('<tr><th scope="row">{}</th>{}</tr>').format(row.name, Markup("").join(_row_cells(row))) for row in rows
     )
     along = ("along", "aside", "up") if scene.axes == "none" else ("forward", "left", "up")
     head = Markup("").join(
@@ -182,9 +179,10 @@ def force_table(scene: Scene) -> Markup:
     ).format(head, lines)
 
 
-def _name(name: str) -> str:
-    known = FORCE_NAMES.get(name)
-    return known or re.sub(r"^(?:force|reaction)[-_]", "", name).replace("_", " ").replace("-", " ").capitalize()
+def _row_cells(row: ForceRow) -> list[Markup]:
+    if row.point is None:
+        return [*_cells(row.components, "moment"), *[Markup("")] * 3]
+    return [*_cells(row.components, "force"), *_cells(row.point, "small length")]
 
 
 _NONE = Markup('<td class="n"><span aria-hidden="true">·</span><span class="vh">none</span></td>')
