@@ -11,7 +11,6 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from hubwright.results.bearings import bearing_values
 from hubwright.results.changes import Change, NotComparableError, changes_between, common_cases
 from hubwright.results.contributions import Contribution, contributions, solve_between
 from hubwright.results.draws import LEAST_SHARE, Span, draws_of, span
@@ -31,7 +30,7 @@ NEAR_ZERO = 1 / 8  # of the effective spread: a moment with a shorter lever is n
 class Compared:
     """A value of the base setup and of the other: their ratio, or where that says nothing their difference.
 
-    A ratio is left out when its base is near zero or the sign changes, within the ranges too. `span` is that of the
+    A ratio is left out when its base is near zero or the sign changes, in any of the draws too. `span` is that of the
     ratio, else of the difference; None where the ranges do not move it. `valid` is false where either value lies
     outside the range of the life formula.
     """
@@ -172,12 +171,10 @@ class _Pair:
                 continue
             values = [results.cases[case].bearing_moment.x for results in (self.base, self.other)]
             drawn = [many.values[f"cases.{case}.bearing_moment.x"] for many in self.drawn]
-            load = abs(self.base.cases[case].bearing_force.z)
-            loads = np.abs(self.drawn[0].values[f"cases.{case}.bearing_force.z"])
-            spread = bearing_values(self.base.setup.bearing).effective_spread
-            # without a known spread any moment may be small beside it
-            least = math.inf if spread is None else NEAR_ZERO * float(spread)
-            found[case] = self._compared(values, drawn, least=load * least, least_drawn=loads * least)
+            spread = self.base.bearing.effective_spread
+            # beside a spread that is not known any moment may be small
+            lever = math.inf if spread is None else NEAR_ZERO * spread
+            found[case] = self._compared(values, drawn, least=abs(self.base.cases[case].bearing_force.z) * lever)
         return found
 
     def lives(self) -> dict[str, Compared]:
@@ -217,16 +214,14 @@ class _Pair:
         drawn: Sequence[Array],
         *,
         least: float = 0.0,
-        least_drawn: Array | float = 0.0,
         valid: bool = True,
     ) -> Compared:
         base, other = (float(value) for value in values)
         mine, theirs = (each[self.stands] for each in drawn)
-        floor = np.broadcast_to(least_drawn, self.stands.shape)[self.stands]
-        finite = math.isfinite(base) and math.isfinite(other)
-        comparable = finite and base * other > 0 and abs(base) >= least
         enough = self.stands.mean() >= LEAST_SHARE
-        comparable = comparable and bool(np.all((mine * theirs > 0) & (np.abs(mine) >= floor)) or not enough)
+        comparable = math.isfinite(base) and math.isfinite(other) and base * other > 0 and abs(base) >= least
+        if enough and not np.all(mine * theirs > 0):
+            comparable = False
         ratio = other / base if comparable else None
         with np.errstate(invalid="ignore"):  # a difference of infinite lives
             spread = theirs / mine if comparable else theirs - mine
