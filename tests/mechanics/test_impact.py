@@ -94,6 +94,15 @@ def test_a_stack_equals_single_drops():
         assert together.at_peak.time[place] == pytest.approx(alone.at_peak.time, rel=1e-9)
 
 
+def test_many_corners_from_one_height_equal_single_ones():
+    stiffnesses = np.array([[200e3], [300e3]])
+    rates = np.array([20e3, 28e3, 40e3])
+    together = drop(dataclasses.replace(WAGON, tire_stiffness=stiffnesses, wheel_rate=rates), height=0.2)
+    assert together.peak_bearing_force.shape == (2, 3)
+    alone = drop(dataclasses.replace(WAGON, tire_stiffness=300e3, wheel_rate=20e3), height=0.2)
+    assert together.peak_bearing_force[1, 0] == pytest.approx(alone.peak_bearing_force, rel=1e-12)
+
+
 @pytest.mark.parametrize("car", CARS.values(), ids=CARS.keys())
 def test_the_step_matters_less_than_a_thousandth(car):
     heights = np.linspace(0.0, 2.0, 21)

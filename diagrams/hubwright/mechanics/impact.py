@@ -32,7 +32,7 @@ class QuarterCar:
     """One corner: the body's share on its strut, the wheel with all that is unsprung, and the tire.
 
     `turning_mass` is the part of the unsprung mass that the bearing does not carry: tire, wheel, hub
-    flange, disc. Travels count from the standing position. Numbers or arrays of one length.
+    flange, disc. Travels count from the standing position. Numbers, or arrays that broadcast with the heights.
     """
 
     sprung_mass: Value
@@ -81,7 +81,7 @@ class Instant:
 
 @dataclass(frozen=True)
 class DropMotion:
-    """Drops from one or many heights: courses over time, the last axis, and their peaks, shaped as the heights.
+    """One drop or many: courses over time, the last axis, and their peaks, shaped as heights and corners together.
 
     `body_travel` and `wheel_travel` count downward from the first touch, so that the wheel's is also the
     tire's deflection where positive; `bearing_force` is upward on the turning parts' side of the bearing:
@@ -104,7 +104,7 @@ class DropMotion:
 
 
 def drop(car: QuarterCar, *, height: Value, step: float = _STEP) -> DropMotion:
-    """Return how a corner lands after falling from a height, for one height or many at once.
+    """Return how a corner lands after falling from a height, for one height and corner or many at once.
 
     Its weight is nearly the same at every height: what grows is the energy that tire, strut and stops have
     to take in, and the force that they do it with.
@@ -152,9 +152,9 @@ def drop(car: QuarterCar, *, height: Value, step: float = _STEP) -> DropMotion:
     Quarter-car, in any text on vehicle dynamics (Gillespie, Fundamentals of Vehicle Dynamics, ride; from
     memory). Stops and rim: common practice.
     """
-    shape = np.shape(height)
-    s = np.atleast_1d(np.asarray(height, dtype=float)).ravel()
-    car = QuarterCar(*(np.broadcast_to(part, s.shape) for part in vars(car).values()))
+    shape = np.broadcast_shapes(np.shape(height), *(np.shape(part) for part in vars(car).values()))
+    s, *parts = (np.broadcast_to(part, shape).astype(float).ravel() for part in (height, *vars(car).values()))
+    car = QuarterCar(*parts)
     _check(car, s)
     motion = _motion(car, s, step)
     tire = motion.force_rows(_TIRE)
