@@ -137,5 +137,10 @@ def test_expressions_as_latex(expression: str, latex: str) -> None:
 def test_a_negative_number_put_in_gets_brackets() -> None:
     assert (
         written.latex("a - b*c", {"a": "1", "b": "-2", "c": "-3"}, times=r"\times")
-        == r"1 - \left(-2\right) \times \left(-3\right)"
+        == r"1 - \left({-2}\right) \times \left({-3}\right)"
     )
+
+
+def test_a_minus_before_the_first_factor_needs_no_brackets() -> None:
+    assert written.latex("-a*b + c", {"a": "n", "b": "F", "c": "C"}) == r"{-n} \, F + C"
+    assert written.latex("a*b", {"a": "-2", "b": "-3"}, times=r"\times") == r"{-2} \times \left({-3}\right)"

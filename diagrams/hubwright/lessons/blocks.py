@@ -41,7 +41,7 @@ class BlockError(HubwrightError, ValueError):
 def answer(page: PageState, tag: str, numerals: Sequence[Sequence[object]], *, caller: Caller) -> Markup:
     """Return the short answer at the top of a lesson: large numerals and a sentence."""
     entries = Markup("").join(_numeral(entry) for entry in numerals)
-    head = page.set_aside(Markup('<span class="tag">{}</span><dl>{}</dl>').format(tag, entries))
+    head = page.set_aside(Markup('<span class="tag">{}</span><dl>{}</dl>').format(Markup(tag), entries))
     return Markup('\n\n<div class="answer" markdown="1">{}{}\n\n</div>\n\n').format(head, Markup(caller().strip()))
 
 

@@ -32,7 +32,7 @@ def latex(expression: str, symbols: Mapping[str, str], *, times: str = r"\,") ->
     >>> latex("B/2 - M/l", {"B": "B_z", "M": "M_x", "l": r"\\ell"})
     '\\\\frac{B_z}{2} - \\\\frac{M_x}{\\\\ell}'
     """
-    return _latex(_parsed(expression), symbols, times)[0]
+    return _leading(_parsed(expression), symbols, times)
 
 
 def names(expression: str) -> list[str]:
@@ -79,9 +79,10 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
             return f"{number}", _ATOM
         case ast.Name(id=name):
             text = symbols[name]
-            return text, _UNARY if text.startswith("-") else _ATOM
+            # in braces, so that a minus is set as a sign and not as an operation
+            return (f"{{{text}}}", _UNARY) if text.startswith("-") else (text, _ATOM)
         case ast.UnaryOp(op=ast.USub(), operand=operand):
-            return f"-{_wrapped(operand, symbols, times, _MULTIPLY)}", _UNARY
+            return f"{{-{_wrapped(operand, symbols, times, _MULTIPLY)}}}", _UNARY
         case ast.BinOp(left=left, op=ast.Div(), right=right):
             return rf"\frac{{{_latex(left, symbols, times)[0]}}}{{{_latex(right, symbols, times)[0]}}}", _MULTIPLY
         case ast.BinOp(left=left, op=ast.Pow(), right=right):
@@ -101,6 +102,19 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
         case ast.Call(func=ast.Name(id="abs"), args=[argument]):
             return rf"\left|{_latex(argument, symbols, times)[0]}\right|", _ATOM
     raise ValueError(f"not an expression of a working: {ast.unparse(node)}")
+
+
+def _leading(node: ast.expr, symbols: Mapping[str, str], times: str) -> str:
+    """Return LaTeX of what stands first in a line: a minus before the first factor needs no brackets."""
+    match node:
+        case ast.BinOp(left=left, op=ast.Mult(), right=right):
+            is_sum = isinstance(left, ast.BinOp) and isinstance(left.op, ast.Add | ast.Sub)
+            first = _wrapped(left, symbols, times, _MULTIPLY) if is_sum else _leading(left, symbols, times)
+            return f"{first} {times} {_wrapped(right, symbols, times, _POWER)}"
+        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+            sign = "+" if isinstance(op, ast.Add) else "-"
+            return f"{_leading(left, symbols, times)} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}"
+    return _latex(node, symbols, times)[0]
 
 
 def _wrapped(node: ast.expr, symbols: Mapping[str, str], times: str, binding: int) -> str:

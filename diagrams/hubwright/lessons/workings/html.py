@@ -96,6 +96,7 @@ def _result(symbol: Symbol, system: System) -> str:
 
 def _with_unit(text: str, symbol: Symbol, system: System) -> str:
     unit = symbol.unit_text(system)
+    text = f"{{{text}}}" if text.startswith("-") else text  # set as a sign, not as an operation
     return text if unit in ("", "°") else rf"{text}\ \mathrm{{{unit}}}"
 
 

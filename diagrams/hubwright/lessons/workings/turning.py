@@ -52,7 +52,7 @@ def balanced(results: Results) -> Working:
             ),
             "R_l": Symbol("R_l", "wheel centre above the road", Quantity(geometry.loaded_radius, "m"), "mm"),
         },
-        source="The load turns with y_L times F_z, the side push with R_l times n F_z the other way.",
+        source="The load has the load line as its lever; the side push, n times the load, has the loaded radius.",
         function="free_body.balanced_lateral_g",
     )
 
