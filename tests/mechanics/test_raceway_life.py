@@ -5,13 +5,15 @@ import dataclasses
 import numpy as np
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 from mechanics_strategies import between
 
 from hubwright.mechanics.ball_rating import ball_dynamic_rating, ball_static_rating
-from hubwright.mechanics.bearing_life import row_life
+from hubwright.mechanics.bearing_life import row_life, system_life
 from hubwright.mechanics.bearing_rating import gamma
-from hubwright.mechanics.bearing_rows import OUTBOARD, BallRows, RollerRows
+from hubwright.mechanics.bearing_rows import INBOARD, OUTBOARD, BallRows, RollerRows
 from hubwright.mechanics.raceway_life import (
+    RacewayRatings,
     ball_raceway_ratings,
     raceway_life,
     roller_raceway_ratings,
@@ -117,28 +119,52 @@ def test_rollers_take_the_fourth_power_mean_at_the_turning_ring():
     assert raceway_life(element_load=load, ratings=ratings, elements="rollers") == pytest.approx(1e6 * wear ** (-8 / 9))
 
 
-@pytest.mark.parametrize(
-    ("rows", "ratings", "elements"),
-    [
-        (BALLS, ball_ratings(BALLS, 20e3), "balls"),
-        (ROLLERS, roller_ratings(ROLLERS, 20e3), "rollers"),
-    ],
-)
-@given(factor=between(1.1, 3.0))
-@settings(max_examples=15)
-def test_life_falls_when_all_loads_are_scaled_up(rows, ratings, elements, factor):
-    def life(scale):
-        solved = row_loads(
-            rows,
-            force_x=500.0 * scale,
-            force_y=-800.0 * scale,
-            force_z=4000.0 * scale,
-            moment_x=60.0 * scale,
-            moment_z=-20.0 * scale,
-        )
-        return raceway_life(element_load=solved.load[OUTBOARD], ratings=ratings, elements=elements)
+def bearing_life(rows, ratings, elements, load, **options):
+    """Return the life of both rows under x, y, z and the moments about x and z."""
+    keys = ("force_x", "force_y", "force_z", "moment_x", "moment_z")
+    solved = row_loads(rows, **dict(zip(keys, load, strict=True)), **options)
+    lives = [
+        raceway_life(element_load=solved.load[..., row, :], ratings=ratings, elements=elements, **options)
+        for row in (OUTBOARD, INBOARD)
+    ]
+    return system_life(lives, elements=elements)
 
-    assert life(factor) < life(1.0)
+
+BEARINGS = pytest.mark.parametrize(
+    ("rows", "ratings", "elements"),
+    [(BALLS, ball_ratings(BALLS, 20e3), "balls"), (ROLLERS, roller_ratings(ROLLERS, 20e3), "rollers")],
+    ids=["balls", "rollers"],
+)
+
+
+@BEARINGS
+@given(
+    st.tuples(between(-2e3, 2e3), between(-4e3, 4e3), between(1e3, 9e3), between(-400, 400), between(-200, 200)),
+    between(1.02, 3.0),
+)
+@settings(max_examples=40)
+def test_life_falls_when_all_loads_are_scaled_up(rows, ratings, elements, load, factor):
+    heavier = [part * factor for part in load]
+    assert bearing_life(rows, ratings, elements, heavier) < bearing_life(rows, ratings, elements, load)
+
+
+@BEARINGS
+def test_one_load_alone_may_make_life_longer(rows, ratings, elements):
+    # a load line 40 mm outboard tips the hub one way, a cornering force at 0.35 m below it the other way
+    weight, cornering = 4000.0, 300.0
+    straight = [0.0, 0.0, weight, weight * 0.04, 0.0]
+    bend = [0.0, -cornering, weight, weight * 0.04 - cornering * 0.35, 0.0]
+    assert bearing_life(rows, ratings, elements, bend) > bearing_life(rows, ratings, elements, straight)
+
+
+@BEARINGS
+def test_turning_outer_rings_live_as_inner_ones_with_thrust_reversed_and_rings_exchanged(rows, ratings, elements):
+    load = [600.0, -1500.0, 4000.0, 90.0, -40.0]
+    reversed_thrust = [600.0, 1500.0, 4000.0, 90.0, -40.0]
+    exchanged = RacewayRatings(inner=ratings.outer, outer=ratings.inner)
+    outer = bearing_life(rows, ratings, elements, load, turning_ring="outer")
+    assert outer == pytest.approx(bearing_life(rows, exchanged, elements, reversed_thrust), rel=1e-6)
+    assert outer != pytest.approx(bearing_life(rows, ratings, elements, load), rel=0.01)
 
 
 def test_no_load_lives_for_ever():

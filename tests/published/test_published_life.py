@@ -1,9 +1,12 @@
 """Load factors, reliability, systems and worked examples of bearing life against print."""
 
 import numpy as np
+import pytest
 from published_checks import UNITS, published
 
 from hubwright.mechanics.bearing_life import WEIBULL_SLOPE, duty_life, reliability_factor, row_life, system_life
+from hubwright.mechanics.bearing_rating import one_row_dynamic_rating
+from hubwright.mechanics.contamination import life_modification
 from hubwright.mechanics.equivalent_load import LoadFactors, equivalent_load, load_factors
 
 
@@ -11,6 +14,45 @@ from hubwright.mechanics.equivalent_load import LoadFactors, equivalent_load, lo
 def test_factors_of_angular_contact_balls(check):
     factors = load_factors(contact_angle=check.si("alpha"), elements="balls")
     check.agrees(getattr(factors, check.id[len("ac_")]))
+
+
+@published("ac_X2_dr", "ac_Y2_dr")
+def test_two_rows_of_which_one_carries_the_thrust(check):
+    # above e one row carries all: what it counts is set against its own rating, not against that of both,
+    # 2^0.7 times as much, which the standard rounds to 1.625
+    factors = load_factors(contact_angle=check.si("alpha"), elements="balls")
+    assert 1 / one_row_dynamic_rating(dynamic_rating=1.0, elements="balls") == pytest.approx(1.625, abs=0.0005)
+    check.agrees(1.625 * (factors.X if check.id.startswith("ac_X2") else factors.Y))
+
+
+@published("ac_Y1_dr")
+def test_two_rows_that_share_the_thrust(check):
+    # the lines below and above e meet at e, where X + Y e = 1
+    factors = load_factors(contact_angle=check.si("alpha"), elements="balls")
+    both_over_one = 1 / one_row_dynamic_rating(dynamic_rating=1.0, elements="balls")
+    check.agrees((both_over_one - 1) / factors.e)
+
+
+@published("dg_e_")
+def test_axial_load_counts_from_where_its_line_meets_the_radial_load(check):
+    factors = LoadFactors(e=0.0, X=0.56, Y=check.si("Y"))
+    near, far = (equivalent_load(radial_load=1.0, axial_load=share, factors=factors) for share in (2.0, 4.0))
+    check.agrees(2 - (near - 1) / (far - near) * 2)
+
+
+@published("aiso_exp_")
+def test_dirt_shortens_life_by_the_exponent_of_fatigue(check):
+    # at κ = 1 all that stands in the bracket is known: a = 0.1 (1 − film·share)^−n, so two lives give n
+    elements = "balls" if check.id.endswith("ball") else "rollers"
+    film, inner = ((2.5671 - 1.9987) ** 0.83, 1 / 3) if elements == "balls" else (1.5859 - 1.2348, 0.4)
+    factor = life_modification(
+        contamination_factor=0.3,
+        fatigue_load_limit=900.0,
+        equivalent_load=3000.0,
+        viscosity_ratio=1.0,
+        elements=elements,
+    )
+    check.agrees(-np.log(factor / 0.1) / np.log(1 - film * (0.3 * 900 / 3000) ** inner))
 
 
 @published("a1_")

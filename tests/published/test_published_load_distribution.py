@@ -59,6 +59,13 @@ def test_thrust_that_half_a_ring_of_balls_makes(check):
     check.agrees(np.mean(loads) / radial_integral(loads, cosines))
 
 
+@published("fa_half_ln")
+def test_thrust_that_half_a_ring_of_rollers_makes(check):
+    loads, cosines = zone(ROWS["1.1"], check.si("eps"))
+    # printed for the exponent 1.1, see above
+    assert np.mean(loads) / radial_integral(loads, cosines) == pytest.approx(check.expected, rel=10 / 9 / 1.1 - 1)
+
+
 @published("J1_pt", "J2_pt")
 def test_means_of_half_a_ring_of_balls(check):
     loads, _ = zone(ROWS["1.5"], check.si("eps"))
