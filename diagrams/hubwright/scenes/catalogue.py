@@ -36,6 +36,7 @@ FIGURES: dict[str, Figure] = {
     "side view": Figure("hubwright.scenes.side_view:side_view", _WHOLE_VEHICLE),
     "outer wheel in a corner": Figure("hubwright.scenes.outer_wheel_in_corner:outer_wheel_in_corner", _SIDEWAYS),
     "free body in three linked views": Figure("hubwright.scenes.three_views:three_views"),
+    "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
 }
 
 

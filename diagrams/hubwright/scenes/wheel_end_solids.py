@@ -20,15 +20,19 @@ _OUTLINES = {
 _PITCH = {"whole": 0.62, "detail": 1.5}
 
 
-def solids(parts: Assembly, view: str, side: int, extent: Extent, *, body_only: bool = False) -> list[Item]:
-    """Return every part with its hatching, then the lines on and beyond them; of the free body alone if asked."""
-    return _pieces(parts, view, side, extent, body_only) + _strokes(parts, view, side, extent, body_only)
+def solids(
+    parts: Assembly, view: str, side: int, extent: Extent, *, body_only: bool = False, without: tuple[str, ...] = ()
+) -> list[Item]:
+    """Return parts with their hatching, and lines on and beyond them; the free body alone if asked, or without some."""
+    fixed = tuple(piece.name for piece in parts.pieces if not piece.turns) if body_only else ()
+    left_out = (*fixed, *without)
+    return _pieces(parts, view, side, extent, left_out) + _strokes(parts, view, side, extent, left_out)
 
 
-def _pieces(parts: Assembly, view: str, side: int, extent: Extent, body_only: bool) -> list[Item]:
+def _pieces(parts: Assembly, view: str, side: int, extent: Extent, left_out: tuple[str, ...]) -> list[Item]:
     items: list[Item] = []
     for piece in parts.pieces:
-        if (piece.extent == "whole" and extent != "whole") or (body_only and not piece.turns):
+        if (piece.extent == "whole" and extent != "whole") or piece.name in left_out:
             continue
         outline = _OUTLINES[extent][piece.edge]
         if piece.name == "tire":
@@ -49,7 +53,7 @@ def _pieces(parts: Assembly, view: str, side: int, extent: Extent, body_only: bo
     return items
 
 
-def _strokes(parts: Assembly, view: str, side: int, extent: Extent, body_only: bool) -> list[Item]:
+def _strokes(parts: Assembly, view: str, side: int, extent: Extent, left_out: tuple[str, ...]) -> list[Item]:
     return [
         Line(
             f"line-{view}-{stroke.name}",
@@ -61,7 +65,7 @@ def _strokes(parts: Assembly, view: str, side: int, extent: Extent, body_only: b
             level=stroke.level,
         )
         for stroke in parts.strokes
-        if (stroke.extent == "both" or extent == "whole") and not (body_only and stroke.name.startswith("knuckle"))
+        if (stroke.extent == "both" or extent == "whole") and not stroke.name.startswith(left_out)
     ]
 
 

@@ -1,0 +1,263 @@
+"""Braking or driving seen from above: the wheel end cut along its axis, its rows, and the caliper from outboard.
+
+Views from above have ISO y (to the left on the sheet) and x (upward on it), that from outboard x and z, real
+millimetres from the bearing centre. Upright forces are dots and crosses in rings.
+"""
+
+import math
+from typing import Literal
+
+from hubwright.results.model import Results, Vector
+from hubwright.scenes.braking_inset import caliper, loaded_radius, wheel_from_outboard
+from hubwright.scenes.braking_sheet import BOX, HEIGHT, WIDTH, Sheet, braking_sheet, columns_of
+from hubwright.scenes.braking_words import BrakingWording
+from hubwright.scenes.case_choice import case_of
+from hubwright.scenes.linked_views import Axis, arc, arrows, ring
+from hubwright.scenes.vocabulary import (
+    Dimension,
+    Dot,
+    Force,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    ScaleBar,
+    Scene,
+    Tone,
+    Units,
+    View,
+    Words,
+)
+from hubwright.scenes.wheel_end_actions import Action, actions_of
+from hubwright.scenes.wheel_end_parts.assembly import assembly
+from hubwright.scenes.wheel_end_parts.measures import measures
+from hubwright.scenes.wheel_end_solids import solids
+
+_ARC, _SLOT, _PITCH, _LOWER = 9.0, 8.0, 6.6, 9.0  # radius of moments; place of the rings beside the wheel
+
+
+def braking_top_view(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
+    """Return the scene of one wheel end under a force along the road, from above."""
+    state = case_of(results, case, ("braking", "driving"), "braking or driving")
+    actions = actions_of(results, state)
+    parts = assembly(measures(results, hanging=True))
+    words = BrakingWording(results, state, units, parts.measures.bearing.schematic, hanging=False)
+    sheet = braking_sheet(results, words, actions, parts)
+    items: list[Item] = [
+        *solids(parts, "top", sheet.side, "whole", body_only=True),
+        *solids(parts, "detail", sheet.side, "detail", without=("knuckle",)),
+        *_axes(sheet),
+        *wheel_from_outboard(sheet),
+        *_forces(sheet),
+        *_rows(sheet, 6),
+        *_levers(sheet, 3),
+        *caliper(sheet, 4),
+        loaded_radius(sheet, 3),
+    ]
+    return Scene(
+        name="braking-top-view",
+        title=words.braking_title(actions),
+        caption=words.braking_caption(actions),
+        description=words.braking_description(actions),
+        units=units,
+        size=(WIDTH, HEIGHT),
+        views=(sheet.top.view, sheet.detail.view, sheet.inset.view, View("sheet", (0.0, 0.0), 1.0)),
+        items=tuple(items),
+        steps=words.braking_steps(actions),
+        columns=columns_of(sheet),
+        scale_bars=(
+            ScaleBar("top", "length", f"From above {sheet.ratios[0]}"),
+            ScaleBar("detail", "length", f"Detail {sheet.ratios[1]}"),
+            ScaleBar("top", "force", "Forces, all views"),
+        ),
+        key=(
+            KeyEntry("load", "load"),
+            KeyEntry("reaction", "reaction"),
+            KeyEntry("moment", "moment"),
+            KeyEntry("load line", "load line"),
+            KeyEntry("turning", "turns: the body"),
+        ),
+        body=actions.closed(),
+    )
+
+
+def _axes(sheet: Sheet) -> list[Item]:
+    """Return spindle axis, centres and headings."""
+    m, side = sheet.parts.measures, sheet.side
+    past = sheet.parts.above.half_width + 30.0
+    y = side * m.load_line
+    frame = sheet.detail.view.frame
+    assert frame is not None
+    half = (frame[2] - frame[0]) / 2 / sheet.detail.view.scale
+    centre = -((frame[0] + frame[2]) / 2 - sheet.detail.view.origin[0]) / sheet.detail.view.scale
+    align: Literal["left", "right"] = "left" if side > 0 else "right"
+    return [
+        Line("axis-top", "top", 1, points=((y + past, 0.0), (y - past, 0.0)), style="centre", tone="soft", level=19.0),
+        Line(
+            "axis-detail",
+            "detail",
+            1,
+            points=((centre - half, 0.0), (centre + half, 0.0)),
+            style="centre",
+            tone="soft",
+            level=19.0,
+        ),
+        Dot("centre-top", "top", 1, at=(0.0, 0.0), radius=0.7, level=26.0),
+        Dot("centre-detail", "detail", 1, at=(0.0, 0.0), radius=0.8, level=26.0),
+        Words(
+            "words-top", "", 1, at_sheet=(sheet.x(10.0), HEIGHT - 4.0), lines=("*From above",), size=2.4, align=align
+        ),
+        Words(
+            "words-detail",
+            "",
+            1,
+            at_sheet=(sheet.x(BOX[0] + 1.0), BOX[1] - 4.4),
+            lines=(f"*The rows from above   {sheet.ratios[1]}",),
+            size=2.4,
+            align=align,
+        ),
+        Words(
+            "words-inset",
+            "",
+            1,
+            at_sheet=(sheet.x(BOX[0] + 1.0), BOX[1] - 12.0),
+            lines=(f"*From outboard   {sheet.ratios[2]}",),
+            size=2.4,
+            align=align,
+        ),
+    ]
+
+
+def _forces(sheet: Sheet) -> list[Item]:
+    """Return everything on the body as seen from above: level forces as arrows, upright ones as rings."""
+    steps = {"contact": 2, "weight": 4, "inertia": 4, "caliper": 4, "shaft": 5, "bearing": 5}
+    seen, m, least = sheet.top, sheet.parts.measures, sheet.least
+    upright = [action for action in sheet.actions.all if abs(action.force.z) > least]
+    beside = sheet.side * (m.load_line + sheet.parts.above.half_width + _SLOT / seen.view.scale)
+    items: list[Item] = []
+    for action in sheet.actions.all:
+        step = steps[action.name]
+        labels: dict[Axis, Label] = {axis: _label(sheet, action, axis, outboard=True) for axis in seen.across}
+        items += arrows(seen, action, step, labels, least=least, ringed=False)
+        if action in upright:
+            slot = (beside, -(_LOWER + upright.index(action) * _PITCH) / seen.view.scale)
+            items += ring(seen, action, step, _upright(sheet, action), least=least, slot=slot)
+        if action.name == "bearing":
+            lines = (f"*{{M|z}} = {sheet.words.moment(action.couple.z)}", action.what)
+            # the end of the leader lies on the arc whichever way it turns
+            angle = math.radians(150.0)
+            at = (-sheet.side * _ARC * math.cos(angle) / seen.view.scale, -_ARC * math.sin(angle) / seen.view.scale)
+            label = Label(lines, sheet.column(outboard=True), anchor=at, tone="moment", size=2.5)
+            items += arc(seen, action, step, label, least=least, radius=_ARC)
+    return items
+
+
+def _upright(sheet: Sheet, action: Action) -> Label:
+    """Return the one line beside a ring."""
+    tone: Tone = "reaction" if action.role == "reaction" else "load"
+    symbol = f"{{{action.symbol}}}" if action.name == "weight" else f"{{{action.symbol}|z}}"
+    z = action.force.z
+    text = f"{symbol} = {sheet.words.force(z)} {sheet.words.upright(z)}"
+    return Label((text,), "left" if sheet.side > 0 else "right", tone=tone, size=2.4)
+
+
+def _label(sheet: Sheet, action: Action, axis: Axis, *, outboard: bool) -> Label:
+    value = getattr(action.force, axis)
+    words = sheet.words
+    tone: Tone = "reaction" if action.role == "reaction" else "load"
+    symbol = f"{{{action.symbol}}}" if action.name in ("weight", "inertia") else f"{{{action.symbol}|{axis}}}"
+    way = {"x": words.fore_and_aft, "y": words.sideways, "z": words.upright}[axis](value)
+    lines = (f"*{symbol} = {words.force(value)}", f"{way}, {action.what}")
+    return Label(lines, sheet.column(outboard=outboard), tone=tone, size=2.5)
+
+
+def _rows(sheet: Sheet, step: int) -> list[Item]:
+    """Return the level loads of both rows as arrows at the pressure centres, the upright ones as rings beside."""
+    items: list[Item] = []
+    least = sheet.least
+    for action in sheet.rows:
+        x, y = action.force.x, action.point
+        at = sheet.detail.point(y)
+        name = action.name.replace("_", "-")
+        lines = (f"*{{F|{action.symbol}x}} = {sheet.words.force(x)}", f"{sheet.words.fore_and_aft(x)} on hub")
+        label = Label(lines, sheet.column(outboard=False), tone="reaction", size=2.7)
+        items.append(Dot(f"pressure-centre-{name}", "detail", step, at=at, tone="reaction", radius=0.6, level=25.0))
+        if abs(x) > least:
+            items.append(
+                Force(
+                    f"reaction-{name}-x",
+                    "detail",
+                    step,
+                    at=at,
+                    vector=(0.0, x),
+                    role="reaction",
+                    label=label,
+                    level=23.0,
+                )
+            )
+        upright = Action(name, action.symbol, "on hub", "reaction", Vector(0.0, 0.0, action.force.z), action.point)
+        # away from the arrow, which ends at the point
+        slot = at[0], (9.0 if x > 0 else -9.0) / sheet.detail.view.scale
+        z = action.force.z
+        text = (
+            f"*{{F|{action.symbol}z}} = {sheet.words.force(z)}",
+            f"{sheet.words.upright(z)} on hub",
+        )
+        beside = Label(text, sheet.column(outboard=False), tone="reaction", size=2.5)
+        items += ring(sheet.detail, upright, step, beside, least=least, slot=slot)
+    return items
+
+
+def _levers(sheet: Sheet, step: int) -> list[Item]:
+    """Return load line and levers about the upright axis."""
+    m, words, side = sheet.parts.measures, sheet.words, sheet.side
+    view, y = sheet.top.view, sheet.side * m.load_line
+    high = m.free_radius + 3.0 / view.scale
+    items: list[Item] = [
+        Line(
+            "load-line",
+            "top",
+            step,
+            points=((y, -high), (y, high)),
+            style="centre",
+            tone="load",
+            width=0.25,
+            level=19.0,
+        ),
+        Line("centre-plane", "top", step, points=((0.0, -high), (0.0, high)), style="centre", tone="soft", level=18.5),
+    ]
+    if abs(m.load_line) > 0.05:
+        way = "outboard" if m.load_line > 0 else "inboard"
+        text = f"{{y|L}} = {words.length(abs(sheet.results.wheel_geometry.load_line_offset))} {way}"
+        items.append(
+            Dimension(
+                "dimension-load-line",
+                "top",
+                step,
+                start=(y, -m.free_radius),
+                end=(0.0, -m.free_radius),
+                line_at=view.origin[1] - m.free_radius * view.scale - 6.0,
+                text=text,
+                extension=(False, False),
+                side="end" if m.load_line > 0 else "start",
+            )
+        )
+    spread = sheet.results.bearing.effective_spread
+    if spread is not None:
+        half = side * spread * 500.0
+        frame = sheet.detail.view.frame
+        assert frame is not None
+        foot = (frame[1] - sheet.detail.view.origin[1]) / sheet.detail.view.scale
+        items.append(
+            Dimension(
+                "dimension-spread",
+                "detail",
+                step,
+                start=(half, foot),
+                end=(-half, foot),
+                line_at=frame[1] - 5.5,
+                text=f"{{ℓ}} = {words.length(spread)}",
+                extension=(False, False),
+            )
+        )
+    return items

@@ -1,0 +1,111 @@
+"""The words of braking or driving seen from above, all from the numbers."""
+
+from dataclasses import dataclass
+
+from hubwright.scenes.three_views_words import ViewsWording
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import Step
+from hubwright.scenes.wheel_end_actions import Action, Actions
+
+
+@dataclass(frozen=True)
+class BrakingWording(ViewsWording):
+    """Numbers of one case along the road, as words."""
+
+    @property
+    def act(self) -> str:
+        """Return what the vehicle does."""
+        return "Braking" if self.state.kind == "braking" else "Driving"
+
+    def braking_title(self, actions: Actions) -> str:
+        """Return what the force along the road does to the bearing."""
+        B, F = actions.bearing.force, actions.contact.force
+        if self.nothing(F.x):
+            return f"{self.act} does nothing along the road here: this wheel is not driven"
+        held = f"{self.force(B.x)} fore and aft"
+        if actions.caliper is None:
+            return f"{self.act} makes the bearing hold {held}, beside {self.force(B.z)} upright"
+        K = actions.caliper.force
+        if self.nothing(K.z):
+            return f"{self.act} makes the bearing hold {held}; the caliper adds nothing upright"
+        does = "adds {} to" if K.z > 0 else "takes {} off"
+        return (
+            f"The caliper {self.place(actions.caliper)} {does.format(self.force(K.z))} the bearing's upright load, "
+            f"and it holds {held}"
+        )
+
+    def place(self, caliper: Action) -> str:
+        """Return where the caliper stands."""
+        x, z = caliper.point.x, caliper.point.z
+        if abs(x) < 1e-3 * abs(z):
+            return "above the axle" if z > 0 else "below the axle"
+        return "ahead of the axle" if x > 0 else "behind the axle"
+
+    def braking_caption(self, actions: Actions) -> str:
+        """Return what is drawn and what holds the wheel about its axis."""
+        M = actions.bearing.couple
+        side = "left" if self.results.side > 0 else "right"
+        sentences = [
+            f"{self.wheel.capitalize()} from above, forward upward, outboard to the {side}; {plain(self.state.name)}.",
+            self._contact_sentence(),
+        ]
+        if not self.little(M.z):
+            sentences.append(f"About the upright axis the bearing turns the hub back with {self.moment(M.z)}.")
+        if actions.caliper is not None:
+            sentences.append(
+                "About the wheel's axis the caliper holds what the force along the road turns: the bearing nothing."
+            )
+        elif actions.shaft is not None:
+            taker = "brake, whose place is not given," if self.state.kind == "braking" else "shaft"
+            sentences.append(f"The {taker} takes {self.moment(actions.shaft.couple.y)} about the wheel's axis.")
+        sentences.append("A dot in a ring points at you, a cross away.")
+        return " ".join(sentences)
+
+    def braking_description(self, actions: Actions) -> str:
+        """Return the text alternative."""
+        rows = ""
+        if self.state.row_load is not None:
+            parts = (
+                f"the {name} row pushes the hub {self.fore_and_aft(-row.x)} with {self.force(row.x)} and "
+                f"{self.upright(-row.z)} with {self.force(row.z)}"
+                for name, row in (
+                    ("outboard", self.state.row_load.outboard),
+                    ("inboard", self.state.row_load.inboard),
+                )
+            )
+            rows = " " + " and ".join(parts).capitalize() + "."
+        return (
+            f"Wheel end seen from above, its rows, and the wheel from outboard. {self.braking_caption(actions)}{rows}"
+        )
+
+    def braking_steps(self, actions: Actions) -> tuple[Step, ...]:
+        """Return the moves in teaching order."""
+        F, B, M = actions.contact.force, actions.bearing.force, actions.bearing.couple
+        lever = f"The force along the road acts {self.load_line}"
+        if actions.caliper is None:
+            held = "Weight and inertia of the turning parts."
+        else:
+            K = actions.caliper.force
+            held = (
+                f"The caliper {self.place(actions.caliper)} pushes the disc {self.fore_and_aft(K.x)} with "
+                f"{self.force(K.x)} and {self.upright(K.z)} with {self.force(K.z)}; and weight and inertia."
+            )
+        rows = self.state.row_load
+        solved = (
+            "Where the rows bear is not known here."
+            if rows is None
+            else f"Along the road the outboard row holds {self.force(rows.outboard.x)}, the inboard one "
+            f"{self.force(rows.inboard.x)}."
+        )
+        return (
+            Step("Look from above", "The turning parts, cut along the axis; forward is up, and upward comes at you."),
+            Step("Put on the contact force", f"{self.force(F.x)} {self.fore_and_aft(F.x)}, and {self.force(F.z)} up."),
+            Step("Measure the levers", f"{lever}: so far it turns the hub about the upright axis."),
+            Step("Add caliper and masses" if actions.caliper else "Add the masses", held),
+            Step(
+                "Put the bearing's answer at C",
+                f"{self.force(B.x)} {self.fore_and_aft(B.x)}, {self.force(B.z)} {self.upright(B.z)}, and "
+                f"{self.moment(M.z)} about the upright axis.",
+            ),
+            Step("Solve for the rows", solved),
+        )

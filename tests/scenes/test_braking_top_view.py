@@ -1,0 +1,109 @@
+"""Braking seen from above: closed with the caliper at its place, level loads of the rows, words of the numbers."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from hubwright.errors import CaseError
+from hubwright.results import Results, described_wheels, solve
+from hubwright.scenes.braking_top_view import braking_top_view
+from hubwright.scenes.vocabulary import Force, Moment, Normal
+from hubwright.setup import load, load_text
+from hubwright.setup.model import Setup
+from scene_checks import check_scene, check_written_scales, is_round
+from strategies import setups
+
+CONTENT = Path(__file__).parents[2] / "content"
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+
+
+def along(results: Results) -> list[str]:
+    return [name for name, state in results.cases.items() if state.kind in ("braking", "driving")]
+
+
+def wagon(*changes: tuple[str, str], wheel: str | None = None) -> Results:
+    text = (CONTENT / "vehicles/hill-wagon.toml").read_text(encoding="utf-8")
+    for change in changes:
+        text = text.replace(*change)
+    setup = load_text(text, "hill-wagon.toml")
+    assert isinstance(setup, Setup)
+    return solve(setup, wheel)  # type: ignore[arg-type]
+
+
+@given(chosen=setups(rows_known=False), data=st.data())
+@SLOW
+def test_every_valid_setup_has_its_figure(chosen: Setup, data: st.DataObject) -> None:
+    results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
+    assume(along(results))
+    case = data.draw(st.sampled_from(along(results)))
+    scene = braking_top_view(results, case=case, units=data.draw(st.sampled_from(("si", "us"))))
+    check_scene(scene)
+    assert is_round(scene.view("top").newtons_per_mm or 0.0)
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_demonstration_is_drawn_to_scale(vehicle: str, units) -> None:
+    setup = load(CONTENT / f"vehicles/{vehicle}.toml")
+    for wheel in described_wheels(setup):
+        results = solve(setup, wheel)
+        for case in along(results):
+            scene = braking_top_view(results, case=case, units=units)
+            check_scene(scene)
+            assert check_written_scales(scene) > 8
+
+
+def test_level_loads_of_the_rows_hold_the_moment_about_the_upright_axis() -> None:
+    # M_z of everything else about C equals the couple of the two row forces at their pressure centres
+    results = wagon()
+    state = results.cases["firm braking"]
+    scene = braking_top_view(results, case="firm braking")
+    rows = [item for item in scene.items if isinstance(item, Force) and item.view == "detail"]
+    assert len(rows) == 2
+    held = sum(-item.at[0] / 1e3 * item.vector[1] for item in rows)
+    others = sum(
+        single.point.x * single.force.y - single.point.y * single.force.x
+        for single in state.free_body.forces
+        if single.kind == "applied"
+    )
+    assert held + others == pytest.approx(0.0, abs=1e-9 * abs(others))
+    assert sum(item.vector[1] for item in rows) == pytest.approx(-state.bearing_force.x)
+
+
+def test_upward_is_a_dot_and_downward_a_cross() -> None:
+    scene = braking_top_view(wagon(), case="firm braking")
+    rings = {item.name: item.newtons for item in scene.items if isinstance(item, Normal)}
+    assert rings["force-contact-z-top"] > 0 > rings["force-weight-z-top"]
+
+
+def test_a_caliper_behind_the_axle_relieves_and_one_ahead_adds() -> None:
+    behind = braking_top_view(wagon())
+    ahead = braking_top_view(wagon(('caliper_position = "-70 deg"', 'caliper_position = "70 deg"')))
+    assert "behind the axle takes" in behind.title
+    assert "ahead of the axle adds" in ahead.title
+
+
+def test_a_caliper_straight_above_adds_nothing_upright() -> None:
+    above = braking_top_view(wagon(('caliper_position = "-70 deg"', 'caliper_position = "0 deg"')))
+    assert "adds nothing upright" in above.title
+
+
+def test_without_a_caliper_the_couple_about_the_axis_is_the_brakes() -> None:
+    results = wagon()
+    state = results.cases["firm braking"]
+    without = solve(replace(results.setup, brake=None))
+    scene = braking_top_view(without, case="firm braking")
+    couple = next(item for item in scene.items if isinstance(item, Moment) and item.view == "inset")
+    # seen from the left, counter-clockwise is toward the reader, +y
+    expected = results.wheel_geometry.loaded_radius * state.contact_force.x
+    assert couple.newton_metres == pytest.approx(expected)
+    assert "whose place is not given" in scene.caption
+
+
+def test_the_first_case_along_the_road_is_taken_when_none_is_named() -> None:
+    assert "firm braking" in braking_top_view(wagon()).caption
+    with pytest.raises(CaseError, match="shows braking or driving"):
+        braking_top_view(wagon(), case="standing")
