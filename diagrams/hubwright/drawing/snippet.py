@@ -10,11 +10,12 @@ from hubwright.drawing.marks import Drawing
 from hubwright.drawing.palette import Theme, colours
 from hubwright.drawing.svg import svg_in_place
 from hubwright.quantities import Kind, System, display
-from hubwright.scenes.force_table import ForceRow, force_rows
+from hubwright.scenes.force_table import ForceRow, force_rows, ways
 from hubwright.scenes.vocabulary import Scene, Step
 
 _MARK = re.compile(r"\{([^|{}]+)(?:\|([^{}]*))?\}")
-_WAYS = {"none": ("along", "aside", "up"), "rear": ("forward", "left", "up"), "side": ("forward", "left", "up")}
+_CELL = '<td style="padding:0 .6em;text-align:right;white-space:nowrap">'
+_HEAD = '<th scope="col" style="padding:0 .6em;text-align:right">'
 
 
 def snippet(
@@ -43,9 +44,12 @@ def force_table(scene: Scene) -> str:
     rows = force_rows(scene)
     if not rows:
         return ""
-    ways = _WAYS[scene.axes]
-    heads = "".join(f'<th scope="col">{words}</th>' for words in (*ways, *(f"at, {way}" for way in ways)))
-    body = "\n".join(f'<tr><th scope="row">{escape(row.name)}</th>{_cells(row, scene.units)}</tr>' for row in rows)
+    along = ways(scene)
+    heads = "".join(f"{_HEAD}{words}</th>" for words in (*along, *(f"at, {way}" for way in along)))
+    body = "\n".join(
+        f'<tr><th scope="row" style="text-align:left">{escape(row.name)}</th>{_cells(row, scene.units)}</tr>'
+        for row in rows
+    )
     return (
         f'<table>\n<thead><tr><th scope="col">What acts</th>{heads}</tr></thead>\n<tbody>\n{body}\n</tbody></table>\n'
     )
@@ -68,4 +72,4 @@ def _cells(row: ForceRow, units: System) -> str:
 
 
 def _values(values: Sequence[float], kind: Kind, units: System) -> str:
-    return "".join(f"<td>{display(value, kind, units).text if abs(value) >= 1e-6 else '0'}</td>" for value in values)
+    return "".join(f"{_CELL}{display(value, kind, units).text if abs(value) >= 1e-6 else '0'}</td>" for value in values)

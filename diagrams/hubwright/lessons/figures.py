@@ -17,7 +17,7 @@ from hubwright.quantities import Kind, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.force_table import ForceRow, force_rows
+from hubwright.scenes.force_table import ForceRow, force_rows, ways
 from hubwright.scenes.vocabulary import Scene, Step
 
 
@@ -167,7 +167,7 @@ def force_table(scene: Scene) -> Markup:
     lines = Markup("\n").join(
         Markup('<tr><th scope="row">{}</th>{}</tr>').format(row.name, Markup("").join(_row_cells(row))) for row in rows
     )
-    along = ("along", "aside", "up") if scene.axes == "none" else ("forward", "left", "up")
+    along = ways(scene)
     head = Markup("").join(
         Markup('<th scope="col" class="n">{}</th>').format(words)
         for words in (*along, *(f"at, {way}" for way in along))

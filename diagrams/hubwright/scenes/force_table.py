@@ -27,7 +27,13 @@ FORCE_NAMES = {
     "bearing": "The bearing",
     "bearing-couple": "The bearing's moment",
     "shaft": "The drive shaft",
+    "force-load": "The load",
+    "reaction-outboard": "Outboard row",
+    "reaction-inboard": "Inboard row",
+    "reaction-front": "Road on the front axle",
+    "reaction-rear": "Road on the rear axle",
 }
+_BEAMS = ("beam-alone", "spindle-beam")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +54,11 @@ def force_rows(scene: Scene) -> tuple[ForceRow, ...]:
         *(ForceRow(_words(name), couple, None) for name, couple in scene.body.couples),
     ]
     return tuple(row for row in rows if any(abs(value) >= _SMALL for value in row.components))
+
+
+def ways(scene: Scene) -> tuple[str, str, str]:
+    """Return what the three components of a row are called."""
+    return ("along", "aside", "up") if scene.name in _BEAMS else ("forward", "left", "up")
 
 
 def _summed(body: ClosedBody) -> Iterator[tuple[str, Triple, Triple]]:
