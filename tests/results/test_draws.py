@@ -9,7 +9,7 @@ from hubwright.results import solve
 from hubwright.results.draws import drawn_inputs, draws_of, span, spans_of, uniform
 from hubwright.results.export import as_json, flat_rows
 from hubwright.results.model import Results
-from hubwright.setup import Setup, load_text, with_inputs
+from hubwright.setup import Setup, load_text, vary, with_inputs
 
 WAGON = """
 name = "Test wagon"
@@ -192,6 +192,16 @@ def test_setups_share_the_draws_of_an_input_and_gear_goes_by_its_name() -> None:
     np.testing.assert_array_equal(alone["gear.1.mass"], with_box["gear.2.mass"])
     np.testing.assert_array_equal(alone["bearing.preload"], with_box["bearing.preload"])
     assert not np.array_equal(uniform("gear.box.mass", 10), uniform("gear.winch.mass", 10))
+
+
+def test_heavier_tires_are_weighed_against_the_same_draw_of_those_that_they_replace() -> None:
+    """Both masses are estimated by one rule: where it is 10 % off, so is their difference."""
+    base = cast(Setup, load_text(FIXED.replace('mass = "17 kg"\n', ""), "wagon.toml"))
+    larger = solve(vary(base, {"tire.size": "265/75R16"}))
+    mass = drawn_inputs(larger, number=30)["tire.mass"]
+    change = draws_of(larger, number=30).values["weight.front_left"] - 1120 * 9.80665 / 2
+    ratio = larger.setup.root_tire_mass / larger.setup.tire.mass
+    np.testing.assert_allclose(change, mass * (1 - ratio) * 9.80665, rtol=1e-9)
 
 
 def test_nothing_with_a_range_means_no_spans() -> None:

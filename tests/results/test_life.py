@@ -9,7 +9,7 @@ from typing import cast
 import numpy as np
 import pytest
 
-from hubwright.errors import CaseError
+from hubwright.errors import CaseError, SetupErrors
 from hubwright.mechanics.vector import Vector
 from hubwright.results import solve
 from hubwright.results.export import as_csv, as_json, number
@@ -166,6 +166,11 @@ def test_range_ends_at_the_static_rating_of_a_row_too() -> None:
     life = wagon(WAGON + BALLS.replace("50 kN", "6 kN")).life  # 3 kN per row, and 3.4 kN stands on the outboard one
     assert life is not None
     assert not life.cases["standing"].valid
+
+
+def test_no_case_is_called_duty() -> None:
+    with pytest.raises(SetupErrors, match=r"'case\.1\.name' must be another name"):
+        setup_of(WAGON + BALLS + '[[case]]\nname = "duty"\nkind = "braking"\nbraking_g = 0.3\n')
 
 
 def test_a_drop_in_a_duty_is_refused() -> None:

@@ -15,10 +15,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from hubwright.errors import SetupErrors
 from hubwright.results.bearings import bearing_values
 from hubwright.results.many import Many, solve_many
 from hubwright.results.model import Results
 from hubwright.results.wear import Array
+from hubwright.setup.building import build_setup
+from hubwright.setup.document import Document
 from hubwright.setup.estimates import RATING_RANGE
 from hubwright.setup.model import Input, Setup
 from hubwright.setup.variants import with_inputs
@@ -90,7 +93,7 @@ def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED) -> Many
     stands = np.empty(number, dtype=bool)
     values: dict[str, Array] = {}
     valid: dict[str, NDArray[np.bool_]] = {}
-    for chosen, group in _groups(results, drawn, factors, number):
+    for chosen, group in _groups(results, drawn, factors, number, seed):
         solved = solve_many(group, results.wheel, len(chosen))
         stands[chosen] = solved.stands
         for name, value in solved.values.items():
@@ -153,11 +156,12 @@ def _drawn(entry: Input, key: str, share: Array) -> Array:
 
 
 def _groups(
-    results: Results, drawn: Mapping[str, Array], factors: Mapping[str, Array], number: int
+    results: Results, drawn: Mapping[str, Array], factors: Mapping[str, Array], number: int, seed: int
 ) -> Iterator[tuple[NDArray[np.intp], Setup]]:
     """Yield setups of arrays with the places of their draws, one for each number of balls or rollers."""
     key = next((key for key in _COUNTS if key in drawn), None)
     counts = drawn[key] if key else np.zeros(number)
+    weighed = _weighed_masses(results.setup, number, seed)
     for count in np.unique(counts):
         chosen = np.flatnonzero(counts == count)
         # whole inputs, because late estimates are none of the setup's own yet
@@ -166,9 +170,28 @@ def _groups(
             values[key] = int(count)
         values = {name: dataclasses.replace(results.inputs[name], value=value) for name, value in values.items()}
         group = _with_whole_duty(with_inputs(results.setup, values))
+        group = dataclasses.replace(group, **{name: value[chosen] for name, value in weighed.items()})
         computed = vars(bearing_values(group.bearing))
         rated = {name: computed[name] * factor[chosen] for name, factor in factors.items()}
         yield chosen, dataclasses.replace(group, bearing=dataclasses.replace(group.bearing, **rated))
+
+
+def _weighed_masses(setup: Setup, number: int, seed: int) -> dict[str, Any]:
+    """Return the draws of the tire and wheel with which the axle masses were taken, where the setup has others."""
+    document = setup.source
+    if not isinstance(document, Document) or document.weighed is None:
+        return {}
+    try:
+        inputs = build_setup(document.weighed).inputs
+    except SetupErrors:  # a base that only its children complete
+        return {}
+    found = {}
+    for table in ("tire", "wheel"):
+        key, root = f"{table}.mass", f"root_{table}_mass"
+        # the same tire or wheel moves along with the setup's own
+        if key in _varied(inputs) and getattr(setup, root) != getattr(setup, table).mass:
+            found[root] = _drawn(inputs[key], key, uniform(key, number, seed))
+    return found
 
 
 def _with_whole_duty(setup: Setup) -> Setup:

@@ -134,6 +134,13 @@ def _refuse_doubles(findings: Findings, raw: object) -> None:
             findings.add(
                 path, needed="another name", given=name, repair="'standing' is always there and stands for itself."
             )
+        if "duty" in names:
+            findings.add(
+                path,
+                needed="another name",
+                given=name,
+                repair="'duty' is what all cases of a duty are called together.",
+            )
         double = next((one for one in (*names, name) if one in seen), None)
         if double:
             line = seen[double]
