@@ -84,7 +84,7 @@ def _layers(
                 if group.name in labels:
                     by_label.setdefault(name, []).append(labels[group.name])
         views = []
-        for name in [*order, SHEET]:
+        for name in dict.fromkeys((*order, SHEET)):  # a scene may have a view of that name
             below, above = by_view.get(name, []), by_label.get(name, [])
             if not below and not above:
                 continue
