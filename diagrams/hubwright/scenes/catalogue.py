@@ -37,6 +37,9 @@ FIGURES: dict[str, Figure] = {
     "outer wheel in a corner": Figure("hubwright.scenes.outer_wheel_in_corner:outer_wheel_in_corner", _SIDEWAYS),
     "free body in three linked views": Figure("hubwright.scenes.three_views:three_views"),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
+    "front view in a corner": Figure(
+        "hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)
+    ),
 }
 
 

@@ -1,0 +1,374 @@
+"""The whole vehicle or trailer in a bend or across a slope, from the rear: what pulls sideways, and what load moves.
+
+Views in real millimetres: y to the left from the middle plane, z up from the road; on a slope tilted with the vehicle.
+"""
+
+import math
+from typing import Literal
+
+from hubwright.quantities import format_quantity
+from hubwright.results.model import Results
+from hubwright.scenes.case_choice import case_of
+from hubwright.scenes.corner_front_outline import axle_seen, rear_outline, wheels_seen
+from hubwright.scenes.corner_front_words import RollWording
+from hubwright.scenes.roll_body import RollBody, Wheel, roll_body
+from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.vocabulary import (
+    Dimension,
+    Dot,
+    Force,
+    Ground,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    Note,
+    ScaleBar,
+    Scene,
+    Units,
+    View,
+    Words,
+)
+from hubwright.setup.model import SideSlope, TrailerChassis
+
+_WIDTH, _FOOT = 310.0, 30.0
+_MIDDLE, _AXLE = 98.0, 247.0  # of the vehicle, and of the axles beside it
+_TRACK_ROW, _ARROWS = 8.0, 28.0
+_WIDE, _TALL = 101.0, 96.0
+_AXLE_ARROWS = 21.0
+_LABELS = 12.0  # words beside an arrow, below the road
+
+
+def corner_front_view(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
+    """Return the scene of the vehicle from the rear with its weight, its inertia and the road under every wheel."""
+    kinds: tuple[Literal["cornering", "side_slope", "standing"], ...] = ("cornering", "side_slope", "standing")
+    if case is None:
+        case = next((name for name, state in results.cases.items() if state.kind in kinds[:2]), "standing")
+    state = case_of(results, case, kinds, "a vehicle that stands or goes round a bend or across a slope")
+    body = roll_body(results, state)
+    words = RollWording(results, state, body, units)
+    views = _views(results, body, words)
+    main = views[0]
+    items: list[Item] = [
+        *rear_outline(results, main.name),
+        *_road(body, results, views),
+        *_pulls(words, main),
+        *_sides(words, main),
+        *_levers(words, results, main),
+        *_axles(words, results, views[1:]),
+    ]
+    top = main.origin[1] + _height(results) * main.scale
+    return Scene(
+        name="corner-front-view",
+        title=words.title(),
+        caption=words.caption(),
+        description=words.description(),
+        units=units,
+        size=(_WIDTH, max(top, _upper(views)) + 10.0),
+        views=views,
+        items=tuple(items),
+        steps=words.steps(),
+        scale_bars=(
+            ScaleBar(main.name, "length", f"All views 1 : {1 / main.scale:.0f}"),
+            ScaleBar(main.name, "force", "Forces, all views"),
+        ),
+        key=(KeyEntry("load", "weight, inertia"), KeyEntry("reaction", "the road on the wheels")),
+        axes="rear",
+        body=body.closed(),
+    )
+
+
+def _height(results: Results) -> float:
+    return max(point[1] for item in rear_outline(results, "") for ring in item.rings for point in ring)
+
+
+def _upper(views: tuple[View, ...]) -> float:
+    return max((view.origin[1] + 52.0 for view in views[1:]), default=0.0)
+
+
+def _views(results: Results, body: RollBody, words: RollWording) -> tuple[View, ...]:
+    outline = [point for item in rear_outline(results, "") for ring in item.rings for point in ring]
+    half = max(abs(point[0]) for point in outline)
+    scale = min(drawing_scale(2 * half, _WIDE)[0], drawing_scale(_height(results), _TALL)[0])
+    longest = max(body.summed(True)[0][1], body.summed(False)[0][1])
+    per_axle = max(wheel.force.z for wheel in body.wheels)
+    across = [abs(body.inertia.y), abs(body.weight.y)]
+    reach = _ARROWS + body.centre[2] * scale - 4.0
+    needs = [longest / _ARROWS, abs(body.weight.z) / reach, *(force / 28.0 for force in across)]
+    if words.axles:
+        needs.append(per_axle / _AXLE_ARROWS)
+    per_mm = round_scale(max(needs), 1.0)
+    road = _FOOT + 3.0 + _TRACK_ROW + _ARROWS
+    middle = _MIDDLE if words.axles else _WIDTH / 2
+    views = [View("vehicle", (middle, road), scale, per_mm, mirrored=True)]
+    tall = 2 * results.wheel_geometry.free_diameter / 2 * 1e3 * scale
+    low = _FOOT + 4.0 + _AXLE_ARROWS
+    for number, axle in enumerate(reversed(words.axles)):
+        views.append(View(axle, (_AXLE, low + number * (tall + _AXLE_ARROWS + 14.0)), scale, per_mm, mirrored=True))
+    return tuple(views)
+
+
+def _road(body: RollBody, results: Results, views: tuple[View, ...]) -> list[Item]:
+    half = max(abs(wheel.y) for wheel in body.wheels) + results.wheel_geometry.section_width * 1e3
+    return [
+        Ground(f"ground-{view.name}", view.name, 1 if view is views[0] else 6, start=(half, 0.0), end=(-half, 0.0))
+        for view in views
+    ]
+
+
+def _pulls(words: RollWording, view: View) -> list[Item]:
+    """Return weight and inertia at the centre of mass; on a slope the weight's two parts and the plumb line."""
+    body = words.body
+    at = body.centre[1], body.centre[2]
+    sloped = isinstance(words.results.setup.case(words.state.name), SideSlope)
+    symbol = "{W} cos {φ}" if sloped else "{W}"
+    items: list[Item] = [
+        Dot("centre-of-mass", view.name, 2, at=at, kind="centre of mass", radius=1.7, level=8),
+        Force("force-weight-z", view.name, 2, at=at, vector=(0.0, body.weight.z), tip_at_point=False, level=5),
+        Note(
+            "label-weight",
+            view.name,
+            2,
+            label=Label(
+                (f"*{symbol}", f"*{words.force(body.weight.z)}", "onto the road" if sloped else "weight"),
+                "right" if _pulled_left(words) else "left",
+                anchor=(at[0], -_LABELS / view.scale),
+                tone="load",
+                nudge=(1.6 if _pulled_left(words) else -1.6, 0.0),
+            ),
+        ),
+    ]
+    for name, newtons, symbol, what in (
+        ("inertia", body.inertia.y, "{M a}", "inertia"),
+        ("weight-y", body.weight.y, "{W} sin {φ}", "downhill"),
+    ):
+        if words.nothing(newtons):
+            continue
+        lines = (f"*{symbol} = {words.force(newtons)}", f"{what}, to the {words.way(newtons)}")
+        items.append(
+            Force(
+                f"force-{name}",
+                view.name,
+                3,
+                at=at,
+                vector=(newtons, 0.0),
+                tip_at_point=False,
+                label=Label(lines, "above", tone="load", nudge=(0.0, 1.6)),
+                level=6,
+            )
+        )
+    if sloped:
+        items += _plumb(words, view)
+    return items
+
+
+def _pulled_left(words: RollWording) -> bool:
+    """Return whether what pulls sideways pulls left; words at the centre of mass then stand to its right."""
+    return words.body.inertia.y + words.body.weight.y > 0
+
+
+def _plumb(words: RollWording, view: View) -> list[Item]:
+    """Return the plumb line through the centre of mass, which shows how the slope leans."""
+    weight, (_, y, z) = words.body.weight, words.body.centre
+    size = math.hypot(weight.y, weight.z)
+    down = (weight.y / size, weight.z / size)
+    high, low = 0.62 * z, 0.72 * z
+    case = words.results.setup.case(words.state.name)
+    angle = format_quantity(case.angle, "angle", words.units) if isinstance(case, SideSlope) else ""
+    points = ((y - high * down[0], z - high * down[1]), (y + low * down[0], z + low * down[1]))
+    top: Literal["left", "right"] = "right" if down[0] > 0 else "left"
+    return [
+        Line("plumb", view.name, 3, points=points, style="phantom", tone="soft", level=4),
+        Note(
+            "label-plumb", view.name, 3, label=Label((f"plumb, {angle}",), top, anchor=points[0], tone="soft", size=2.3)
+        ),
+    ]
+
+
+def _sides(words: RollWording, view: View) -> list[Item]:
+    """Return the road on the wheels of each side, both axles together, and a trailer's coupling."""
+    body = words.body
+    items: list[Item] = []
+    for left in (True, False):
+        (across, upright), y = body.summed(left)
+        side = "left" if left else "right"
+        moved = body.moved(left)
+        both = "wheel" if len(body.of_side(left)) == 1 else "wheels"
+        change = "" if words.nothing(moved) else f"{words.force(moved)} {'gained' if moved > 0 else 'lost'}"
+        lines = [f"*{{N|{side}}} = {words.force(upright)}", f"{side} {both}", *([change] if change else [])]
+        if not words.nothing(across):
+            lines.append(f"{{S|{side}}} = {words.force(across)}")
+            name = f"reaction-{side}-across"
+            tail = Force(
+                name, view.name, 4, at=(y, 0.0), vector=(across, 0.0), role="reaction", tip_at_point=False, level=6
+            )
+            items.append(tail)
+        label = Label(
+            tuple(lines),
+            side,  # type: ignore[arg-type]
+            anchor=(y, -_LABELS / view.scale),
+            tone="reaction",
+            nudge=(-1.6 if left else 1.6, -1.5),
+        )
+        items.append(
+            Force(f"reaction-{side}", view.name, 4, at=(y, 0.0), vector=(0.0, upright), role="reaction", level=5)
+        )
+        items.append(Note(f"label-{side}", view.name, 4, label=label))
+    coupling = body.coupling
+    if not words.nothing(coupling.z):
+        lines = [f"*{{N|coupling}} = {words.force(coupling.z)}", "up" if coupling.z > 0 else "held down"]
+        at = (0.0, 0.0)
+        items.append(
+            Force(
+                "reaction-coupling",
+                view.name,
+                4,
+                at=at,
+                vector=(0.0, coupling.z),
+                role="reaction",
+                label=Label(tuple(lines), "left" if _pulled_left(words) else "right", tone="reaction", size=2.4),
+                level=5,
+            )
+        )
+        if not words.nothing(coupling.y):
+            items.append(
+                Force(
+                    "reaction-coupling-across",
+                    view.name,
+                    4,
+                    at=at,
+                    vector=(coupling.y, 0.0),
+                    role="reaction",
+                    tip_at_point=False,
+                    level=5,
+                )
+            )
+    return items
+
+
+def _levers(words: RollWording, results: Results, view: View) -> list[Item]:
+    """Return the height of the centre of mass and the track."""
+    body, chassis = words.body, results.setup.chassis
+    _, y, z = body.centre
+    track = chassis.track if isinstance(chassis, TrailerChassis) else chassis.front_track
+    half = track * 500.0
+    line = _FOOT + 4.0
+    foot = -(_ARROWS + 1.0) / view.scale
+    aside = 11.0 if _pulled_left(words) else -11.0  # on the other side of the arrow
+    what = (
+        "track" if isinstance(chassis, TrailerChassis) or chassis.front_track == chassis.rear_track else "front track"
+    )
+    return [
+        Dimension(
+            "dimension-height",
+            view.name,
+            5,
+            start=(y, 0.0),
+            end=(y, z),
+            direction="vertical",
+            line_at=view.on_sheet((y, 0.0))[0] + aside,
+            text=f"{{h}} = {words.length(z)}",
+            extension=(False, True),
+        ),
+        Dimension(
+            "dimension-track",
+            view.name,
+            5,
+            start=(half, foot),
+            end=(-half, foot),
+            line_at=line,
+            text=f"{what} {words.length(track * 1e3)}",
+        ),
+    ]
+
+
+def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> list[Item]:
+    """Return each axle by itself: the road on its wheels, and marks where the standing loads would end."""
+    items: list[Item] = []
+    for view in views:
+        pair = words.body.of_axle(view.name)
+        places = tuple(wheel.y for wheel in pair)
+        items += [axle_seen(results, view.name, places, 6), *wheels_seen(results, view.name, places, 6)]
+        top = view.origin[1] + results.wheel_geometry.free_diameter * 1e3 * view.scale + 4.0
+        moved = sum(abs(wheel.gained) for wheel in pair) / 2
+        heading = f"*{view.name.capitalize()} axle"
+        items.append(
+            Words(f"words-{view.name}", view.name, 6, at_sheet=(view.origin[0], top), lines=(heading,), align="centre")
+        )
+        share = moved / abs(words.body.moved()) if not words.nothing(words.body.moved()) else 0.0
+        told = (
+            "nothing moved"
+            if words.nothing(moved)
+            else f"{words.force(moved)} moved, {format_quantity(share, 'percent', words.units)} of all"
+        )
+        at = (view.origin[0], top - 5.0)
+        items.append(
+            Words(
+                f"words-{view.name}-2", view.name, 6, at_sheet=at, lines=(told,), size=2.3, tone="soft", align="centre"
+            )
+        )
+        for wheel in pair:
+            items += _one_wheel(words, wheel, view)
+    return items
+
+
+def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
+    left = wheel.y > 0
+    side = "left" if left else "right"
+    inner: Literal["left", "right"] = "right" if left else "left"
+    assert view.newtons_per_mm is not None
+    level = -wheel.standing * wheel.pressing / view.newtons_per_mm / view.scale
+    reach = 3.2 / view.scale
+    lines = (
+        f"*{{F|z}} = {words.force(wheel.force.z)}",
+        words.gained(wheel),
+        *(() if words.nothing(wheel.force.y) else (f"{{F|y}} = {words.force(wheel.force.y)}",)),
+    )
+    items: list[Item] = [
+        Force(
+            f"reaction-{wheel.name}",
+            view.name,
+            6,
+            at=(wheel.y, 0.0),
+            vector=(0.0, wheel.force.z),
+            role="reaction",
+            level=5,
+        ),
+        Line(
+            f"standing-{wheel.name}",
+            view.name,
+            6,
+            points=((wheel.y - reach, level), (wheel.y + reach, level)),
+            style="outline",
+            tone="ink",
+            width=0.35,
+            level=7,
+        ),
+        Note(
+            f"label-{wheel.name}",
+            view.name,
+            6,
+            label=Label(
+                lines,
+                inner,
+                anchor=(wheel.y, -10.5 / view.scale),
+                tone="reaction",
+                size=2.4,
+                nudge=(3.4 if inner == "right" else -3.4, -0.5),
+            ),
+        ),
+    ]
+    if not words.nothing(wheel.force.y):
+        items.append(
+            Force(
+                f"reaction-{side}-{view.name}-across",
+                view.name,
+                6,
+                at=(wheel.y, 0.0),
+                vector=(wheel.force.y, 0.0),
+                role="reaction",
+                tip_at_point=False,
+                level=6,
+            )
+        )
+    return items
