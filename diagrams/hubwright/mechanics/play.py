@@ -40,7 +40,7 @@ def end_play(*, preload: Value) -> Value:
     ----------
     From the meaning of the clearance of each row.
     """
-    return 2 * np.maximum(-np.asarray(preload), 0.0)
+    return 2 * np.maximum(-preload, 0.0)
 
 
 def radial_play(*, end_play: Value, contact_angle: Value) -> Value:
