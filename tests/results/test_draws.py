@@ -4,12 +4,15 @@ from typing import cast
 
 import numpy as np
 import pytest
+from hypothesis import HealthCheck, given, settings
 
 from hubwright.results import solve
+from hubwright.results.bearings import missing_dimensions
 from hubwright.results.draws import drawn_inputs, draws_of, span, spans_of, uniform
 from hubwright.results.export import as_json, flat_rows
 from hubwright.results.model import Results
 from hubwright.setup import Setup, load_text, vary, with_inputs
+from strategies import setups
 
 WAGON = """
 name = "Test wagon"
@@ -302,3 +305,16 @@ lateral_g = 0.25
     # the loaded radius, which nobody gave, is drawn as well
     assert spans["wheel_geometry.loaded_radius"].low < spans["wheel_geometry.loaded_radius"].high
     assert spans["life.corner left.detailed"].low > 0
+
+
+@given(setups(rows_known=False))
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_every_setup_has_lives_and_spans_or_says_why(setup: Setup) -> None:
+    results = solve(setup)
+    life = results.life
+    assert (life is None) == bool(missing_dimensions(setup.bearing))
+    drawn = draws_of(results, number=12)
+    assert all(np.isfinite(value[drawn.stands]).all() for name, value in drawn.values.items() if "life" not in name)
+    if life is not None:
+        lived = [value[drawn.stands] for name, value in drawn.values.items() if name.endswith((".quick", ".detailed"))]
+        assert all((each > 0).all() for each in lived)

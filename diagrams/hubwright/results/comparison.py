@@ -109,6 +109,10 @@ def compare(base: Setup, other: Setup, wheel: Wheel | None = None) -> Comparison
         **{f"row load, {case}": (_rows(case), each) for case, each in row_loads.items()},
         **{f"life, {case}": (f"life.{case}.detailed", each) for case, each in lives.items()},
     }
+    parts = _parts(base, other, changes, other_results.wheel, compared)
+    warnings = list(_warnings(base_results, other_results, pair))
+    if changes and row_loads and not parts:
+        warnings.append("Not split into changes: a setup with only some of them has a case that cannot stand.")
     return Comparison(
         base=base_results,
         other=other_results,
@@ -119,8 +123,8 @@ def compare(base: Setup, other: Setup, wheel: Wheel | None = None) -> Comparison
         lives=lives,
         revolutions=revolutions,
         distance=distance,
-        parts=_parts(base, other, changes, other_results.wheel, compared),
-        warnings=tuple(_warnings(base_results, other_results, pair)),
+        parts=parts,
+        warnings=tuple(warnings),
         draws=int(pair.stands.sum()),
     )
 
