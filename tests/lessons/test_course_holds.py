@@ -1,5 +1,6 @@
 """The course holds for any setup: it renders without a problem, and no sentence contradicts its numbers."""
 
+import math
 import re
 from pathlib import Path
 
@@ -10,7 +11,8 @@ from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.pages import Renderer
 from hubwright.lessons.views import setup_view
-from hubwright.results import Results, solve
+from hubwright.results import CaseResult, Results, solve
+from hubwright.setup import vary
 from hubwright.setup.model import Setup
 from strategies import setups
 
@@ -82,6 +84,8 @@ def directions_agree(results: Results, texts: dict[str, str]) -> None:
     weighs(results, texts["03"])
     tips(results, texts["04"])
     bends(results, texts["05"])
+    corners(results, texts["06"])
+    on_larger_tires(results, texts["08"])
     outer = results.setup.bearing.turning_ring == "outer"
     assert ("the outer* rings turn" in texts["02"].replace("*outer*", "outer*")) == outer
     assert ("the inner* rings turn" in texts["02"].replace("*inner*", "inner*")) != outer
@@ -151,6 +155,85 @@ def bends(results: Results, text: str) -> None:
         assert found(r"and the (\w+) one pushes in the same direction as the load", text) != near
     else:
         assert f"Here it grows from the {near} support" in text
+
+
+def corners(results: Results, text: str) -> None:
+    """Lesson 6: ways of tipping at both sides of a bend, load against side push, the claim, brakes and caliper."""
+    setup, it, y = results.setup, results.setup.kind, results.wheel_geometry.load_line_offset
+    n = float(found(r"at the outer side of a bend of ([\d.]+) g", text))
+    outer, inner = bend(setup, n, results)
+    for case, side, sign in ((outer, "outer wheel's hub is tipped", -1), (inner, "inner wheel's", 1)):
+        assert found(rf"{side} (toward|away from) the {it} with", text) == toward(results, case)
+        assert newtons(found(rf"{side} (?:toward|away from) the {it} with ([\d.,]+ k?N)·m", text)) == pytest.approx(
+            abs(case.bearing_moment.x), rel=ALIKE
+        )
+        # the road pushes the foot of the outer tire toward the vehicle: outboard is the other way
+        assert results.side * case.contact_force.y * sign > 0
+    if abs(y) < 0.05e-3:  # shown as on centre
+        assert "only the side push turns the hub" in text
+    else:
+        ways = found(r"at the outer wheel the two work (against each other|together)", text)
+        assert ways == ("against each other" if y > 0 else "together")
+        assert float(found(r"a bend of (−?[\d.]+) g\s*\.", text)) == pytest.approx(
+            abs(y) / results.wheel_geometry.loaded_radius, abs=0.006
+        )
+    far = vary(setup, {"wheel.spacer": f"{setup.wheel.spacer + 0.025!r} m"})
+    for case, after, row in zip((outer, inner), bend(far, n, results), ("outer", "inner"), strict=True):
+        before, now = abs(case.bearing_moment.x), abs(after.bearing_moment.x)
+        # more toward the vehicle with a load line farther out, whatever the sizes do
+        assert results.side * (after.bearing_moment.x - case.bearing_moment.x) > 0
+        said = found(rf"[Aa]t the {row} wheel (?:the hub is then tipped )?with [\d.,]+ k?N·m, ([a-z ]+?) before", text)
+        assert said == order(now, before)
+    if it == "trailer":
+        assert "the axle loses load" in text
+    else:
+        gains = results.wheel.startswith("front")
+        wrong = "less than" if gains else "more than"
+        assert found(r"stands with [\d.,]+ k?N, ([a-z ]+?) at rest", text) != wrong
+    brake = setup.brake
+    assert ("Give `[brake]` its" in text) == (brake is None)
+    if brake is not None and abs(math.sin(brake.caliper_position)) > 0.02:
+        ahead = math.sin(brake.caliper_position) > 0  # counted from straight up toward the front
+        assert found(r"Here the caliper sits (ahead of|behind) the axle", text) == ("ahead of" if ahead else "behind")
+        assert found(r"the axle and pushes the disc (up|down) with", text) == ("up" if ahead else "down")
+
+
+def on_larger_tires(results: Results, text: str) -> None:
+    """Lesson 8: the bearing carries what it did, standing; the lever grows, and with it what the side push turns."""
+    road, tire = re.search(
+        r"The road pushes with ([\d.,]+ N) more, and the tire weighs ([\d.,]+ N) more", text
+    ).groups()  # type: ignore[union-attr]
+    assert newtons(road) == newtons(tire) == pytest.approx(3 * 9.80665, rel=ALIKE)
+    for row in ("Push on the hub", "Tipping of the hub"):
+        before, after = re.search(rf"\*\*{row}\*\* \| (.+?) \| (.+?) \|", text).groups()  # type: ignore[union-attr]
+        assert before == after
+    before, after = re.search(r"\| Load line \| (.+?) \| (.+?) \|", text).groups()  # type: ignore[union-attr]
+    assert before == after
+    after, before = re.search(
+        r"side push turns this hub with ([\d.,]+ k?N)·m where it was ([\d.,]+ k?N)·m", text
+    ).groups()  # type: ignore[union-attr]
+    n = float(found(r"at the outer side of a bend of ([\d.]+) g", text))
+    outer, _ = bend(results.setup, n, results)
+    assert newtons(before) == pytest.approx(
+        results.wheel_geometry.loaded_radius * abs(outer.contact_force.y), rel=ALIKE
+    )
+    assert 1.0 < newtons(after) / newtons(before) < 1.2
+    one, other = re.search(r"the wheel turns ([\d.,]+) times and not ([\d.,]+) times", text).groups()  # type: ignore[union-attr]
+    assert int(other) == pytest.approx(1000 / (3.05 * results.setup.tire.free_diameter), abs=0.6)
+    assert int(one) < int(other)
+
+
+def bend(setup: Setup, lateral_g: float, results: Results) -> tuple[CaseResult, CaseResult]:
+    """The wheel in view at the outer and at the inner side of a bend."""
+    sides = ("right", "left") if results.side > 0 else ("left", "right")
+    cases = [{"name": side, "kind": "cornering", "lateral_g": lateral_g, "toward": side} for side in sides]
+    solved = solve(vary(setup, {"case": cases, "duty": [{"case": "standing", "share": 1}]}), results.wheel)
+    return solved.cases[sides[0]], solved.cases[sides[1]]
+
+
+def toward(results: Results, case: CaseResult) -> str:
+    """The words for the way in which the hub's top is tipped."""
+    return "toward" if results.side * case.bearing_moment.x > 0 else "away from"
 
 
 def found(pattern: str, text: str) -> str:

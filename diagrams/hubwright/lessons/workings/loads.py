@@ -121,7 +121,7 @@ _FORCES = {
     "weight_hub": (r"W_\mathrm{h}", "weight of hub and disc"),
     "inertia_wheel": (r"I_\mathrm{w}", "inertia of tire and wheel"),
     "inertia_hub": (r"I_\mathrm{h}", "inertia of hub and disc"),
-    "caliper": ("C", "the caliper's push"),
+    "caliper": ("K", "the caliper's push"),
 }
 
 

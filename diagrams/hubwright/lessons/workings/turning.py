@@ -61,7 +61,7 @@ def caliper_force(results: Results, case: CaseResult, axis: Literal["x", "z"]) -
     """Return how hard the caliper pushes on the disc, and the part of it along an axis."""
     brake = results.setup.brake
     push = case.free_body.force("caliper").force
-    part = Symbol(f"C_{axis}", f"the caliper's push, {_WAYS[axis]}", Quantity(getattr(push, axis), "N"))
+    part = Symbol(f"K_{axis}", f"the caliper's push, {_WAYS[axis]}", Quantity(getattr(push, axis), "N"))
     what = f"Push of the caliper, {_WAYS[axis]}"
     if brake is None or case.kind != "braking":
         return Working(what, (Line("C_a", "0"),), {"C_a": part}, "The caliper pushes only while it brakes.")
@@ -71,7 +71,7 @@ def caliper_force(results: Results, case: CaseResult, axis: Literal["x", "z"]) -
         what=what,
         lines=(Line("C", "R_l*abs(F_x)/r"), Line("C_a", direction)),
         symbols={
-            "C": Symbol("C", "friction force of the pads on the disc", Quantity(friction, "N")),
+            "C": Symbol("K", "friction force of the pads on the disc", Quantity(friction, "N")),
             "C_a": part,
             "R_l": Symbol(
                 "R_l", "wheel centre above the road", Quantity(results.wheel_geometry.loaded_radius, "m"), "m"
