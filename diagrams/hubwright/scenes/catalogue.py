@@ -23,9 +23,12 @@ class Figure:
     function: str  # "module:function": a page that shows one figure does not load the modules of all others
     kinds: tuple[Kind, ...] | None = None
     takes: Literal["results", "beam", "two results", "data"] = "results"
+    needs_life: bool = False  # shows nothing where the file says too little of the bearing
 
     def cases(self, results: Results) -> list[str]:
         """Return the cases of a solved setup that this figure can show."""
+        if self.needs_life and results.life is None:
+            return []
         return [name for name, case in results.cases.items() if self.kinds is None or case.kind in self.kinds]
 
 
@@ -36,10 +39,11 @@ FIGURES: dict[str, Figure] = {
     "side view": Figure("hubwright.scenes.side_view:side_view", _WHOLE_VEHICLE),
     "outer wheel in a corner": Figure("hubwright.scenes.outer_wheel_in_corner:outer_wheel_in_corner", _SIDEWAYS),
     "free body in three linked views": Figure("hubwright.scenes.three_views:three_views"),
+    "load on every rolling element": Figure("hubwright.scenes.element_loads:element_loads", needs_life=True),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
-    "front view in a corner": Figure(
-        "hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)
-    ),
+    "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),
+    "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
+    "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }
 
 
