@@ -7,48 +7,20 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
-from strategies import setups
 
 from hubwright.errors import CaseError, HubwrightError, MissingDataError
 from hubwright.results import described_wheels, solve
 from hubwright.results.export import as_csv, as_json
 from hubwright.results.model import Results
 from hubwright.setup import load_text
+from strategies import setups
+from wagon_text import BALLS, WAGON
 
 G = 9.80665
 
-WAGON = """
-name = "Test wagon"
-[chassis]
-front_axle_mass = "1120 kg"
-rear_axle_mass = "1010 kg"
-wheelbase = "2.78 m"
-front_track = "1.60 m"
-centre_of_mass_height = "0.69 m"
-front_roll_share = 0.55
-[tire]
-size = "245/75R16"
-mass = "17 kg"
-vertical_stiffness = "260 N/mm"
-[wheel]
-rim_width = "7 in"
-offset = "30 mm"
-mass = "9 kg"
-[hub]
-face_to_bearing_centre = "42 mm"
-rotating_mass = "14 kg"
-[bearing]
-kind = "two-row ball"
-balls_per_row = 13
-ball_diameter = "12.7 mm"
-pitch_diameter = "62 mm"
-contact_angle = "35 deg"
-row_spacing = "24 mm"
-"""
-
 
 def wagon(more: str = "") -> Results:
-    return solve(load_text(WAGON + more, "wagon.toml"))
+    return solve(load_text(WAGON + BALLS + more, "wagon.toml"))
 
 
 def test_standing_loads_are_those_of_paper_and_pencil() -> None:
@@ -82,8 +54,8 @@ def test_gear_ahead_of_the_axle_adds_more_than_its_weight_there() -> None:
 
 
 def test_a_spacer_and_an_offset_less_by_its_thickness_load_the_bearing_alike() -> None:
-    spaced = solve(load_text(WAGON.replace('offset = "30 mm"', 'offset = "30 mm"\nspacer = "25 mm"'), "a.toml"))
-    offset = solve(load_text(WAGON.replace('offset = "30 mm"', 'offset = "5 mm"'), "b.toml"))
+    spaced = solve(load_text(text.replace('offset = "30 mm"', 'offset = "30 mm"\nspacer = "25 mm"'), "a.toml"))
+    offset = solve(load_text(text.replace('offset = "30 mm"', 'offset = "5 mm"'), "b.toml"))
     for name in spaced.cases:
         assert flat(spaced, name) == pytest.approx(flat(offset, name), rel=1e-12)
 
@@ -95,7 +67,7 @@ def flat(results: Results, case: str) -> list[float]:
 
 
 def test_heavier_wheels_reach_the_ground_and_not_the_bearing() -> None:
-    root = load_text(WAGON, "wagon.toml")
+    root = load_text(WAGON + BALLS, "wagon.toml")
     heavier = replace(root, tire=replace(root.tire, mass=root.tire.mass + 10), weighed_as_it_stands=False)
     light, heavy = solve(root).cases["standing"], solve(heavier).cases["standing"]
     assert heavy.contact_force.z - light.contact_force.z == pytest.approx(10 * G)
@@ -117,7 +89,7 @@ def test_a_case_that_cannot_stand_is_an_error_that_names_it(case: str, reason: s
 
 def test_a_wheel_whose_hub_is_not_described_is_refused_with_the_repair() -> None:
     with pytest.raises(MissingDataError, match='write wheel_end = "both"'):
-        solve(load_text(WAGON, "wagon.toml"), "rear_left")
+        solve(load_text(WAGON + BALLS, "wagon.toml"), "rear_left")
 
 
 def test_json_has_the_shape_that_scripts_rely_on() -> None:
