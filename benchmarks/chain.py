@@ -28,7 +28,7 @@ def command(*parts: object, cwd: Path = ROOT) -> Callable[[], object]:
 
 
 def finished_markdown(place: Path) -> Path:
-    """Write the finished pages as plain Markdown (their HTML, figures included) for plain MkDocs, the floor of a build."""
+    """Write the finished pages, figures included, as Markdown for plain MkDocs: the floor of a build."""
     docs = place / "docs"
     built = place / "built"
     command(SCRIPTS / "hubwright", "build", ROOT, "--out", built)()

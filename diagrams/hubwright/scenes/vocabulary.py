@@ -1,10 +1,12 @@
 """What a diagram can say: parts, forces, moments, dimensions, labels, plots and steps as frozen data.
 
-Real millimetres and newtons in views; sheet millimetres where a name says so. In a view the first coordinate runs to the
-right on the sheet unless the view is mirrored (sections seen from the rear: +y, outboard at a left wheel, runs to the left);
-the second runs up. On the sheet x runs to the right and y up, from the lower left corner of the drawing area.
+Real millimetres and newtons in views; sheet millimetres where a name says so. In a view the first coordinate
+runs to the right on the sheet, unless the view is mirrored (sections seen from the rear: +y, outboard at a left
+wheel, runs to the left); the second runs up. On the sheet x runs to the right and y up, from the lower left
+corner of the drawing area.
 
-Text is plain except for two marks: `{F|z}` sets an italic symbol with a subscript, `*` at the start of a line sets it strong.
+Text is plain but for two marks: `{F|z}` sets an italic symbol with a subscript, `*` at the start of a line sets
+it strong.
 """
 
 from dataclasses import dataclass, field, replace
@@ -44,7 +46,7 @@ class View:
     mirrored: bool = False
     frame: tuple[float, float, float, float] | None = None  # x0, y0, x1, y1 on the sheet: clips parts and lines
     title: str = ""  # such as "Detail A"
-    vertical_per_mm: float | None = None  # plots: units of the ordinate per sheet millimetre (then y is not millimetres)
+    vertical_per_mm: float | None = None  # plots: ordinate per sheet millimetre; y is then not mm
 
     def on_sheet(self, point: Point) -> Point:
         """Return where a point of the view lies on the sheet, in sheet millimetres."""
