@@ -45,23 +45,28 @@ def draw_narrow(scene: v.Scene) -> tuple[Drawing, ...]:
 
 
 def _stacks(scene: v.Scene) -> list[list[v.View]]:
-    """Return the views, those on one axis of lengths together; framed views stand alone."""
-    stacks: list[list[v.View]] = []
+    """Return the views, a beam and its diagrams on one axis of lengths together; all others stand alone."""
+    plotted = {_axis(view) for view in scene.views if view.vertical_per_mm is not None}
+    stacks: dict[object, list[v.View]] = {}
     for view in scene.views:
-        axis = (view.origin[0], view.scale, view.mirrored)
-        for stack in stacks:
-            first = stack[0]
-            if view.frame is None and first.frame is None and axis == (first.origin[0], first.scale, first.mirrored):
-                stack.append(view)
-                break
-        else:
-            stacks.append([view])
-    return stacks
+        stacked = view.frame is None and _axis(view) in plotted
+        stacks.setdefault(_axis(view) if stacked else view.name, []).append(view)
+    return list(stacks.values())
+
+
+def _axis(view: v.View) -> tuple[float, float, bool]:
+    return view.origin[0], view.scale, view.mirrored
 
 
 def _items_of(scene: v.Scene, view: v.View) -> tuple[v.Item, ...]:
     items = (item for item in scene.items if item.view == view.name and not item.wide_only)
     return tuple(item for item in items if not isinstance(item, v.Words))
+
+
+def _bars_of_twin(scene: v.Scene, view: v.View) -> tuple[v.ScaleBar, ...]:
+    """Return the bars of another view at the same scale, which on the wide sheet speak for this one too."""
+    twins = (bar for bar in scene.scale_bars if bar.quantity == "length" and scene.view(bar.view).scale == view.scale)
+    return tuple(replace(bar, view=view.name) for bar in list(twins)[:1])
 
 
 def _letters() -> Iterator[str]:
@@ -132,7 +137,7 @@ class _Narrow:
         self.key: list[BalloonKey] = []
         self.rings: dict[str, str] = {}
         names = {view.name for view in views}
-        self.bars = tuple(bar for bar in scene.scale_bars if bar.view in names)
+        self.bars = tuple(bar for bar in scene.scale_bars if bar.view in names) or _bars_of_twin(scene, views[0])
         items = {view.name: _items_of(scene, view) for view in views}
         self.items = items
         cores, regions = [], []
@@ -220,7 +225,7 @@ class _Narrow:
         headings: list[v.Item] = []
         for core in self.cores:
             beside = [item for item in strong if core[1] - 3 <= item.at_sheet[1] <= core[3] + 3]
-            if beside:
+            if beside and all(item.name != beside[0].name for item in headings):  # two views may share a row
                 at = (4.0, self.fit.point((core[0], core[3]))[1] + _HEADING)
                 headings.append(replace(beside[0], at_sheet=at, lines=beside[0].lines[:1], align="left"))
         return headings
@@ -228,10 +233,13 @@ class _Narrow:
     def _scale_bars(self) -> tuple[v.ScaleBar, ...]:
         real = 1 / (self.wide[0].scale * self.fit.shrink)
         ratio = f"1 : {real:g}" if real >= 1 else f"{1 / real:g} : 1"
-        bars = [
-            replace(bar, caption=_RATIO_TEXT.sub(ratio, bar.caption) if bar.quantity == "length" else "Forces")
-            for bar in self.bars
-        ]
+        bars: list[v.ScaleBar] = []
+        for bar in self.bars:
+            if bar.quantity == "length":
+                bars.append(replace(bar, caption=_RATIO_TEXT.sub(ratio, bar.caption)))
+            else:  # the first says less than on the wide sheet, where it speaks of several views
+                known = any(other.quantity == "force" for other in bars)
+                bars.append(bar if known else replace(bar, caption="Forces"))
         if self.forces and not any(bar.quantity == "force" for bar in bars):
             bars.append(v.ScaleBar(self.wide[0].name, "force", "Forces"))
         return tuple(bars)

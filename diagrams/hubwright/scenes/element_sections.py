@@ -1,0 +1,129 @@
+"""The most loaded ball or roller of a row in section: contact line unloaded and under load, and the load along it.
+
+Sections are turned upright and seen from the rear: first axis ISO y (to the left on the sheet), second from the
+spindle axis. Real millimetres.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from hubwright.results.model import Results
+from hubwright.scenes.element_words import ElementWords
+from hubwright.scenes.row_elements import RowElementsDrawn
+from hubwright.scenes.scales import drawing_scale
+from hubwright.scenes.vocabulary import Force, Item, Label, Line, Part, Point, Role, View
+from hubwright.scenes.wheel_end_parts.bearing import BearingSection
+from hubwright.scenes.wheel_end_parts.measures import BearingMeasures
+from hubwright.scenes.wheel_end_solids import points_of
+
+FRAME = (-72.0, -18.0, 33.0, 86.0)  # left and right edge from the row's middle, low and high edge on the sheet
+_ROOM = 26.0  # of the rings, from bore to outside
+_FOOT = 3.0  # from the lower edge to the bore
+_BEHIND = 0.9  # of an element's diameter: how far its contact line is drawn toward the axis
+
+
+@dataclass(frozen=True)
+class ElementsDrawn:
+    """What the views of both rows share."""
+
+    results: Results
+    bearing: BearingMeasures
+    section: BearingSection
+    newtons_per_mm: float
+    words: ElementWords
+
+    @property
+    def role(self) -> Role:
+        """What the push on the outer ring is: on a stub axle that ring turns, and the push is the bearing's answer."""
+        return "reaction" if self.bearing.outer_turns else "applied"
+
+    @property
+    def tone(self) -> Literal["reaction", "load"]:
+        """The tone of the push."""
+        return "reaction" if self.bearing.outer_turns else "load"
+
+
+def section_view(d: ElementsDrawn, row: RowElementsDrawn, middle: float) -> tuple[View, str]:
+    """Return the view of a row's section on the sheet, and its scale as written."""
+    b = d.bearing
+    scale, ratio = drawing_scale((b.outside - b.bore) / 2, _ROOM)
+    left, right, low, high = middle + FRAME[0], middle + FRAME[1], FRAME[2], FRAME[3]
+    # mirrored: what lies outboard at a left wheel lies left of the origin
+    origin = (left + right) / 2 + scale * _centre(d, row)[0], low + _FOOT - scale * b.bore / 2
+    return View(f"section-{row.name}", origin, scale, d.newtons_per_mm, True, (left, low, right, high)), ratio
+
+
+def section_items(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[Item]:
+    """Return rings and element in section, both contact lines and the load."""
+    b, section, side = d.bearing, d.section, d.results.side
+    index = 0 if row.name == "outboard" else 1
+    outer = section.outer[min(index, len(section.outer) - 1)]
+    items: list[Item] = []
+    for name, ring, turns, hatch in (
+        ("inner", section.inner[index], not b.outer_turns, -45.0),
+        ("outer", outer, b.outer_turns, 45.0),
+    ):
+        items.append(
+            Part(
+                f"part-{view.name}-{name}",
+                view.name,
+                rings=(points_of(ring, side),),
+                material="turning-2" if turns else "fixed-2",
+                hatch=hatch * side,
+                outline=0.3,
+                level=0.1,
+            )
+        )
+    element = (points_of(section.elements[index], side),)
+    items.append(Part(f"part-{view.name}-element", view.name, rings=element, material="ball", outline=0.3, level=0.2))
+    items.append(_contact_line(d, row, view, "unloaded"))
+    upright = (_along(d, row, 0.0, -_BEHIND), _along(d, row, 0.0, 1.6))
+    items.append(Line(f"across-{row.name}", view.name, points=upright, style="hair", tone="soft", level=0.4))
+    if not row.unloaded:
+        items.append(_contact_line(d, row, view, "loaded"))
+        items.append(_load(d, row, view))
+    return items
+
+
+def _contact_line(d: ElementsDrawn, row: RowElementsDrawn, view: View, kind: Literal["unloaded", "loaded"]) -> Line:
+    angle = d.bearing.angle if kind == "unloaded" else row.worst.angle
+    ahead = 1.6 if kind == "unloaded" else 0.5
+    points = (_along(d, row, angle, -_BEHIND), _along(d, row, angle, ahead))
+    name = f"contact-{kind}-{row.name}"
+    if kind == "unloaded":
+        return Line(name, view.name, points=points, style="centre", tone="soft", level=0.4)
+    return Line(name, view.name, 3, points=points, tone=d.tone, width=0.35, level=0.5)
+
+
+def _load(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> Force:
+    angle = row.worst.angle
+    way = _way(d, row)
+    return Force(
+        f"load-{row.name}",
+        view.name,
+        3,
+        at=_along(d, row, angle, 0.5),
+        vector=(way * row.worst.load * math.sin(angle), row.worst.load * math.cos(angle)),
+        role=d.role,
+        tip_at_point=False,
+        label=Label((f"{{α}} = {d.words.angle(angle)}",), "above", tone=d.tone, size=2.4),
+        level=1,
+    )
+
+
+def _along(d: ElementsDrawn, row: RowElementsDrawn, angle: float, diameters: float) -> Point:
+    """Return the point so many diameters from the element's middle along a contact line, outward positive."""
+    y, r = _centre(d, row)
+    far = diameters * d.bearing.element
+    return y + _way(d, row) * far * math.sin(angle), r + far * math.cos(angle)
+
+
+def _centre(d: ElementsDrawn, row: RowElementsDrawn) -> Point:
+    # away from the vehicle's middle at the outboard row
+    return -_way(d, row) * d.bearing.row_spacing / 2, d.bearing.pitch / 2
+
+
+def _way(d: ElementsDrawn, row: RowElementsDrawn) -> float:
+    """Return the sign along y of the push on the outer ring: back to back, each row pushes it toward the other."""
+    return float(-d.results.side if row.name == "outboard" else d.results.side)

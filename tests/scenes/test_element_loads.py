@@ -1,0 +1,113 @@
+"""Load on every element: pushes that add up to the bearing force, true scales, words that say which row is unloaded."""
+
+import math
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from hubwright.errors import MissingDataError
+from hubwright.results import Results, described_wheels, solve
+from hubwright.results.life import RowElements
+from hubwright.results.model import Rows
+from hubwright.scenes.catalogue import FIGURES
+from hubwright.scenes.element_loads import element_loads
+from hubwright.scenes.row_elements import life_of_case, rows_drawn
+from hubwright.scenes.vocabulary import Force
+from hubwright.setup import load
+from hubwright.setup.model import Setup
+from scene_checks import check_scene, check_written_scales, is_round
+from strategies import setups
+
+CONTENT = Path(__file__).parents[2] / "content"
+VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+
+
+def pushes(results: Results, case: str) -> tuple[float, float, float]:
+    """The sum of what all elements push the outer ring with, from the arrows of the round views and their angles."""
+    rows = rows_drawn(results, life_of_case(results, case, "this"))
+    arrows = [item for item in element_loads(results, case=case).items if isinstance(item, Force)]
+    x = y = z = 0.0
+    for row in rows:
+        inward = -results.side if row.name == "outboard" else results.side
+        for number, element in enumerate(row.elements, start=1):
+            drawn = [arrow for arrow in arrows if arrow.name == f"element-{row.name}-{number}"]
+            for arrow in drawn:
+                x += arrow.vector[0] * math.cos(element.angle)
+                z += arrow.vector[1] * math.cos(element.angle)
+                y += inward * math.hypot(*arrow.vector) * math.sin(element.angle)
+    return x, y, z
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_pushes_add_up_to_the_bearing_force(vehicle: str) -> None:
+    setup = load(CONTENT / f"vehicles/{vehicle}.toml")
+    for wheel in described_wheels(setup):
+        results = solve(setup, wheel)
+        # where the outer rings turn, the elements answer on the turning parts instead of passing their load on
+        sign = -1.0 if setup.bearing.turning_ring == "outer" else 1.0
+        for case, state in results.cases.items():
+            B = state.bearing_force
+            expected = (sign * B.x, sign * B.y, sign * B.z)
+            # the closeness of the solver, and arrows too short to be drawn
+            assert pushes(results, case) == pytest.approx(expected, abs=1e-4 * math.hypot(*expected))
+
+
+def test_the_load_of_a_standing_wheel_is_at_the_top_of_an_inner_ring_and_at_the_foot_of_an_outer_one() -> None:
+    for vehicle, place in (("hill-wagon", 0.0), ("kit-trailer", math.pi)):
+        results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+        rows = rows_drawn(results, life_of_case(results, "standing", "this"))
+        most = max(rows, key=lambda row: row.worst.load)
+        assert most.worst.place == pytest.approx(place)
+
+
+@given(chosen=setups(), data=st.data())
+@SLOW
+def test_every_valid_setup_has_its_figure(chosen: Setup, data: st.DataObject) -> None:
+    results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
+    cases = FIGURES["load on every rolling element"].cases(results)
+    assert bool(cases) == (results.life is not None)
+    if not cases:
+        with pytest.raises(MissingDataError, match="the load on every element needs"):
+            element_loads(results)
+        return
+    units = data.draw(st.sampled_from(("si", "us")))
+    scene = element_loads(results, case=data.draw(st.sampled_from(cases)), units=units)
+    check_scene(scene)
+    assert is_round(scene.view("outboard").newtons_per_mm or 0.0)
+    assert scene.view("outboard").newtons_per_mm == scene.view("section-inboard").newtons_per_mm
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_demonstration_is_drawn_to_scale(vehicle: str, units) -> None:
+    setup = load(CONTENT / f"vehicles/{vehicle}.toml")
+    for wheel in described_wheels(setup):
+        results = solve(setup, wheel)
+        for case in results.cases:
+            scene = element_loads(results, case=case, units=units)
+            check_scene(scene)
+            assert check_written_scales(scene) > 6
+
+
+def test_an_unloaded_row_is_said() -> None:
+    results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    life = results.life
+    assert life is not None
+    solved = life.cases["standing"]
+    nothing = RowElements((0.0,) * 13, (solved.inboard.angle[0],) * 13)
+    idle = replace(
+        solved,
+        inboard=nothing,
+        peak_contact_pressure=Rows(solved.peak_contact_pressure.outboard, 0.0),
+        static_safety=Rows(solved.static_safety.outboard, math.inf),
+    )
+    results.__dict__["life"] = replace(life, cases={"standing": idle})  # where the cached property keeps it
+    scene = element_loads(results, case="standing")
+    check_scene(scene)
+    assert scene.title.startswith("The inboard row is unloaded; in the outboard row")
+    assert "The inboard row is unloaded." in scene.description
+    assert not any(item.view == "inboard" for item in scene.items if isinstance(item, Force))
