@@ -3,7 +3,8 @@ from pathlib import Path
 import pytest
 from lesson_sites import TRAILER, WAGON, rendered
 
-from hubwright.lessons.views import View, names_of, setup_view, value_at
+from hubwright.lessons.named_values import View, names_of, value_at
+from hubwright.lessons.views import setup_view
 from hubwright.quantities import Quantity
 from hubwright.results import solve
 from hubwright.results.export import as_json

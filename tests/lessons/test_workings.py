@@ -8,7 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from lesson_sites import TRAILER, WAGON, problems, rendered
 
 from hubwright.errors import MissingDataError
-from hubwright.lessons.views import setup_view, value_at
+from hubwright.lessons.named_values import value_at
+from hubwright.lessons.views import setup_view
 from hubwright.lessons.workings import CASE_WORKINGS, SETUP_WORKINGS, working_of
 from hubwright.lessons.workings import expression as written
 from hubwright.lessons.workings.model import Line, Working

@@ -10,10 +10,10 @@ import markdown
 from markupsafe import Markup
 
 from hubwright.errors import HubwrightError
+from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import both, shown
 from hubwright.lessons.page_state import Note, PageState
 from hubwright.lessons.sources import Source, source_html
-from hubwright.lessons.views import View, subject_of
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
 

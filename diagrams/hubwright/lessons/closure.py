@@ -6,9 +6,9 @@ from markupsafe import Markup
 
 from hubwright.errors import HubwrightError
 from hubwright.lessons.blocks import case_of
+from hubwright.lessons.named_values import View
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
-from hubwright.lessons.views import View
 from hubwright.results import CaseResult
 from hubwright.scenes.force_table import FORCE_NAMES
 

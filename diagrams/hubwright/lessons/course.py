@@ -8,10 +8,11 @@ from typing import Any
 
 from hubwright.errors import HubwrightError, SetupErrors
 from hubwright.lessons.blocks import BlockError
+from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import Given
 from hubwright.lessons.problems import LessonProblem
 from hubwright.lessons.sources import Source, Word, read_glossary, read_sources
-from hubwright.lessons.views import View, beam_view, case_attribute, setup_view, subject_of
+from hubwright.lessons.views import beam_view, case_attribute, setup_view
 from hubwright.quantities import Quantity
 from hubwright.results import Results, solve
 from hubwright.setup import load, vary

@@ -13,8 +13,9 @@ from jinja2.sandbox import SandboxedEnvironment
 
 from hubwright.errors import DimensionError, HubwrightError
 from hubwright.lessons import numbers, words
+from hubwright.lessons.named_values import View, label_of, names_of
 from hubwright.lessons.page_state import TEMPLATE, PageState
-from hubwright.lessons.views import GRAVITY, View, label_of, names_of
+from hubwright.lessons.views import GRAVITY
 from hubwright.quantities import Quantity
 
 

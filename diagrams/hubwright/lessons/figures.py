@@ -10,9 +10,9 @@ from markupsafe import Markup, escape
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.closure import OPEN_BY, OpenBodyError
 from hubwright.lessons.drawings import ID, Drawings, Drawn, Letter
+from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
-from hubwright.lessons.views import View, subject_of
 from hubwright.quantities import Kind, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults

@@ -1,14 +1,13 @@
 """What a setup looks like to a lesson: every result and input by its name, each a quantity that carries its unit.
 
-A view is a set of names; a name that it does not have is an error with the nearest ones. Values that no file
-gives and nothing estimates are None, so that a lesson can ask for them.
+A table of the file, a case or a beam is a view of its own.
 """
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
-from typing import Union
 
+from hubwright.lessons.named_values import Leaf, View, constant, value_at
 from hubwright.mechanics.free_body import balanced_lateral_g
 from hubwright.quantities import Kind, Quantity
 from hubwright.results import CaseResult, Results
@@ -16,59 +15,7 @@ from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
 from hubwright.results.model import EXTRA_UNITS, SingleForce, Vector
 from hubwright.setup.model import Beam, Input, Setup
 
-Leaf = Union[Quantity, str, int, bool, None, "View", "list[View]", Callable[[str], bool]]
 GRAVITY = 9.80665  # m/s2, conventional
-
-
-class View:
-    """A thing with named values, computed when asked for."""
-
-    def __init__(self, label: str, names: Mapping[str, Callable[[], Leaf]], subject: object = None) -> None:
-        """Keep how the thing is called in a message, its names and what stands behind it."""
-        self._label = label
-        self._names = dict(names)
-        self._subject = subject
-
-    def __getattr__(self, name: str) -> Leaf:
-        """Return the value of a name."""
-        if name.startswith("_") or name not in self._names:
-            raise AttributeError(name)
-        value = self._names[name]()
-        self.__dict__[name] = value
-        return value
-
-    def __dir__(self) -> Iterator[str]:
-        """Return the names there are."""
-        return iter(sorted(self._names))
-
-    def __repr__(self) -> str:
-        """Return how the thing is called."""
-        return self._label
-
-
-def names_of(view: View) -> list[str]:
-    """Return the names of a view."""
-    return list(view._names)
-
-
-def label_of(view: View) -> str:
-    """Return how a message calls a view."""
-    return view._label
-
-
-def subject_of(view: View) -> object:
-    """Return what stands behind a view: results, or results and one of their cases."""
-    return view._subject
-
-
-def value_at(view: View, path: str) -> Leaf:
-    """Return the value at a dotted path of names, None where the path ends early."""
-    leaf: Leaf = view
-    for name in path.split("."):
-        if not isinstance(leaf, View) or name not in names_of(leaf):
-            return None
-        leaf = getattr(leaf, name)
-    return leaf
 
 
 def case_attribute(name: str) -> str:
@@ -87,18 +34,18 @@ def setup_view(results: Results, label: str) -> View:
 
     view._names.update(
         {
-            **{case_attribute(name): _constant(case) for name, case in cases.items()},
+            **{case_attribute(name): constant(case) for name, case in cases.items()},
             **{
-                field.name: _constant(Quantity(getattr(results.wheel_geometry, field.name), "m"))
+                field.name: constant(Quantity(getattr(results.wheel_geometry, field.name), "m"))
                 for field in fields(results.wheel_geometry)
             },
             **{table: _table(setup, results.inputs, table, label) for table in _TABLES},
-            "name": _constant(setup.name),
-            "stem": _constant(setup.stem),
-            "kind": _constant(setup.kind),
-            "wheel_words": _constant(wheel_words(results.wheel)),
-            "wheel_end": _constant(setup.wheel_end),
-            "balanced_lateral_g": _constant(_balanced(results)),
+            "name": constant(setup.name),
+            "stem": constant(setup.stem),
+            "kind": constant(setup.kind),
+            "wheel_words": constant(wheel_words(results.wheel)),
+            "wheel_end": constant(setup.wheel_end),
+            "balanced_lateral_g": constant(_balanced(results)),
             "weight": lambda: _weight_view(results, f"{label}.weight"),
             "bearing": lambda: _bearing_view(results, f"{label}.bearing"),
             "gear": lambda: [_gear_view(results, i, f"{label}.gear[{i}]") for i in range(len(setup.gear))],
@@ -107,7 +54,7 @@ def setup_view(results: Results, label: str) -> View:
                 _input_view(key, entry) for key, entry in results.inputs.items() if entry.origin == "estimated"
             ],
             "inputs": lambda: [_input_view(key, entry) for key, entry in results.inputs.items()],
-            "has": _constant(has),
+            "has": constant(has),
         }
     )
     return view
@@ -127,24 +74,24 @@ def wheel_words(wheel: str) -> str:
 def case_view(results: Results, case: CaseResult, label: str) -> View:
     """Return the view of one case."""
     names: dict[str, Callable[[], Leaf]] = {
-        "name": _constant(case.name),
-        "kind": _constant(case.kind),
+        "name": constant(case.name),
+        "kind": constant(case.kind),
         "contact_force": lambda: _vector_view(case.contact_force, "N", f"{label}.contact_force"),
         "bearing_force": lambda: _vector_view(case.bearing_force, "N", f"{label}.bearing_force"),
         "bearing_moment": lambda: _vector_view(case.bearing_moment, "N*m", f"{label}.bearing_moment"),
-        "row_load": _constant(None),
-        "row_radial_load": _constant(None),
+        "row_load": constant(None),
+        "row_radial_load": constant(None),
         "beam": lambda: _beam_view(results, case, f"{label}.beam"),
         "closure": lambda: View(
             f"{label}.closure",
             {
-                "force": _constant(Quantity(case.closure.force, "N")),
-                "moment": _constant(Quantity(case.closure.moment, "N*m")),
+                "force": constant(Quantity(case.closure.force, "N")),
+                "moment": constant(Quantity(case.closure.moment, "N*m")),
             },
         ),
         "free_body": lambda: _free_body_view(case, f"{label}.free_body"),
         **{
-            name: _constant(value if isinstance(value, bool) else Quantity(value, EXTRA_UNITS[name]))
+            name: constant(value if isinstance(value, bool) else Quantity(value, EXTRA_UNITS[name]))
             for name, value in case.extras.items()
         },
     }  # fmt: skip
@@ -153,15 +100,15 @@ def case_view(results: Results, case: CaseResult, label: str) -> View:
         names["row_load"] = lambda: View(
             f"{label}.row_load",
             {
-                "outboard": _constant(_vector_view(load.outboard, "N", f"{label}.row_load.outboard")),
-                "inboard": _constant(_vector_view(load.inboard, "N", f"{label}.row_load.inboard")),
+                "outboard": constant(_vector_view(load.outboard, "N", f"{label}.row_load.outboard")),
+                "inboard": constant(_vector_view(load.inboard, "N", f"{label}.row_load.inboard")),
             },
         )
         names["row_radial_load"] = lambda: View(
             f"{label}.row_radial_load",
             {
-                "outboard": _constant(Quantity(radial.outboard, "N")),
-                "inboard": _constant(Quantity(radial.inboard, "N")),
+                "outboard": constant(Quantity(radial.outboard, "N")),
+                "inboard": constant(Quantity(radial.inboard, "N")),
             },
         )
     return View(label, names, (results, case))
@@ -211,12 +158,12 @@ def _table_view(content: object, inputs: Mapping[str, Input], table: str, label:
         return None
     names: dict[str, Callable[[], Leaf]] = {}
     for field in fields(content):
-        names[field.name] = _constant(
+        names[field.name] = constant(
             _field(getattr(content, field.name), field.name, inputs.get(f"{table}.{field.name}"))
         )
     for extra in ("section_height",):
         if hasattr(content, extra):
-            names[extra] = _constant(Quantity(getattr(content, extra), "m"))
+            names[extra] = constant(Quantity(getattr(content, extra), "m"))
     return View(f"{label}.{table}", names)
 
 
@@ -236,10 +183,10 @@ def _bearing_view(results: Results, label: str) -> View:
     for field in fields(results.bearing):
         value = getattr(results.bearing, field.name)
         unit = "m" if field.name == "effective_spread" else "N"
-        view._names[field.name] = _constant(None if value is None else Quantity(value, unit))
-    view._names["kind"] = _constant(bearing.kind)
-    view._names["elements_per_row"] = _constant(bearing.elements_per_row)
-    view._names["element_diameter"] = _constant(
+        view._names[field.name] = constant(None if value is None else Quantity(value, unit))
+    view._names["kind"] = constant(bearing.kind)
+    view._names["elements_per_row"] = constant(bearing.elements_per_row)
+    view._names["element_diameter"] = constant(
         None if bearing.element_diameter is None else Quantity(bearing.element_diameter, "m")
     )
     return view
@@ -257,10 +204,10 @@ def _weight_view(results: Results, label: str) -> View:
         "equal_share": weight.equal_share,
         "total": weight.total_mass * GRAVITY,
     }
-    leaves: dict[str, Callable[[], Leaf]] = {name: _constant(Quantity(load, "N")) for name, load in names.items()}
-    leaves["total_mass"] = _constant(Quantity(weight.total_mass, "kg"))
-    leaves["centre_of_mass_height"] = _constant(Quantity(weight.centre_of_mass_height, "m", kind="vehicle length"))
-    leaves["centre_of_mass_behind"] = _constant(Quantity(weight.centre_of_mass_behind, "m", kind="vehicle length"))
+    leaves: dict[str, Callable[[], Leaf]] = {name: constant(Quantity(load, "N")) for name, load in names.items()}
+    leaves["total_mass"] = constant(Quantity(weight.total_mass, "kg"))
+    leaves["centre_of_mass_height"] = constant(Quantity(weight.centre_of_mass_height, "m", kind="vehicle length"))
+    leaves["centre_of_mass_behind"] = constant(Quantity(weight.centre_of_mass_behind, "m", kind="vehicle length"))
     return View(label, leaves)
 
 
@@ -274,12 +221,12 @@ def _gear_view(results: Results, index: int, label: str) -> View:
     return View(
         label,
         {
-            "name": _constant(gear.name),
-            "mass": _constant(Quantity(gear.mass, "kg")),
-            "behind": _constant(behind),
-            "behind_axle" if results.setup.kind == "trailer" else "behind_front_axle": _constant(behind),
-            "left_of_centre": _constant(Quantity(gear.left_of_centre, "m", kind="vehicle length")),
-            "above_ground": _constant(Quantity(gear.above_ground, "m", kind="vehicle length")),
+            "name": constant(gear.name),
+            "mass": constant(Quantity(gear.mass, "kg")),
+            "behind": constant(behind),
+            "behind_axle" if results.setup.kind == "trailer" else "behind_front_axle": constant(behind),
+            "left_of_centre": constant(Quantity(gear.left_of_centre, "m", kind="vehicle length")),
+            "above_ground": constant(Quantity(gear.above_ground, "m", kind="vehicle length")),
         },
     )
 
@@ -289,18 +236,18 @@ def _input_view(key: str, entry: Input) -> View:
     return View(
         key,
         {
-            "key": _constant(key),
-            "value": _constant(value),
-            "low": _constant(None if entry.low is None else Quantity(entry.low, entry.unit)),
-            "high": _constant(None if entry.high is None else Quantity(entry.high, entry.unit)),
-            "origin": _constant(entry.origin),
-            "note": _constant(entry.note),
+            "key": constant(key),
+            "value": constant(value),
+            "low": constant(None if entry.low is None else Quantity(entry.low, entry.unit)),
+            "high": constant(None if entry.high is None else Quantity(entry.high, entry.unit)),
+            "origin": constant(entry.origin),
+            "note": constant(entry.note),
         },
     )
 
 
 def _vector_view(vector: Vector, unit: str, label: str) -> View:
-    return View(label, {axis: _constant(Quantity(getattr(vector, axis), unit)) for axis in ("x", "y", "z")})
+    return View(label, {axis: constant(Quantity(getattr(vector, axis), unit)) for axis in ("x", "y", "z")})
 
 
 def _free_body_view(case: CaseResult, label: str) -> View:
@@ -310,13 +257,13 @@ def _free_body_view(case: CaseResult, label: str) -> View:
         return View(
             name,
             {
-                "force": _constant(_vector_view(single.force, "N", f"{name}.force")),
-                "point": _constant(_vector_view(single.point, "m", f"{name}.point")),
-                "moment": _constant(_vector_view(turning, "N*m", f"{name}.moment")),
+                "force": constant(_vector_view(single.force, "N", f"{name}.force")),
+                "point": constant(_vector_view(single.point, "m", f"{name}.point")),
+                "moment": constant(_vector_view(turning, "N*m", f"{name}.moment")),
             },
         )
 
-    return View(label, {single.name: _constant(single_view(single)) for single in case.free_body.forces})
+    return View(label, {single.name: constant(single_view(single)) for single in case.free_body.forces})
 
 
 def _turning(at: Vector, force: Vector) -> Vector:
@@ -330,13 +277,13 @@ def _beam_view(results: Results, case: CaseResult, label: str) -> View | None:
     beam = wheel_end_beam(results, case.name)
     view = _solved_beam(beam, label)
     view._names |= {
-        "overhung": _constant(beam.overhung),
-        "near": _constant(beam.near),
-        "load": _constant(Quantity(beam.load, "N")),
-        "load_place": _constant(Quantity(beam.load_place, "m") if math.isfinite(beam.load_place) else None),
-        "reaction_outboard": _constant(Quantity(beam.reaction_outboard, "N")),
-        "reaction_inboard": _constant(Quantity(beam.reaction_inboard, "N")),
-        "cantilever_moment": _constant(Quantity(beam.cantilever_moment, "N*m")),
+        "overhung": constant(beam.overhung),
+        "near": constant(beam.near),
+        "load": constant(Quantity(beam.load, "N")),
+        "load_place": constant(Quantity(beam.load_place, "m") if math.isfinite(beam.load_place) else None),
+        "reaction_outboard": constant(Quantity(beam.reaction_outboard, "N")),
+        "reaction_inboard": constant(Quantity(beam.reaction_inboard, "N")),
+        "cantilever_moment": constant(Quantity(beam.cantilever_moment, "N*m")),
     }
     return view
 
@@ -345,11 +292,11 @@ def beam_view(beam: Beam, label: str) -> View:
     """Return the view of a beam alone."""
     view = _solved_beam(solve_beam(beam), label)
     view._names |= {
-        "name": _constant(beam.name),
-        "stem": _constant(beam.stem),
-        "kind": _constant(beam.kind),
-        "length": _constant(Quantity(beam.length, "m", kind="vehicle length")),
-        "has": _constant(lambda path: value_at(view, path) is not None),
+        "name": constant(beam.name),
+        "stem": constant(beam.stem),
+        "kind": constant(beam.kind),
+        "length": constant(Quantity(beam.length, "m", kind="vehicle length")),
+        "has": constant(lambda path: value_at(view, path) is not None),
     }
     return view
 
@@ -360,19 +307,19 @@ def _solved_beam(beam: BeamResults, label: str) -> View:
         View(
             f"{label}.reactions[{i}]",
             {
-                "at": _constant(Quantity(each.at, "m", kind="vehicle length")),
-                "type": _constant(each.type),
-                "force": _constant(Quantity(each.force, "N")),
-                "moment": _constant(Quantity(each.moment, "N*m")),
+                "at": constant(Quantity(each.at, "m", kind="vehicle length")),
+                "type": constant(each.type),
+                "force": constant(Quantity(each.force, "N")),
+                "moment": constant(Quantity(each.moment, "N*m")),
             },
         )
         for i, each in enumerate(beam.reactions)
     ]
-    names: dict[str, Callable[[], Leaf]] = {"reactions": _constant(reactions)}
+    names: dict[str, Callable[[], Leaf]] = {"reactions": constant(reactions)}
     for name, unit, kind in _EXTREMES:
         extreme = getattr(beam, name)
-        names[name] = _constant(None if extreme is None else Quantity(extreme.value, unit, kind=kind))
-        names[f"{name}_at"] = _constant(None if extreme is None else Quantity(extreme.at, "m"))
+        names[name] = constant(None if extreme is None else Quantity(extreme.value, unit, kind=kind))
+        names[f"{name}_at"] = constant(None if extreme is None else Quantity(extreme.at, "m"))
     return View(label, names, beam)
 
 
@@ -381,7 +328,3 @@ _EXTREMES: tuple[tuple[str, str, Kind | None], ...] = (
     ("maximum_moment", "N*m", None),
     ("maximum_deflection", "m", "deflection"),
 )
-
-
-def _constant(value: Leaf) -> Callable[[], Leaf]:
-    return lambda: value

@@ -6,8 +6,8 @@ from markupsafe import Markup
 
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.environment import nearest
+from hubwright.lessons.named_values import View, names_of, subject_of, value_at
 from hubwright.lessons.page_state import PageState
-from hubwright.lessons.views import View, names_of, subject_of, value_at
 from hubwright.lessons.workings import bearing, contact, loads, turning, wheel
 from hubwright.lessons.workings.html import working_html
 from hubwright.lessons.workings.model import Working
