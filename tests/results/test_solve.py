@@ -54,6 +54,7 @@ def test_gear_ahead_of_the_axle_adds_more_than_its_weight_there() -> None:
 
 
 def test_a_spacer_and_an_offset_less_by_its_thickness_load_the_bearing_alike() -> None:
+    text = WAGON + BALLS
     spaced = solve(load_text(text.replace('offset = "30 mm"', 'offset = "30 mm"\nspacer = "25 mm"'), "a.toml"))
     offset = solve(load_text(text.replace('offset = "30 mm"', 'offset = "5 mm"'), "b.toml"))
     for name in spaced.cases:
