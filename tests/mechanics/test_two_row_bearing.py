@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from mechanics_strategies import between
 from scipy.optimize import brentq, root
 
-from hubwright.mechanics import ring_equilibrium
+from hubwright.mechanics import ring_equilibrium, two_row_bearing
 from hubwright.mechanics.bearing_contact import ball_curvature, ball_stiffness, point_contact_stiffness
 from hubwright.mechanics.bearing_rating import effective_spread
 from hubwright.mechanics.bearing_rows import INBOARD, OUTBOARD, BallRows, Geometry, RollerRows
@@ -235,10 +235,27 @@ def test_one_case_and_many_and_a_geometry_each_agree():
         assert together.load[i] == pytest.approx(alone.load, abs=1e-6 * alone.load.max())
 
 
-def test_what_finds_no_equilibrium_names_its_case_and_loads(monkeypatch):
+@pytest.mark.parametrize("batch", [1, 2, 1024])
+def test_what_finds_no_equilibrium_names_its_case_and_loads(monkeypatch, batch):
+    monkeypatch.setattr(two_row_bearing, "BATCH", batch)
     monkeypatch.setattr(ring_equilibrium, "MOST_STEPS", 1)
     with pytest.raises(NotConvergedError, match=r"rings of case 1 found no equilibrium under 0, 0, 9000 N and 40"):
         under(BALLS, [[0, 0, 0, 0, 0], [0, 0, 9000.0, 40.0, 0]])
+
+
+@pytest.mark.parametrize("rows", [BALLS, dataclasses.replace(BALLS, preload=np.linspace(-2e-5, 1e-5, 50))])
+def test_cases_solved_in_batches_come_out_in_their_order(monkeypatch, rows):
+    loads = random_loads(50)
+    together = under(rows, loads)
+    monkeypatch.setattr(two_row_bearing, "BATCH", 7)
+    batched = under(rows, loads)
+    assert batched.load == pytest.approx(together.load, abs=1e-6 * together.load.max())
+    assert batched.energy == pytest.approx(together.energy, rel=1e-6, abs=1e-9)
+
+
+def test_no_cases_give_no_loads():
+    assert under(BALLS, np.zeros((0, 5))).load.shape == (0, 2, 13)
+    assert loads_at_displacement(BALLS, displacement=np.zeros((0, 5))).load.shape == (0, 2, 13)
 
 
 @pytest.mark.parametrize("newtons", [1e-6, 1e-3, 1.0, 1e5])

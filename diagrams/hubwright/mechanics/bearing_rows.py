@@ -10,6 +10,7 @@ The inboard row is loaded by the last three reversed, and by nothing else it dif
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -275,7 +276,9 @@ class Geometry:
     def _sums(weights: Array, values: Array) -> Array:
         """Return weighted sums over the second axis of values (kind, axis, row, case), as one product of matrices."""
         kinds, along, *rest = values.shape
-        sums: Array = np.matmul(weights, values.reshape(kinds, along, -1)).reshape(kinds, -1, *rest)
+        sums: Array = np.matmul(weights, values.reshape(kinds, along, math.prod(rest))).reshape(
+            kinds, len(weights), *rest
+        )
         return sums
 
 
