@@ -42,6 +42,10 @@ FIGURES: dict[str, Figure] = {
     "load on every rolling element": Figure("hubwright.scenes.element_loads:element_loads", needs_life=True),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),
+    "pressure to resultant": Figure(
+        "hubwright.scenes.pressure_to_resultant:pressure_to_resultant",
+        ("standing", "braking", "driving", "cornering", "side_slope"),
+    ),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }
