@@ -108,10 +108,7 @@ def equilibrium(geometry: Geometry, target: Array) -> tuple[Array, NDArray[np.in
             if not left:
                 return rested, cases[moving]
             task, place, cases = task.of(moving), place.of(moving), cases[moving]
-            moving = moving[moving]
-        step = _newton_step(task, place)
-        step[:, ~moving] = 0.0
-        place = _searched(task, place, step)
+        place = _searched(task, place, _newton_step(task, place))
     rested[:, cases] = place.motion
     return rested, cases[_moves(task, place)]
 
