@@ -86,8 +86,8 @@ def test_an_orphan_number_of_prose_and_of_front_matter(tmp_path: Path) -> None:
 def test_an_open_free_body_fails_where_its_figure_stands(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     honest = figures.scenes_of
 
-    def opened(name: str, solved: object, case: str) -> list[object]:
-        scenes = honest(name, solved, case)
+    def opened(name: str, solved: object, *, case: str) -> list[object]:
+        scenes = honest(name, solved, case=case)
         body = scenes[0].body
         assert body is not None
         lost = dataclasses.replace(body, forces=body.forces[1:])

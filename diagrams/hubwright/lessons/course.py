@@ -6,15 +6,18 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from hubwright.errors import HubwrightError, SetupErrors
+from hubwright.errors import CaseError, HubwrightError, SetupErrors
 from hubwright.lessons.blocks import BlockError
+from hubwright.lessons.life_views import comparison_view
 from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import Given
 from hubwright.lessons.problems import LessonProblem
 from hubwright.lessons.sources import Source, Word, read_glossary, read_sources
+from hubwright.lessons.symptom_views import noise_view, play_view, tread_view
 from hubwright.lessons.views import beam_view, case_attribute, setup_view
 from hubwright.quantities import Quantity
 from hubwright.results import Results, solve
+from hubwright.results.comparison import compare
 from hubwright.setup import load, vary
 from hubwright.setup.model import Beam, Setup
 
@@ -34,6 +37,7 @@ class Course:
     shown: str = ""  # the docs directory as messages show it
     files: dict[str, Path] = field(default_factory=dict)  # of each setup, by stem
     _varied: dict[tuple[int, str], View] = field(default_factory=dict)
+    _compared: dict[tuple[int, int], View] = field(default_factory=dict)
 
     @classmethod
     def read(
@@ -64,15 +68,29 @@ class Course:
 
     def vary(self, view: View, changes: Mapping[str, Any]) -> View:
         """Return the view of a setup with some of its values changed."""
-        results = subject_of(view) if isinstance(view, View) else None
-        if not isinstance(results, Results):
-            raise BlockError(f"vary needs a setup, such as stock, got {view!r}")
+        results = solved(view, "vary")
         texts = {key: _as_written(value) for key, value in changes.items()}
         key = (id(results), repr(sorted(texts.items())))
         if key not in self._varied:
             varied = solve(vary(results.setup, texts), results.wheel)
             self._varied[key] = setup_view(varied, "the variant")
         return self._varied[key]
+
+    def stands(self, view: View, changes: Mapping[str, Any]) -> bool:
+        """Return whether a changed setup can stand in all of its cases: no wheel lifted, no slope past tipping."""
+        try:
+            self.vary(view, changes)
+        except CaseError:
+            return False
+        return True
+
+    def compare(self, base: View, other: View) -> View:
+        """Return two setups compared where the other wears most on the axle; each pair is drawn once."""
+        mine, theirs = solved(base, "compare"), solved(other, "compare")
+        key = (id(mine), id(theirs))
+        if key not in self._compared:
+            self._compared[key] = comparison_view(compare(mine.setup, theirs.setup), "the comparison")
+        return self._compared[key]
 
     def _read(self, file: Path) -> None:
         shown = self.shown_file(file)
@@ -106,6 +124,35 @@ class Course:
 
     def _problem(self, file: str, reason: str) -> None:
         self.problems.append(LessonProblem(file=file, line=None, reason=reason))
+
+
+def solved(view: object, wanted_by: str) -> Results:
+    """Return the solved setup behind a view such as `stock`."""
+    results = subject_of(view) if isinstance(view, View) else None
+    if not isinstance(results, Results):
+        raise BlockError(f"{wanted_by} needs a setup, such as stock, got {view!r}")
+    return results
+
+
+def play(view: View, end_play: Quantity) -> View | None:
+    """Return what an end play makes at hub and tread."""
+    return play_view(solved(view, "play"), _in(end_play, "m", "play"), "the play")
+
+
+def play_from_tread(view: View, travel: Quantity) -> View | None:
+    """Return the play that a travel at the tread comes from."""
+    return tread_view(solved(view, "play_from_tread"), _in(travel, "m", "play_from_tread"), "the play")
+
+
+def noise(view: View, speed: Quantity) -> View:
+    """Return how often the parts of a bearing are struck at a road speed."""
+    return noise_view(solved(view, "noise"), _in(speed, "m/s", "noise"), "the noise")
+
+
+def _in(quantity: object, unit: str, wanted_by: str) -> float:
+    if not isinstance(quantity, Quantity) or quantity.unit != unit:
+        raise BlockError(f"{wanted_by} needs a quantity in {unit}, got {quantity!r}")
+    return quantity.value
 
 
 def _as_written(value: object) -> object:

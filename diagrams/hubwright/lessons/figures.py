@@ -13,21 +13,35 @@ from hubwright.lessons.drawings import ID, Drawings, Drawn, Letter
 from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
-from hubwright.quantities import Kind, System, display
+from hubwright.quantities import Kind, Quantity, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.force_table import ForceRow, force_rows, ways
 from hubwright.scenes.vocabulary import Scene, Step
 
 
 def figure(
-    page: PageState, drawings: Drawings, name: str, subject: View, *, case: str = "standing", steps: bool = False
+    page: PageState,
+    drawings: Drawings,
+    name: str,
+    *subjects: View,
+    case: str = "standing",
+    steps: bool = False,
+    values: Sequence[tuple[str, Quantity]] = (),
+    quantity: str = "",
+    end_play: Quantity | None = None,
 ) -> Markup:
-    """Return a figure of a setup in both unit systems."""
+    """Return a figure in both unit systems: of a setup, a beam or two setups, or of named values with their ranges."""
     if name not in FIGURES:
         raise BlockError(f"no figure is called '{name}'; there are: {', '.join(sorted(FIGURES))}")
-    scenes = scenes_of(name, subject_of(subject) if isinstance(subject, View) else subject, case)
+    if FIGURES[name].takes == "data":
+        scenes = data_scenes(name, values, quantity)
+    else:
+        solved = [subject_of(subject) if isinstance(subject, View) else subject for subject in subjects]
+        options = {} if end_play is None else {"end_play": end_play.value}
+        scenes = scenes_of(name, *solved, case=case, **options)
     for scene in scenes:
         check_closed(scene)
     page.figures += 1
@@ -36,17 +50,37 @@ def figure(
     return page.set_aside(html, late=True)
 
 
-def scenes_of(name: str, solved: object, case: str) -> list[Scene]:
+_NEEDED = {
+    "results": "a setup, such as stock",
+    "two results": "two setups, such as stock and a variant",
+    "beam": "a beam file, such as plank_bridge",
+}
+
+
+def scenes_of(name: str, *solved: object, case: str, **options: float) -> list[Scene]:
     """Return the scene of a figure in both unit systems."""
-    function = scene_function(name)
-    if isinstance(solved, BeamResults) and name == "beam alone":
-        return [function(solved, units=system) for system in get_args(System)]
-    if not isinstance(solved, Results) or name == "beam alone":
-        needed = "a beam file, such as plank_bridge" if name == "beam alone" else "a setup, such as stock"
-        raise BlockError(f'figure("{name}", …) needs {needed}')
-    if case not in solved.cases:
-        raise BlockError(f"figure(\"{name}\", …): this setup has no case '{case}'; it has: {', '.join(solved.cases)}")
-    return [function(solved, case=case, units=system) for system in get_args(System)]
+    function, takes = scene_function(name), FIGURES[name].takes
+    wanted = BeamResults if takes == "beam" else Results
+    if len(solved) != (2 if takes == "two results" else 1) or not all(isinstance(one, wanted) for one in solved):
+        raise BlockError(f'figure("{name}", …) needs {_NEEDED[takes]}')
+    if takes == "beam":
+        return [function(*solved, units=system) for system in get_args(System)]
+    for one in solved:
+        if isinstance(one, Results) and case not in one.cases:
+            raise BlockError(f"figure(\"{name}\", …): this setup has no case '{case}'; it has: {', '.join(one.cases)}")
+    return [function(*solved, case=case, units=system, **options) for system in get_args(System)]
+
+
+def data_scenes(name: str, values: Sequence[tuple[str, Quantity]], quantity: str) -> list[Scene]:
+    """Return the scene of named values with their ranges in both unit systems."""
+    bars = [
+        BarValue(words, value.value, value.low, value.high, value.kind or "ratio")
+        for words, value in values
+        if isinstance(value, Quantity)
+    ]
+    if not bars or len(bars) < len(values) or not quantity:
+        raise BlockError(f'figure("{name}", values=[("as it is", load), …], quantity="…") needs names with quantities')
+    return [scene_function(name)(bars, quantity=quantity, units=system) for system in get_args(System)]
 
 
 def check_closed(scene: Scene) -> None:

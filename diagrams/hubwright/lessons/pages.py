@@ -10,7 +10,7 @@ from mkdocs.utils import meta
 
 from hubwright.lessons import blocks, cautions, claims
 from hubwright.lessons.closure import closure_table
-from hubwright.lessons.course import Course
+from hubwright.lessons.course import Course, noise, play, play_from_tread
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.environment import render
 from hubwright.lessons.figures import figure
@@ -84,6 +84,11 @@ class Renderer:
             "problem": partial(problem, state),
             "cautions": cautioned,
             "vary": self.course.vary,
+            "stands": self.course.stands,
+            "compare": self.course.compare,
+            "play": play,
+            "play_from_tread": play_from_tread,
+            "noise": noise,
         }
         return {
             **self.names,

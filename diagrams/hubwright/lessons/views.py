@@ -7,7 +7,9 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 
+from hubwright.lessons.life_views import case_life_views, life_view
 from hubwright.lessons.named_values import Leaf, View, constant, value_at
+from hubwright.lessons.symptom_views import own_play
 from hubwright.mechanics.free_body import balanced_lateral_g
 from hubwright.quantities import Kind, Quantity
 from hubwright.results import CaseResult, Results
@@ -27,6 +29,7 @@ def setup_view(results: Results, label: str) -> View:
     """Return the view of a solved setup."""
     setup = results.setup
     cases = {name: case_view(results, case, f"{label}.{case_attribute(name)}") for name, case in results.cases.items()}
+    case_life_views(results, cases)
     view = View(label, {}, results)
 
     def has(path: str) -> bool:
@@ -47,6 +50,8 @@ def setup_view(results: Results, label: str) -> View:
             "wheel_end": constant(setup.wheel_end),
             "balanced_lateral_g": constant(_balanced(results)),
             "weight": lambda: _weight_view(results, f"{label}.weight"),
+            "life": lambda: life_view(results, f"{label}.life"),
+            "own_end_play": lambda: own_play(results),
             "bearing": lambda: _bearing_view(results, f"{label}.bearing"),
             "gear": lambda: [_gear_view(results, i, f"{label}.gear[{i}]") for i in range(len(setup.gear))],
             "cases": lambda: list(cases.values()),

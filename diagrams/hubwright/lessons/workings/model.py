@@ -16,6 +16,8 @@ UNITS: dict[str, dict[System, tuple[str, float]]] = {
     "N/mm": {"si": ("N/mm", 1e3), "us": ("lbf/in", 4.4482216152605 / 0.0254)},
     "kg": {"si": ("kg", 1.0), "us": ("lb", 0.45359237)},
     "rad": {"si": ("°", 1.0), "us": ("°", 1.0)},  # kept in radians, written in degrees
+    "m/s": {"si": ("m/s", 1.0), "us": ("mph", 0.44704)},
+    "Hz": {"si": ("Hz", 1.0), "us": ("Hz", 1.0)},
     "1": {"si": ("", 1.0), "us": ("", 1.0)},
 }
 DIGITS = 5  # significant, of numbers put in
