@@ -40,6 +40,7 @@ FIGURES: dict[str, Figure] = {
     "outer wheel in a corner": Figure("hubwright.scenes.outer_wheel_in_corner:outer_wheel_in_corner", _SIDEWAYS),
     "free body in three linked views": Figure("hubwright.scenes.three_views:three_views"),
     "load on every rolling element": Figure("hubwright.scenes.element_loads:element_loads", needs_life=True),
+    "rock test": Figure("hubwright.scenes.rock_test:rock_test", ("standing",), needs_life=True),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),
     "pressure to resultant": Figure(
