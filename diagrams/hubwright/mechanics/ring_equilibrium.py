@@ -114,7 +114,7 @@ def equilibrium(geometry: Geometry, target: Array) -> tuple[Array, NDArray[np.in
 
 
 def _start(geometry: Geometry, target: Array) -> tuple[_Task, Array]:
-    """Return the task, and the motion that would hold the load if half the elements did not lift off."""
+    """Return the task, and twice the motion that all elements together would need: about half of them lift off."""
     count, power = geometry.sines.size, geometry.power
     c, s = geometry.rest_radial / geometry.rest_length, geometry.rest_axial / geometry.rest_length
     across, tilting = count * c**2, count * (s + geometry.lever * c) ** 2
