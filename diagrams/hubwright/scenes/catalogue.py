@@ -24,12 +24,22 @@ class Figure:
     kinds: tuple[Kind, ...] | None = None
     takes: Literal["results", "beam", "two results", "data"] = "results"
     needs_life: bool = False  # shows nothing where the file says too little of the bearing
+    needs: tuple[str, ...] = ()  # dotted keys of the file without which it shows nothing
 
     def cases(self, results: Results) -> list[str]:
         """Return the cases of a solved setup that this figure can show."""
         if self.needs_life and results.life is None:
             return []
+        if any(_of_setup(results, key) is None for key in self.needs):
+            return []
         return [name for name, case in results.cases.items() if self.kinds is None or case.kind in self.kinds]
+
+
+def _of_setup(results: Results, key: str) -> object:
+    value: object = results.setup
+    for part in key.split("."):
+        value = getattr(value, part, None)
+    return value
 
 
 FIGURES: dict[str, Figure] = {
@@ -47,6 +57,8 @@ FIGURES: dict[str, Figure] = {
         "hubwright.scenes.pressure_to_resultant:pressure_to_resultant",
         ("standing", "braking", "driving", "cornering", "side_slope"),
     ),
+    "two setups under one load line": Figure("hubwright.scenes.two_setups:two_setups", takes="two results"),
+    "drop history": Figure("hubwright.scenes.drop_history:drop_history_scene", ("drop",), needs=("suspension",)),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }

@@ -1,0 +1,353 @@
+"""Two setups of one vehicle side by side: both free bodies at one scale, one over the other, what moves and what stays.
+
+Views from the rear in real millimetres from the bearing centre: ISO y and z.
+"""
+
+import textwrap
+from dataclasses import dataclass
+from typing import Literal
+
+from hubwright.errors import CaseError
+from hubwright.quantities import format_quantity
+from hubwright.results.model import Results, SingleForce
+from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.two_setups_words import TwoWordings
+from hubwright.scenes.vocabulary import (
+    ClosedBody,
+    Column,
+    Dimension,
+    Dot,
+    Force,
+    Ground,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    Moment,
+    Normal,
+    Part,
+    Point,
+    ScaleBar,
+    Scene,
+    Tone,
+    Units,
+    View,
+    Words,
+)
+from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
+from hubwright.scenes.wheel_end_parts.measures import measures
+from hubwright.scenes.wheel_end_solids import points_of, solids
+
+_WIDTH, _FOOT = 310.0, 30.0
+_PLACES = {"first": 78.0, "second": 176.0, "overlay": 262.0}  # bearing centres on the sheet
+_ARROWS, _ROWS, _TOP = 30.0, 30.0, 28.0  # room below the road, of row loads, over the tires
+_TALL = 158.0
+_COLUMNS = (47.0, 145.0)  # right edges of the labels left of each body
+_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
+_SMALL = ((1, 8), (1, 10), (1, 12), (1, 15), (1, 20))
+_NOTHING = 1e-6
+_LEVEL = 22.0
+
+
+@dataclass(frozen=True)
+class _Body:
+    """One of the two setups as drawn."""
+
+    name: Literal["first", "second"]
+    results: Results
+    parts: Assembly
+    view: View
+    words: TwoWordings
+
+    @property
+    def load_line(self) -> float:
+        return self.results.side * self.parts.measures.load_line
+
+    @property
+    def least(self) -> float:
+        state = self.results.cases[self.words.case]
+        return _NOTHING * max(abs(part) for f in state.free_body.forces for part in (f.force.x, f.force.y, f.force.z))
+
+
+def two_setups(first: Results, second: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of two solved setups, seen at the same wheel, in a case that both have."""
+    if first.wheel != second.wheel:
+        raise ValueError(f"two setups are compared at one wheel (got {first.wheel} and {second.wheel})")
+    for results in (first, second):
+        if results.cases[case].contact_force.z <= 0 or results.cases[case].kind == "ledge":
+            raise CaseError(case=case, reason="two setups are compared on an even road, with the wheel on it")
+    words = TwoWordings(first, second, case, units)
+    bodies, small, ratio = _bodies(words)
+    items: list[Item] = []
+    for body in bodies:
+        items += _drawn(body, words)
+    items += _overlay(words, bodies, small)
+    items += _lists(words, small)
+    top = max(body.view.on_sheet((0.0, body.parts.measures.free_radius))[1] for body in bodies)
+    return Scene(
+        name="two-setups",
+        title=words.title(),
+        caption=words.caption(),
+        description=words.description(),
+        units=units,
+        size=(_WIDTH, top + _TOP),
+        views=(*(body.view for body in bodies), small),
+        items=tuple(items),
+        steps=words.steps(),
+        columns=tuple(Column("left", x, _FOOT, top + 4.0) for x in _COLUMNS),
+        scale_bars=(
+            ScaleBar("first", "length", f"Free bodies {ratio}"),
+            ScaleBar("first", "force", "Forces, both bodies"),
+        ),
+        key=(
+            KeyEntry("load", "load"),
+            KeyEntry("reaction", "reaction"),
+            KeyEntry("load line", "load line"),
+            KeyEntry("turning", "turns: the body"),
+            KeyEntry("changed", "spacer; small: the right one"),
+        ),
+        axes="rear",
+        body=_closed(bodies, case),
+    )
+
+
+def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
+    parts = [assembly(measures(results)) for results in (words.first, words.second)]
+    states = words.states
+    tallest = max(part.measures.free_radius + part.measures.loaded_radius for part in parts)
+    scale, ratio = drawing_scale(tallest, _TALL, _SCALES)
+    needs = [state.contact_force.z / _ARROWS for state in states]
+    for state in states:
+        needs += [abs(f.force.z) / _ROWS for f in state.free_body.forces if f.kind == "reaction"]
+        needs += [max(abs(f.force.y), abs(f.force.x)) / _ROWS for f in state.free_body.forces]
+    per_mm = round_scale(max(needs), 1.0)
+    # the axles stand at one height: what moves is the road
+    low = max(part.measures.loaded_radius for part in parts)
+    axle = _FOOT + _ARROWS + 4.0 + low * scale
+    bodies = tuple(
+        _Body(
+            name,
+            results,
+            part,
+            View(name, (_PLACES[name], axle), scale, per_mm, mirrored=True),
+            words,
+        )
+        for name, results, part in zip(_NAMES, (words.first, words.second), parts, strict=True)
+    )
+    little, _ = drawing_scale(2 * max(part.measures.free_radius for part in parts), 78.0, _SMALL)
+    high = axle + max(part.measures.free_radius for part in parts) * scale
+    place = (_PLACES["overlay"], high - max(part.measures.free_radius for part in parts) * little)
+    return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True), ratio
+
+
+_NAMES: tuple[Literal["first", "second"], Literal["first", "second"]] = ("first", "second")
+
+
+def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
+    """Return one free body with its forces, levers and name."""
+    m, view, side = body.parts.measures, body.view, body.results.side
+    half = body.parts.below.tread_half_width
+    y, road = body.load_line, -m.loaded_radius
+    top = view.on_sheet((0.0, m.free_radius))[1]
+    items: list[Item] = solids(body.parts, view.name, side, "whole", body_only=True)
+    for way in (1.0, -1.0):  # short on the left: there stand words
+        start = y + way * (half + 3.0 / view.scale)
+        ends = (start, road), (start + way * (3.0 if way > 0 else 8.0) / view.scale, road)
+        items.append(
+            Ground(f"ground-{view.name}-{'left' if way > 0 else 'right'}", view.name, 1, start=ends[0], end=ends[1])
+        )
+    name = words.names[0 if body.name == "first" else 1]
+    for number, line in enumerate(reversed(textwrap.wrap(name, 30)[:3])):
+        at = (view.origin[0], top + 13.5 + 4.2 * number)
+        items.append(
+            Words(f"words-{view.name}-{number}", "", 1, at_sheet=at, lines=(f"*{line}",), size=2.5, align="centre")
+        )
+    items += [
+        Dot(f"centre-{view.name}", view.name, 1, at=(0.0, 0.0), radius=0.7, level=_LEVEL + 6),
+        Line(
+            f"load-line-{view.name}",
+            view.name,
+            3,
+            points=((y, road), (y, m.free_radius + 10.0 / view.scale)),
+            style="centre",
+            tone="load",
+            width=0.25,
+            level=19,
+        ),
+        Line(
+            f"centre-plane-{view.name}",
+            view.name,
+            3,
+            points=((0.0, -40.0), (0.0, m.free_radius + 10.0 / view.scale)),
+            style="centre",
+            tone="soft",
+            level=18,
+        ),
+    ]
+    if abs(y) > 0.05:
+        length = format_quantity(abs(body.results.wheel_geometry.load_line_offset), "small length", words.units)
+        items.append(
+            Dimension(
+                f"dimension-load-line-{view.name}",
+                view.name,
+                3,
+                start=(y, m.free_radius),
+                end=(0.0, m.free_radius),
+                line_at=top + 8.0,
+                text=f"{{y|L}} = {length}",
+                extension=(False, False),
+                side="end",
+            )
+        )
+    return items + _forces(body, words)
+
+
+def _forces(body: _Body, words: TwoWordings) -> list[Item]:
+    """Return every single force of the free body; of the rows their loads, or else force and moment at the centre."""
+    state, view = body.results.cases[words.case], body.view
+    items: list[Item] = []
+    symbols = {"contact": "F", "row_outboard": "A", "row_inboard": "B", "axial": "B", "bearing": "B", "caliper": "K"}
+    for single in state.free_body.forces:
+        if single.name.startswith(("weight", "inertia")):
+            items += _arrows(body, words, single, 2, None)
+        else:
+            items += _arrows(body, words, single, 2 if single.kind == "applied" else 4, symbols[single.name])
+    for couple in state.free_body.couples:
+        if couple.name == "bearing" and abs(couple.moment.x) > body.least:
+            text = format_quantity(abs(couple.moment.x), "moment", words.units)
+            label = Label((f"*{{M|x}} = {text}",), "left column", tone="moment", size=2.5)
+            # seen from the rear a positive moment about x turns clockwise
+            items.append(
+                Moment(
+                    f"moment-{view.name}",
+                    view.name,
+                    4,
+                    newton_metres=-couple.moment.x,
+                    label=label,
+                    level=_LEVEL + 2,
+                )
+            )
+    return items
+
+
+def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, symbol: str | None) -> list[Item]:
+    view, side = body.view, body.results.side
+    role: Literal["applied", "reaction"] = "applied" if single.kind == "applied" else "reaction"
+    tone: Tone = "load" if role == "applied" else "reaction"
+    at = single.point.y * 1e3, single.point.z * 1e3
+    start = f"{'force' if role == 'applied' else 'reaction'}-{single.name}-{view.name}"
+    items: list[Item] = []
+    ringed = abs(single.force.x) > body.least
+    for axis, vector in (("z", (0.0, single.force.z)), ("y", (single.force.y, 0.0))):
+        size = vector[1] + vector[0]
+        if abs(size) <= body.least:
+            continue
+        label = None
+        if symbol is not None:
+            below = f"{symbol}" if symbol in ("A", "B") and axis == "z" and single.name != "bearing" else axis
+            letter = "F" if single.name.startswith("row") else symbol
+            value = format_quantity(abs(size), "force", words.units)
+            way = ("up" if size > 0 else "down") if axis == "z" else ("outboard" if size * side > 0 else "inboard")
+            label = Label((f"*{{{letter}|{below}}} = {value}", way), "left column", tone=tone, size=2.5)
+        items.append(
+            Force(
+                f"{start}-{axis}",
+                view.name,
+                step,
+                at=at,
+                vector=vector,
+                role=role,
+                tip_at_point=axis == "z" and symbol is not None,
+                gap=2.5 if ringed and symbol is not None else 0.0,
+                label=label,
+                level=_LEVEL + 3,
+            )
+        )
+    if ringed and symbol is not None:
+        value = format_quantity(abs(single.force.x), "force", words.units)
+        below = f"{symbol}x" if single.name.startswith("row") else "x"
+        letter = "F" if single.name.startswith("row") else symbol
+        way = "forward" if single.force.x > 0 else "rearward"
+        items.append(
+            Normal(
+                f"{start}-x",
+                view.name,
+                step,
+                at=at,
+                newtons=-single.force.x,  # forward is away from a viewer behind the vehicle
+                role=role,
+                label=Label((f"{{{letter}|{below}}} = {value}", way), "left column", tone=tone, size=2.5),
+                level=_LEVEL + 5,
+            )
+        )
+    return items
+
+
+def _overlay(words: TwoWordings, bodies: tuple[_Body, _Body], view: View) -> list[Item]:
+    """Return both wheels as outlines over one another at the bearing centre, and their roads."""
+    items: list[Item] = []
+    kept = ("tire", "rim", "wheel-disc", "spacer")
+    tones: dict[str, Tone] = {"first": "before", "second": "changed"}
+    for body in bodies:
+        side, tone = body.results.side, tones[body.name]
+        for piece in body.parts.pieces:
+            if piece.name in kept:
+                rings = tuple(points_of(ring, side) for ring in piece.rings)
+                items.append(
+                    Part(
+                        f"part-overlay-{body.name}-{piece.name}",
+                        "overlay",
+                        5,
+                        rings=rings,
+                        material="none",
+                        outline=0.3 if body.name == "first" else 0.35,
+                        tone=tone,
+                        level=1.0 if body.name == "first" else 2.0,
+                    )
+                )
+        m, y = body.parts.measures, body.load_line
+        reach = body.parts.below.half_width + 30.0
+        line = ((y - reach, -m.loaded_radius), (y + reach, -m.loaded_radius))
+        high = ((y, -m.loaded_radius - 30.0), (y, m.free_radius + 30.0))
+        items += [
+            Line(f"road-{body.name}", "overlay", 5, points=line, style="thin", tone=tone, level=0.5),
+            Line(f"overlay-load-line-{body.name}", "overlay", 5, points=high, style="centre", tone=tone, level=3.0),
+        ]
+    rows = bodies[0].parts.bearing
+    hub: list[tuple[Point, ...]] = [points_of(ring, bodies[0].results.side) for ring in rows.outer_rings]
+    items += [
+        Part("part-overlay-bearing", "overlay", 5, rings=tuple(hub), material="fixed", outline=0.2, level=2.5),
+        Dot("overlay-centre", "overlay", 5, at=(0.0, 0.0), radius=0.6, level=4.0),
+    ]
+    return items
+
+
+def _lists(words: TwoWordings, view: View) -> list[Item]:
+    """Return what stays and what moves as two short lists below the overlay."""
+    x, y = 216.0, view.origin[1]
+    low = max(part.measures.loaded_radius for part in (assembly(measures(r)) for r in (words.first, words.second)))
+    y -= low * view.scale + 9.0
+    items: list[Item] = []
+    for name, heading, lines in (("moves", "*Moves", words.moves()), ("stays", "*Stays", words.stays())):
+        if not lines:
+            lines = ["nothing"]
+        for number, text in enumerate((heading, *lines)):
+            items.append(
+                Words(f"words-{name}-{number}", "", 6, at_sheet=(x, y), lines=(text,), size=2.4 if number else 2.6)
+            )
+            y -= 4.6
+        y -= 1.6
+    return items
+
+
+def _closed(bodies: tuple[_Body, _Body], case: str) -> ClosedBody:
+    """Return both free bodies: each must close, so together they do."""
+    forces, couples = [], []
+    for body in bodies:
+        free = body.results.cases[case].free_body
+        forces += [
+            (f"{s.name}-{body.name}", (s.force.x, s.force.y, s.force.z), (s.point.x, s.point.y, s.point.z))
+            for s in free.forces
+        ]
+        couples += [(f"{c.name}-{body.name}", (c.moment.x, c.moment.y, c.moment.z)) for c in free.couples]
+    return ClosedBody(tuple(forces), tuple(couples))

@@ -1,0 +1,125 @@
+"""Two setups side by side: both closed, one scale, and lists that are true of the numbers."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from hubwright.drawing import draw
+from hubwright.drawing.closure import left_over
+from hubwright.errors import CaseError
+from hubwright.results import Results, described_wheels, solve
+from hubwright.scenes.two_setups import two_setups
+from hubwright.scenes.vocabulary import ClosedBody, Force, Scene, Words
+from hubwright.setup import load
+from hubwright.setup.model import Setup
+from scene_checks import check_scene, check_written_scales, is_round
+from strategies import setups
+
+CONTENT = Path(__file__).parents[2] / "content"
+WAGON, WINTER = "vehicles/hill-wagon.toml", "setups/winter-fit-out.toml"
+OFFSET, SUMMER = "setups/winter-offset-wheels.toml", "setups/summer-fit-out.toml"
+
+
+def solved(file: str, wheel: str | None = None) -> Results:
+    setup = load(CONTENT / file)
+    assert isinstance(setup, Setup)
+    return solve(setup, wheel)  # type: ignore[arg-type]
+
+
+def even(first: Results, second: Results) -> list[str]:
+    return [
+        name for name, state in first.cases.items() if state.kind not in ("ledge", "two_wheel") and name in second.cases
+    ]
+
+
+def listed(scene: Scene, name: str) -> str:
+    return "; ".join(item.lines[0] for item in scene.items if isinstance(item, Words) and f"words-{name}-" in item.name)
+
+
+@given(first=setups(rows_known=False), second=setups(rows_known=False), data=st.data())
+@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+def test_any_two_valid_setups_can_be_compared(first: Setup, second: Setup, data: st.DataObject) -> None:
+    wheels = [wheel for wheel in described_wheels(first) if wheel in described_wheels(second)]
+    assume(wheels)
+    wheel = data.draw(st.sampled_from(wheels))
+    a, b = solve(replace(first, name="Crate carrier with a long name for a test"), wheel), solve(second, wheel)
+    case = data.draw(st.sampled_from(even(a, b)))
+    scene = two_setups(a, b, case=case, units=data.draw(st.sampled_from(("si", "us"))))
+    assert draw(scene).conflicts == ()
+    assert draw(scene, form="narrow")
+    assert is_round(scene.view("first").newtons_per_mm or 0.0)
+    assert scene.view("first").newtons_per_mm == scene.view("second").newtons_per_mm
+    assert scene.view("first").scale == scene.view("second").scale
+    assert scene.body is not None
+    for name in ("first", "second"):
+        alone = ClosedBody(
+            tuple(force for force in scene.body.forces if force[0].endswith(name)),
+            tuple(couple for couple in scene.body.couples if couple[0].endswith(name)),
+        )
+        force, moment, largest, largest_moment = left_over(alone)
+        assert force <= 1e-9 * largest
+        assert moment <= 1e-9 * largest_moment
+
+
+@pytest.mark.parametrize(("first", "second"), [(WINTER, OFFSET), (WAGON, WINTER), (SUMMER, WINTER)])
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+def test_the_demonstration_is_drawn_to_scale(first: str, second: str, units, wheel: str) -> None:
+    a, b = solved(first, wheel), solved(second, wheel)
+    for case in even(a, b):
+        scene = two_setups(a, b, case=case, units=units)
+        check_scene(scene)
+        assert check_written_scales(scene) >= 8
+
+
+def test_spacer_and_offset_wheel_give_the_same_loads() -> None:
+    # load_line_offset = face + spacer - offset: a spacer of 25 mm is 25 mm less offset (mechanics, wheel geometry)
+    scene = two_setups(solved(WINTER), solved(OFFSET))
+    assert "the joint differs, the bearing's loads do not" in scene.title
+    assert "spacer 25\u00a0mm → none" in listed(scene, "moves")
+    assert "wheel offset 30\u00a0mm → 5\u00a0mm" in listed(scene, "moves")
+    for stays in ("load line 37\u00a0mm outboard", "outboard row", "inboard row", "axle height"):
+        assert stays in listed(scene, "stays")
+
+
+def test_every_arrow_is_a_force_of_its_own_results() -> None:
+    a, b = solved(WAGON), solved(WINTER)
+    scene = two_setups(a, b)
+    for results, view in ((a, "first"), (b, "second")):
+        body = results.cases["standing"].free_body
+        drawn = {item.name: item for item in scene.items if isinstance(item, Force) and item.view == view}
+        for name in ("row_outboard", "row_inboard"):
+            arrow = drawn[f"reaction-{name}-{view}-z"]
+            assert arrow.vector[1] == pytest.approx(body.force(name).force.z)
+            assert arrow.at[0] == pytest.approx(body.force(name).point.y * 1e3)
+
+
+def test_a_row_that_reverses_is_told_in_words() -> None:
+    a, b = solved(WAGON), solved(WINTER)
+    before, after = (results.cases["standing"].row_load for results in (a, b))
+    assert before is not None
+    assert after is not None
+    assert before.inboard.z > 0 > after.inboard.z  # on the row: what pushes the row up pushes the hub down
+    scene = two_setups(a, b)
+    line = next(line for line in listed(scene, "moves").split("; ") if line.startswith("inboard row"))
+    assert " down → " in line
+    assert line.endswith(" up")
+    # face 42 mm and offset 30 mm, without and with a spacer of 25 mm
+    assert "load line 12\u00a0mm outboard → 37\u00a0mm outboard" in listed(scene, "moves")
+
+
+def test_a_load_line_that_stays_is_said_to_contribute_nothing() -> None:
+    wagon = solved(WAGON)
+    heavier = replace(wagon.setup, gear=solved(WINTER).setup.gear)
+    scene = two_setups(wagon, solve(heavier))
+    assert scene.title.startswith("The load line stays and contributes nothing")
+
+
+def test_different_wheels_and_edges_are_refused() -> None:
+    with pytest.raises(ValueError, match="at one wheel"):
+        two_setups(solved(WAGON, "front_left"), solved(WINTER, "front_right"))
+    with pytest.raises(CaseError, match="even road"):
+        two_setups(solved(WAGON), solved(WINTER), case="stone ledge")
