@@ -20,7 +20,7 @@ def rear_outline(results: Results, view: str) -> tuple[Part, ...]:
     if isinstance(chassis, TrailerChassis):
         ahead = chassis.coupling_ahead_of_axle * 1e3
         top = trailer_outline(coupling_ahead=ahead, free_radius=radius, centre_height=height).top
-        tracks = (chassis.track * 1e3,)
+        tracks: tuple[float, ...] = (chassis.track * 1e3,)
         half, sill = tracks[0] / 2 - 0.75 * width, 1.04 * radius
         corners: list[Point] = [(half, sill), (half, top), (-half, top), (-half, sill)]
         window: list[Point] = []
