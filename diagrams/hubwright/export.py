@@ -120,8 +120,10 @@ def _scene(
         return scene_function(name)(solved, units=units), ""
     possible = entry.cases(solved)
     if not possible:
-        reason = f"the figure '{name}' shows {' or '.join(entry.kinds or ())}; the file has no such case"
-        raise ChoiceError(what="case", given=case or "", known=(), reason=reason.replace("_", " "))
+        kinds = " or ".join(entry.kinds or ()).replace("_", " ")
+        lack = "the lives of the bearing's rows" if entry.needs_life else f"a case of {kinds}"
+        reason = f"the figure '{name}' needs {lack}, which the file does not give"
+        raise ChoiceError(what="case", given=case or "", known=(), reason=reason)
     if case is not None and case not in possible:
         reason = f"the figure '{name}' cannot show the case '{case}'"
         raise ChoiceError(what="case", given=case, known=possible, reason=reason)

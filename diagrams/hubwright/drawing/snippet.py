@@ -67,7 +67,7 @@ def marked(text: str) -> str:
 
 def _cells(row: ForceRow, units: System) -> str:
     if row.point is None:
-        return _values(row.components, "moment", units) + "<td></td>" * 3
+        return _values(row.components, "moment", units) + "<td></td>" * len(row.components)
     return _values(row.components, "force", units) + _values(row.point, "small length", units)
 
 

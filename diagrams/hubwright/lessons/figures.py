@@ -215,7 +215,7 @@ def force_table(scene: Scene) -> Markup:
 
 def _row_cells(row: ForceRow) -> list[Markup]:
     if row.point is None:
-        return [*_cells(row.components, "moment"), *[Markup("")] * 3]
+        return [*_cells(row.components, "moment"), *[Markup("")] * len(row.components)]
     return [*_cells(row.components, "force"), *_cells(row.point, "small length")]
 
 

@@ -73,7 +73,8 @@ class BrakingWording(ViewsWording):
                     ("inboard", self.state.row_load.inboard),
                 )
             )
-            rows = " " + " and ".join(parts).capitalize() + "."
+            said = " and ".join(parts)
+            rows = f" {said[0].upper()}{said[1:]}."
         return (
             f"Wheel end seen from above, its rows, and the wheel from outboard. {self.braking_caption(actions)}{rows}"
         )

@@ -115,6 +115,11 @@ class RollWording:
                 f"{wheel.name.replace('_', ' ').capitalize()} wheel: the road pushes up with "
                 f"{self.force(wheel.force.z)}{across}; standing {self.force(wheel.standing)}, {self.gained(wheel)}."
             )
+        sums = []
+        for left, name in ((True, "left"), (False, "right")):
+            parts = [self.force(part) for part in self.body.summed(left)[0][::-1] if not self.nothing(part)]
+            sums.append(f"{name} {' and '.join(parts)}")
+        sentences.append(f"Both axles together, up and across: {', '.join(sums)}.")
         return " ".join(sentences)
 
     def steps(self) -> tuple[Step, ...]:

@@ -1,13 +1,14 @@
 """Every force of a scene as rows of a table: what acts, its components, and where.
 
-Newtons, metres and newton metres along the vehicle's axes: forward, left, up.
+Newtons, metres and newton metres along the vehicle's axes: forward, left, up. A scene of no free body has the forces
+that it draws, as they lie on the sheet.
 """
 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from hubwright.scenes.vocabulary import ClosedBody, Scene
+from hubwright.scenes.vocabulary import ClosedBody, Force, Scene
 
 Triple = tuple[float, float, float]
 _SMALL = 1e-6
@@ -41,14 +42,14 @@ class ForceRow:
     """A force at a point, or a couple, which has none."""
 
     name: str
-    components: Triple
-    point: Triple | None
+    components: tuple[float, ...]
+    point: tuple[float, ...] | None
 
 
 def force_rows(scene: Scene) -> tuple[ForceRow, ...]:
     """Return everything on the free body of a scene that is not nothing, a distributed load as its resultant."""
     if scene.body is None:
-        return ()
+        return tuple(row for row in _drawn(scene) if any(abs(value) >= _SMALL for value in row.components))
     rows = [
         *(ForceRow(_words(name), force, point) for name, force, point in _summed(scene.body)),
         *(ForceRow(_words(name), couple, None) for name, couple in scene.body.couples),
@@ -56,9 +57,19 @@ def force_rows(scene: Scene) -> tuple[ForceRow, ...]:
     return tuple(row for row in rows if any(abs(value) >= _SMALL for value in row.components))
 
 
-def ways(scene: Scene) -> tuple[str, str, str]:
-    """Return what the three components of a row are called."""
+def ways(scene: Scene) -> tuple[str, ...]:
+    """Return what the components of a row are called."""
+    if scene.body is None:
+        return "to the right", "up"
     return ("along", "aside", "up") if scene.name in _BEAMS else ("forward", "left", "up")
+
+
+def _drawn(scene: Scene) -> Iterator[ForceRow]:
+    for item in scene.items:
+        if isinstance(item, Force):
+            sign = -1.0 if scene.view(item.view).mirrored else 1.0
+            at = (sign * item.at[0] / 1e3, item.at[1] / 1e3)
+            yield ForceRow(_words(item.name), (sign * item.vector[0], item.vector[1]), at)
 
 
 def _summed(body: ClosedBody) -> Iterator[tuple[str, Triple, Triple]]:

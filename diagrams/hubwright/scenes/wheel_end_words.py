@@ -219,7 +219,9 @@ class Wording:
         if first * second >= 0:
             return f"{sizes[0]} + {sizes[1]} = {sizes[2]}, all {word(-total)}"
         ways = (word(-first), word(-second), word(-total))
-        return "{} {} + {} {} = {} {}".format(*(text for pair in zip(sizes, ways, strict=True) for text in pair))
+        summed = f"{sizes[0]} {ways[0]} + {sizes[1]} {ways[1]} = {sizes[2]}"
+        # the longer words leave no room for a third: the label of the sum has it
+        return summed if word == self.fore_and_aft else f"{summed} {ways[2]}"
 
     def _couple(self, first: float, second: float, half: str, moment: float) -> str:
         sign = "−" if first * second >= 0 else "+"

@@ -1,0 +1,198 @@
+"""Random valid setups through every figure: what a ruler and an eye would object to, with the seed that shows it.
+
+`python benchmarks/sweep.py` draws 1,000 setups, `--setups 10000` for a long night, `--seed 17` one batch again. Every
+figure is drawn in both unit systems and both forms and read back from the written SVG; pictures of failures go to
+build/sweep/. Exit code 1 if there are any.
+"""
+
+import argparse
+import sys
+import time
+import traceback
+from collections import Counter
+from collections.abc import Callable, Iterator
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass, field
+from multiprocessing import get_context
+from pathlib import Path
+from typing import Any
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path[0] = str(ROOT / "tests")  # in place of this folder, whose drawing.py would hide that of the tests
+
+from hypothesis import HealthCheck, Phase, given, seed, settings  # noqa: E402  (found through the path set above)
+from hypothesis.strategies import SearchStrategy  # noqa: E402
+
+from drawing.written_checks import Failure, counted, failures_of  # noqa: E402
+from hubwright.drawing import draw, png, svg_for_page  # noqa: E402
+from hubwright.drawing.closure import TOLERANCE, left_over  # noqa: E402
+from hubwright.drawing.marks import Drawing  # noqa: E402
+from hubwright.results import Results, solve  # noqa: E402
+from hubwright.results.beams import BeamResults, solve_beam  # noqa: E402
+from hubwright.results.solve import described_wheels  # noqa: E402
+from hubwright.scenes.catalogue import FIGURES, scene_function  # noqa: E402
+from hubwright.scenes.vocabulary import Scene, Units  # noqa: E402
+from scenes.test_beam_alone import beams  # noqa: E402
+from strategies import setups  # noqa: E402
+
+BATCH = 20  # setups drawn from one seed
+SYSTEMS: tuple[Units, ...] = ("si", "us")
+PICTURES = ROOT / "build" / "sweep"
+KEPT = 6  # pictures of each figure and class of failure in a batch
+
+
+@dataclass
+class Tally:
+    """What a batch came to."""
+
+    setups: int = 0
+    figures: Counter[str] = field(default_factory=Counter)
+    arrows: int = 0
+    dimensions: int = 0
+    bodies: int = 0
+    failures: Counter[tuple[str, str]] = field(default_factory=Counter)
+    failing: Counter[str] = field(default_factory=Counter)
+    lines: list[str] = field(default_factory=list)
+
+    def add(self, other: "Tally") -> None:
+        """Take in another batch."""
+        self.setups += other.setups
+        self.figures += other.figures
+        self.arrows += other.arrows
+        self.dimensions += other.dimensions
+        self.bodies += other.bodies
+        self.failures += other.failures
+        self.failing += other.failing
+        self.lines += other.lines
+
+
+def drawn_from(strategy: SearchStrategy[Any], number: int, count: int) -> list[Any]:
+    """Return the examples that a seed gives: the same ones whenever it is asked."""
+    found: list[Any] = []
+
+    @seed(number)
+    @settings(
+        database=None,
+        max_examples=count,
+        phases=[Phase.generate],
+        deadline=None,
+        suppress_health_check=list(HealthCheck),
+    )
+    @given(strategy)
+    def keep(example: Any) -> None:
+        found.append(example)
+
+    keep()
+    return found[:count]
+
+
+def scenes_of(solved: Results | BeamResults, turn: int) -> Iterator[tuple[str, Callable[[Units], Scene]]]:
+    """Yield the figures of a solved setup, each in one of the cases that it can show, another one each turn."""
+    for name, figure in FIGURES.items():
+        function = scene_function(name)
+        if isinstance(solved, BeamResults):
+            if figure.takes == "beam":
+                yield name, lambda units, draw_it=function: draw_it(solved, units=units)
+        elif figure.takes == "results" and (cases := figure.cases(solved)):
+            case = cases[turn % len(cases)]
+            yield (
+                f"{name}, {case}",
+                lambda units, draw_it=function, shown=case: draw_it(solved, case=shown, units=units),
+            )
+
+
+def batch(number: int, count: int = BATCH) -> Tally:
+    """Draw every figure of the setups of one seed."""
+    tally = Tally()
+    for index, setup in enumerate(drawn_from(setups(), number, count)):
+        wheels = described_wheels(setup)
+        tally.setups += 1
+        check(tally, solve(setup, wheels[index % len(wheels)]), number, index)
+    for index, beam in enumerate(drawn_from(beams(), number, max(1, count // 5))):
+        check(tally, solve_beam(beam), number, index)
+    return tally
+
+
+def check(tally: Tally, solved: Results | BeamResults, number: int, index: int) -> None:
+    """Draw the figures of one setup and note what is wrong with them."""
+    for figure, make in scenes_of(solved, number * BATCH + index):
+        name = figure.split(",")[0]
+        for units in SYSTEMS:
+            where = f"seed {number}, setup {index}, {figure}, {units}"
+            try:
+                scene = make(units)
+                forms = {"wide": [draw(scene)], "narrow": list(draw(scene, form="narrow"))}
+            except Exception:  # a figure that cannot be drawn is a finding like any other
+                note(tally, name, Failure("not drawn", traceback.format_exc(limit=-2).strip()), where, None)
+                continue
+            if scene.body is not None:
+                force, moment, largest, largest_moment = left_over(scene.body)
+                tally.bodies += 1
+                if force > TOLERANCE * largest or moment > TOLERANCE * largest_moment:
+                    note(tally, name, Failure("does not close", f"{force:.3g} N"), where, None)
+            for form, drawings in forms.items():
+                for drawing in drawings:
+                    svg = svg_for_page(drawing, prefix="f", units_class=units)
+                    arrows, dimensions = counted(svg)
+                    tally.arrows, tally.dimensions = tally.arrows + arrows, tally.dimensions + dimensions
+                    tally.figures[f"{name}, {form}"] += 1
+                    failures = failures_of(svg)
+                    tally.failing[f"{name}, {form}"] += bool(failures)
+                    for failure in failures:
+                        note(tally, f"{name}, {form}", failure, f"{where}, {form} {drawing.view}", drawing)
+
+
+def note(tally: Tally, name: str, failure: Failure, where: str, drawing: Drawing | None) -> None:
+    """Count a failure, say where it is and keep its picture."""
+    tally.failures[name, failure.kind] += 1
+    tally.lines.append(f"{where}: {failure.kind}: {failure.where}")
+    if drawing is not None and tally.failures[name, failure.kind] <= KEPT:
+        PICTURES.mkdir(parents=True, exist_ok=True)
+        slug = "-".join(f"{where} {failure.kind}".replace(",", "").split())
+        png(drawing, PICTURES / f"{slug}.png", width_px=1600 if "wide" in where else 800, title=False)
+
+
+def report(total: Tally, seconds: float) -> None:
+    """Print counts and rates."""
+    drawn = sum(total.figures.values())
+    print(f"{total.setups} setups, {drawn} drawings in {seconds:.0f} s: {drawn / seconds:.0f} drawings a second")
+    print(f"{total.arrows} arrows and {total.dimensions} dimensions measured, {total.bodies} free bodies closed")
+    print(f"\n{'figure':<48}{'drawn':>8}{'faulty':>8}{'rate':>9}")
+    for name, count in sorted(total.figures.items()):
+        print(f"{name:<48}{count:8}{total.failing[name]:8}{total.failing[name] / count:9.2%}")
+    if total.failures:
+        print(f"\n{'figure':<48}{'what':<36}{'times':>6}")
+        for (name, kind), count in sorted(total.failures.items(), key=lambda entry: -entry[1]):
+            print(f"{name:<48}{kind:<36}{count:6}")
+        print()
+        for line in total.lines[:40]:
+            print(line)
+        print(f"all {len(total.lines)} stand in {PICTURES / 'failures.txt'}")
+
+
+def main() -> int:
+    """Run the sweep."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--setups", type=int, default=1000)
+    parser.add_argument("--seed", type=int, default=None, help="only the batch of this seed")
+    parser.add_argument("--first", type=int, default=0, help="the first seed")
+    given_options = parser.parse_args()
+    for picture in PICTURES.glob("seed-*.png"):
+        picture.unlink()
+    start, total = time.perf_counter(), Tally()
+    if given_options.seed is not None:
+        total = batch(given_options.seed)
+    else:
+        seeds = range(given_options.first, given_options.first + -(-given_options.setups // BATCH))
+        with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
+            for tally in pool.map(batch, seeds):
+                total.add(tally)
+    if total.lines:
+        PICTURES.mkdir(parents=True, exist_ok=True)
+        (PICTURES / "failures.txt").write_text("\n".join(total.lines) + "\n", encoding="utf-8")
+    report(total, time.perf_counter() - start)
+    return 1 if total.failures else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

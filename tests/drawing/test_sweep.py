@@ -1,0 +1,73 @@
+"""Any valid setup gives figures to which a ruler and an eye object nothing; `benchmarks/sweep.py` tries thousands."""
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from drawing.example_scene import every_item
+from drawing.written_checks import failures_of
+from hubwright.drawing import draw, svg_for_page
+from hubwright.results import solve
+from hubwright.results.solve import described_wheels
+from hubwright.scenes import vocabulary as v
+from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.setup import Setup
+from strategies import setups
+
+FROM_A_SETUP = sorted(name for name, figure in FIGURES.items() if figure.takes == "results")
+QUIET = (HealthCheck.too_slow, HealthCheck.data_too_large)
+
+
+@pytest.mark.parametrize("name", FROM_A_SETUP)
+@given(setup=setups(), choice=st.data())
+@settings(max_examples=10, deadline=None, suppress_health_check=QUIET)
+def test_figures_of_any_setup_are_clear_and_to_scale(name: str, setup: Setup, choice: Any) -> None:
+    results = solve(setup, choice.draw(st.sampled_from(described_wheels(setup))))
+    cases = FIGURES[name].cases(results)
+    if not cases:
+        return
+    units: v.Units = choice.draw(st.sampled_from(("si", "us")))
+    scene = scene_function(name)(results, case=choice.draw(st.sampled_from(cases)), units=units)
+    for drawing in (draw(scene), *draw(scene, form="narrow")):
+        assert failures_of(svg_for_page(drawing, prefix="f", units_class=units)) == []
+
+
+def kinds(scene: v.Scene) -> set[str]:
+    return {failure.kind for failure in failures_of(written(scene))}
+
+
+def written(scene: v.Scene) -> str:
+    return svg_for_page(draw(scene), prefix="f", units_class="si")
+
+
+def with_words(*words: v.Words) -> v.Scene:
+    scene = every_item()
+    return replace(scene, items=(*scene.items, *words))
+
+
+def test_the_checks_see_words_on_words_and_beyond_the_frame() -> None:
+    first = v.Words("first", "", at_sheet=(40.0, 35.0), lines=("one stands here",))
+    assert "words overlap" in kinds(with_words(first, replace(first, name="second", at_sheet=(42.0, 36.0))))
+    assert "words leave the frame" in kinds(with_words(replace(first, at_sheet=(-3.0, 35.0))))
+
+
+def test_the_checks_see_lengths_that_are_not_to_scale() -> None:
+    svg = written(every_item())
+    for key, kind in (("newtons", "arrow not to scale"), ("mm", "dimension not to scale")):
+        start = svg.index(f' data-{key}="') + len(f' data-{key}="')
+        value = float(svg[start : svg.index('"', start)])
+        told = svg[:start] + f"{value * 1.01:.9g}" + svg[svg.index('"', start) :]
+        assert kind in {failure.kind for failure in failures_of(told)}
+
+
+def test_the_checks_see_leaders_that_cross() -> None:
+    leaders = "".join(
+        f'<g data-name="label-{name}"><path class="s-soft" d="{path}"/></g>'
+        for name, path in (("a", "M100,100L300,300"), ("b", "M100,300L300,100"))
+    )
+    view = f'<g data-name="step-1"><g data-name="view-a">{leaders}</g></g>'
+    (failure,) = failures_of(f'<svg viewBox="0 0 400 400" data-mm-per-unit="0.1">{view}</svg>')
+    assert failure.kind == "leaders cross"

@@ -1,0 +1,75 @@
+"""Whoever cannot see a figure reads its forces: each by value, in its description or in the table of its forces."""
+
+import re
+from functools import cache
+from itertools import product
+from math import hypot
+from pathlib import Path
+
+import pytest
+
+from drawing.test_demonstration_figures import FILES, UNITS
+from hubwright.drawing.faces import plain
+from hubwright.drawing.snippet import force_table
+from hubwright.quantities import display
+from hubwright.results import solve
+from hubwright.results.beams import solve_beam
+from hubwright.scenes import vocabulary as v
+from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.setup import Beam, load
+
+SMALL = 0.02  # of the largest
+
+
+@cache
+def every_scene(file: Path, units: v.Units) -> list[v.Scene]:
+    """Every figure of a file, in one case of every kind that it can show."""
+    what = load(file)
+    if isinstance(what, Beam):
+        return [scene_function("beam alone")(solve_beam(what), units=units)]
+    results = solve(what)
+    return [
+        scene_function(name)(results, case=case, units=units)
+        for name, figure in FIGURES.items()
+        if figure.takes == "results"
+        for case in {results.cases[case].kind: case for case in figure.cases(results)}.values()
+    ]
+
+
+def forces(scene: v.Scene) -> dict[str, float]:
+    """The forces that a scene shows by an arrow of their own, or by a ring."""
+    shown = {item.name: hypot(*item.vector) for item in scene.items if isinstance(item, v.Force) and not item.slender}
+    return shown | {item.name: abs(item.newtons) for item in scene.items if isinstance(item, v.Normal)}
+
+
+@pytest.mark.parametrize(
+    ("file", "units"), list(product(FILES, UNITS)), ids=lambda value: getattr(value, "stem", value)
+)
+def test_every_force_is_told_by_value(file: Path, units: v.Units) -> None:
+    for scene in every_scene(file, units):
+        told = re.sub(r"<[^>]+>", " ", force_table(scene)) + plain(scene.description)
+        told = told.replace("\u00a0", " ")
+        shown = forces(scene)
+        for name, newtons in shown.items():
+            if newtons > SMALL * max(shown.values()):
+                value = display(newtons, "force", units).text.replace("\u00a0", " ")
+                assert value in told, (scene.name, scene.caption, name)
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_both_systems_tell_the_same_in_their_own_units(file: Path) -> None:
+    for si, us in zip(every_scene(file, "si"), every_scene(file, "us"), strict=True):
+        assert si.name == us.name
+        for scene, foreign in ((si, r"lbf|\bin\b(?= (?:out|in)board)|\blb\b"), (us, r"\d\s(?:k?N|N·m|mm|kg)\b")):
+            for text in (scene.title, scene.caption, scene.description, *(step.sentence for step in scene.steps)):
+                assert not re.search(foreign, text), (scene.name, text)
+        assert len(re.findall(r"<tr>", force_table(si))) == len(re.findall(r"<tr>", force_table(us))), si.name
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_units_keep_their_capitals_and_text_its_words(file: Path) -> None:
+    for units in UNITS:
+        for scene in every_scene(file, units):
+            for text in (scene.title, scene.caption, scene.description):
+                assert not re.search(r"\d\s(?:kn|n|n·m|mpa)\b|nan|None|\binf\b", text), (scene.name, text)
+                assert text.strip()[:1] == text[:1] != ""

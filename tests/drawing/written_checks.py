@@ -1,0 +1,241 @@
+"""What must hold of every written figure, read from its SVG: words, leaders, arrows and dimensions on the sheet.
+
+Sheet millimetres, y down from the top as in the file. Widths of words are measured with the shipped faces.
+"""
+
+import math
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import combinations, pairwise
+from xml.etree import ElementTree
+
+from hubwright.drawing.faces import Face, advance, covers
+
+Box = tuple[float, float, float, float]
+Segment = tuple[float, float, float, float]
+TOUCH = 0.3  # mm that boxes of words may share: their corners hold no ink
+SCALE = 0.005  # how far a length may be off what it stands for
+_STEP = 0.003  # mm: what the file's decimals leave open at the ends of a short arrow
+_CAP, _DROP = 0.722, 0.217  # of the em: height of capitals, depth of descenders
+_PATH = re.compile(r"([MLHVZmlhvz])|(-?(?:\d+\.?\d*|\.\d+)(?:e-?\d+)?)")
+_TURN = re.compile(r"rotate\((-?[\d.]+)")
+_FACES: tuple[Face, ...] = ("lettering", "narrow", "serif", "bold", "symbol")
+
+
+@dataclass(frozen=True)
+class Failure:
+    """Something that must not be in a figure: its class, and the groups that it befalls."""
+
+    kind: str
+    where: str
+
+
+@dataclass
+class _Group:
+    name: str
+    data: dict[str, str]
+    scales: dict[str, str]
+    words: list[Box] = field(default_factory=list)
+    strokes: list[list[tuple[float, float]]] = field(default_factory=list)
+    inked: list[tuple[float, float]] = field(default_factory=list)
+    rings: list[Box] = field(default_factory=list)
+
+
+def failures_of(svg: str) -> list[Failure]:
+    """Return what a ruler and an eye would object to in a written figure."""
+    root = ElementTree.fromstring(svg)
+    unit = float(root.attrib["data-mm-per-unit"])
+    width, height = (float(number) * unit for number in root.attrib["viewBox"].split()[2:])
+    groups = list(_groups(root, unit))
+    found = [*_words(groups, (0.0, 0.0, width, height)), *_leaders(groups)]
+    for group in groups:
+        found += _lengths(group, unit, (width, height))
+    return found
+
+
+def counted(svg: str) -> tuple[int, int]:
+    """Return how many arrows and dimensions of a figure a ruler can check."""
+    return svg.count('data-newtons="'), svg.count('data-mm="')
+
+
+def _groups(root: ElementTree.Element, unit: float) -> Iterator[_Group]:
+    for layer in root:
+        if layer.get("data-name") == "foot":
+            yield from (_read(element, {}, unit) for element in layer)
+        elif (layer.get("data-name") or "").startswith("step-"):
+            for view in layer:
+                yield from (_read(element, dict(view.attrib), unit) for element in view)
+
+
+def _read(element: ElementTree.Element, scales: dict[str, str], unit: float) -> _Group:
+    group = _Group(element.get("data-name") or "", dict(element.attrib), scales)
+    for mark in element.iter():
+        tag, classes = mark.tag.rsplit("}", 1)[-1], (mark.get("class") or "").split()
+        if tag == "text":
+            group.words.append(_text_box(mark, unit))
+        elif tag == "circle" and "f-paper" in classes:
+            x, y, r = (float(mark.get(key) or 0) * unit for key in ("cx", "cy", "r"))
+            group.rings.append((x - r, y - r, x + r, y + r))
+        elif tag == "path":
+            lines = list(_polylines(mark.get("d") or "", unit))
+            filled = any(name.startswith("f-") for name in classes)
+            if "s-paper" in classes:
+                continue  # the edge that keeps a line clear of what it crosses
+            group.inked += [point for points in lines for point in points]
+            if not filled:
+                group.strokes += lines
+    return group
+
+
+def _polylines(path: str, unit: float) -> Iterator[list[tuple[float, float]]]:
+    """Yield the straight lines of path data: absolute or relative moves, lines, levels and uprights."""
+    tokens = _PATH.findall(path)
+    command, x, y, i = "M", 0.0, 0.0, 0
+    points: list[tuple[float, float]] = []
+    while i < len(tokens):
+        if tokens[i][0]:
+            command, i = tokens[i][0], i + 1
+            if command in "Zz":
+                points.append(points[0])
+                x, y = points[0][0] / unit, points[0][1] / unit
+            continue
+        first = float(tokens[i][1])
+        base = (x, y) if command.islower() else (0.0, 0.0)
+        if command in "Hh":
+            x, i = base[0] + first, i + 1
+        elif command in "Vv":
+            y, i = base[1] + first, i + 1
+        else:
+            x, y, i = base[0] + first, base[1] + float(tokens[i + 1][1]), i + 2
+        if command in "Mm":
+            if len(points) > 1:
+                yield points
+            points = []
+            command = "l" if command == "m" else "L"
+        points.append((x * unit, y * unit))
+    if len(points) > 1:
+        yield points
+
+
+def _text_box(text: ElementTree.Element, unit: float) -> Box:
+    """Return the upright box around a line of words, level or turned."""
+    runs = [(text.text or "", text.attrib), *((span.text or "", span.attrib) for span in text)]
+    width, size = 0.0, 0.0
+    for words, attributes in runs:
+        if words:
+            em = float(attributes.get("font-size") or text.get("font-size") or 0) * unit
+            width += sum(advance(piece, face) for piece, face in _in_faces(words, attributes.get("class", ""))) * em
+            size = max(size, em)
+    x, y = float(text.get("x") or 0) * unit, float(text.get("y") or 0) * unit
+    turned = _TURN.search(text.get("transform") or "")
+    angle = math.radians(float(turned[1])) if turned else 0.0
+    corners = [(0.0, _DROP * size), (width, _DROP * size), (0.0, -_CAP * size), (width, -_CAP * size)]
+    xs = [x + a * math.cos(angle) - b * math.sin(angle) for a, b in corners]
+    ys = [y + a * math.sin(angle) + b * math.cos(angle) for a, b in corners]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _in_faces(words: str, classes: str) -> Iterator[tuple[str, Face]]:
+    """Yield words with their face; a character that it lacks comes from the next of its list, as in a browser."""
+    wished = next((face for face in _FACES if f"t-{face}" in classes.split()), "lettering")
+    pieces: list[tuple[str, Face]] = []
+    for character in words:
+        held: tuple[Face, ...] = (wished, "serif", "mathematics")
+        face = next((one for one in held if covers(one, character)), wished)
+        if pieces and pieces[-1][1] == face:
+            pieces[-1] = (pieces[-1][0] + character, face)
+        else:
+            pieces.append((character, face))
+    yield from pieces
+
+
+def _words(groups: list[_Group], sheet: Box) -> Iterator[Failure]:
+    texts = [(group, box) for group in groups for box in (*group.words, *_balloons(group))]
+    for group, box in texts:
+        if box[0] < 0 or box[1] < 0 or box[2] > sheet[2] or box[3] > sheet[3]:
+            yield Failure("words leave the frame", group.name)
+    for (first, box), (second, other) in combinations(texts, 2):
+        if first is not second and _share(box, other):
+            yield Failure("words overlap", f"{first.name} / {second.name}")
+    for group in groups:
+        if "data-newtons" in group.data and "data-x1" in group.data:
+            for other, box in texts:
+                if other is not group and _through(_ends(group, 0.1), box):
+                    yield Failure("words on an arrow", f"{other.name} / {group.name}")
+
+
+def _balloons(group: _Group) -> list[Box]:
+    return group.rings if group.name.startswith("label-") and group.words else []
+
+
+def _leaders(groups: list[_Group]) -> Iterator[Failure]:
+    leaders = [
+        (group, (*a, *b))
+        for group in groups
+        if group.name.startswith("label-")
+        for stroke in group.strokes
+        for a, b in pairwise(stroke)
+    ]
+    for (first, piece), (second, other) in combinations(leaders, 2):
+        if first is not second and _cross(piece, other):
+            yield Failure("leaders cross", f"{first.name} / {second.name}")
+    for group, piece in leaders:
+        for other in groups:
+            owner = group.name.removeprefix("label-") == other.name
+            if other is not group and not owner and any(_through(piece, box) for box in other.words):
+                yield Failure("leader through words", f"{group.name} / {other.name}")
+
+
+def _lengths(group: _Group, unit: float, size: tuple[float, float]) -> Iterator[Failure]:
+    for key, scale, kind in (("newtons", "newtons-per-mm", "arrow"), ("mm", "mm-per-mm", "dimension")):
+        if f"data-{key}" not in group.data or "data-x1" not in group.data:
+            continue
+        x1, y1, x2, y2 = _ends(group, unit)
+        drawn = math.hypot(x2 - x1, y2 - y1)
+        stated = float(group.data[f"data-{key}"]) / float(group.scales[f"data-{scale}"])
+        if abs(drawn - stated) > SCALE * stated + _STEP:
+            yield Failure(f"{kind} not to scale", f"{group.name}: {drawn:.3f} mm for {stated:.3f} mm")
+        if drawn > 0 and group.inked:
+            along = [((x - x1) * (x2 - x1) + (y - y1) * (y2 - y1)) / drawn for x, y in group.inked]
+            reach = max(along) - min(along)
+            if kind == "arrow" and abs(reach - drawn) > SCALE * drawn + 0.02:
+                yield Failure("arrow drawn otherwise than it says", f"{group.name}: {reach:.3f} mm, {drawn:.3f} mm")
+        if not (0 <= min(x1, x2) <= max(x1, x2) <= size[0] and 0 <= min(y1, y2) <= max(y1, y2) <= size[1]):
+            yield Failure(f"{kind} leaves the frame", group.name)
+
+
+def _ends(group: _Group, unit: float) -> Segment:
+    x1, y1, x2, y2 = (float(group.data[f"data-{key}"]) * unit for key in ("x1", "y1", "x2", "y2"))
+    return x1, y1, x2, y2
+
+
+def _share(a: Box, b: Box) -> bool:
+    return min(a[2], b[2]) - max(a[0], b[0]) > TOUCH and min(a[3], b[3]) - max(a[1], b[1]) > TOUCH
+
+
+def _through(segment: Segment, box: Box) -> bool:
+    """Return whether a segment runs through a box that is smaller by what may touch (Liang and Barsky's clipping)."""
+    x0, y0, x1, y1 = box[0] + TOUCH, box[1] + TOUCH, box[2] - TOUCH, box[3] - TOUCH
+    if x0 >= x1 or y0 >= y1:
+        return False
+    start, end = 0.0, 1.0
+    dx, dy = segment[2] - segment[0], segment[3] - segment[1]
+    for step, room in ((-dx, segment[0] - x0), (dx, x1 - segment[0]), (-dy, segment[1] - y0), (dy, y1 - segment[1])):
+        if step == 0:
+            if room < 0:
+                return False
+        elif step < 0:
+            start = max(start, room / step)
+        else:
+            end = min(end, room / step)
+    return start < end
+
+
+def _cross(a: Segment, b: Segment) -> bool:
+    """Return whether two segments cross at an inner point of both."""
+
+    def side(s: Segment, x: float, y: float) -> float:
+        return (s[2] - s[0]) * (y - s[1]) - (s[3] - s[1]) * (x - s[0])
+
+    return side(a, *b[:2]) * side(a, *b[2:]) < -1e-9 and side(b, *a[:2]) * side(b, *a[2:]) < -1e-9
