@@ -20,7 +20,7 @@ from hubwright.scenes import vocabulary as v
 
 SHEET = "sheet"  # the name of the group of what lies in no view
 FRAME_RADIUS = 4.0
-_RANK: dict[type[v.Item], int] = {v.Part: 0, v.Support: 2, v.Line: 2, v.Dimension: 3, v.Dot: 5}
+_RANK: dict[type[v.Item], int] = {v.Part: 0, v.Axis: 0, v.Support: 2, v.Line: 2, v.Dimension: 3, v.Dot: 5}
 _RANK |= dict.fromkeys((v.Curve, v.Bar, v.Ground), 1)
 _ARROW_RANK = 4
 

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from hubwright.drawing.arrows import NORMAL_RADIUS
+from hubwright.drawing.axes import axis_ends, axis_room
 from hubwright.drawing.geometry import Array, Box, box_of
 from hubwright.scenes import vocabulary as v
 
@@ -20,7 +21,7 @@ def view_box(items: Iterable[v.Item], view: v.View, *, dimensions: bool) -> Box 
         box
         for item in items
         if dimensions or not isinstance(item, v.Dimension)
-        for box in (item_box(item, view),)
+        for box in (axis_room(item, view) if dimensions and isinstance(item, v.Axis) else item_box(item, view),)
         if box is not None
     ]
     if not boxes:
@@ -58,6 +59,8 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
         points = np.array([*ends, *((x, item.line_at) if level else (item.line_at, y) for x, y in ends)])
     elif isinstance(item, v.Ground):
         points = np.array([view.on_sheet(item.start), view.on_sheet(item.end)])
+    elif isinstance(item, v.Axis):
+        points = np.array(axis_ends(item, view))
     elif isinstance(item, v.Curve) and item.points:
         points = np.array([view.on_sheet(point) for point in item.points])
     elif isinstance(item, v.Bar):

@@ -17,6 +17,7 @@ from hubwright.drawing.arrows import (
     normal_marks,
     on_circle,
 )
+from hubwright.drawing.axes import draw_axis
 from hubwright.drawing.dimensions import dimension_lines, draw_dimension
 from hubwright.drawing.faces import DROP, block, plain
 from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, hatching, meets, rectangle
@@ -244,7 +245,8 @@ def _curve(item: v.Curve, view: v.View, sheet: Sheet) -> Group:
         ring = np.vstack([[points[0, 0], zero], points, [points[-1, 0], zero]])
         strokes = hatching([ring], 1.6, 90.0)
         marks.append(Shape(tuple(strokes), line=colour, width=0.13, cap="butt"))
-    marks.append(Shape((points,), line=colour, width=item.width))
+    dashes = STYLES["hidden"][1] if item.dashed else ()
+    marks.append(Shape((points,), line=colour, width=item.width, dashes=dashes, cap="butt" if dashes else "round"))
     step = max(1, len(points) // 40)
     coarse = points[::step] if len(points) > 40 else points
     for a, b in pairwise(coarse):
@@ -269,6 +271,14 @@ def _bar(item: v.Bar, view: v.View, sheet: Sheet) -> Group:
     return Group(name, tuple(marks), (("value", f"{item.end - item.start:.9g}"),), (x0, y, x1, y))
 
 
+def _axis(item: v.Axis, view: v.View, sheet: Sheet) -> Group:
+    name = _name(item, "axis-", sheet)
+    drawn = draw_axis(item, view)
+    for words, box in drawn.texts:
+        sheet.write(name, words, box)
+    return Group(name, drawn.marks)
+
+
 _DRAWERS: dict[type[v.Item], Callable[..., Group]] = {
     v.Part: _part,
     v.Line: _line,
@@ -282,4 +292,5 @@ _DRAWERS: dict[type[v.Item], Callable[..., Group]] = {
     v.Support: _support,
     v.Curve: _curve,
     v.Bar: _bar,
+    v.Axis: _axis,
 }

@@ -85,10 +85,12 @@ class _Fit:
     foot: float
 
     @classmethod
-    def of(cls, view: v.View, core: Box, region: Box, *, stacked: bool, foot: float) -> _Fit:
-        """Return the fit with the largest scale of the list that the sheet has room for."""
+    def of(cls, view: v.View, core: Box, region: Box, *, stacked: bool, foot: float, plot: bool = False) -> _Fit:
+        """Return the fit with the largest scale of the list that the sheet has room for; a plot takes all the room."""
         beyond = (region[2] - region[0]) - (core[2] - core[0])
         room = (WIDTH - 2 * _MARGIN - beyond) / max(core[2] - core[0], 1.0)
+        if plot:
+            return cls(region, core, room, 1.0, foot)
         if not stacked:
             room = min(room, _TALLEST / (region[3] - region[1]), _LARGEST)
         wanted = 1 / (view.scale * room)
@@ -149,8 +151,9 @@ class _Narrow:
         self.cores = cores
         self.forces = any(isinstance(item, v.Force) for view in views for item in items[view.name])
         self.stacked = len(views) > 1
+        plot = any(isinstance(item, v.Axis) for view in views for item in items[view.name])
         foot = _FOOT if self.bars or self.forces else _BARE_FOOT
-        self.fit = _Fit.of(views[0], around(cores), around(regions), stacked=self.stacked, foot=foot)
+        self.fit = _Fit.of(views[0], around(cores), around(regions), stacked=self.stacked, foot=foot, plot=plot)
         self.views = {view.name: self.fit.view(view) for view in views}
 
     def drawing(self) -> Drawing:
@@ -182,7 +185,7 @@ class _Narrow:
             return self._dimension(item)
         if isinstance(item, v.Line) and (view.frame is None or not item.clipped):
             return self._line(item, view)
-        label = item.label if isinstance(item, v.Force | v.Normal | v.Moment | v.Note) else None
+        label = item.label if isinstance(item, v.Force | v.Normal | v.Moment | v.Note | v.Bar) else None
         if label is not None and label.lines:
             taken = sum(1 for each in self.key if each.step == item.step)
             if isinstance(item, v.Note) and taken >= _PER_STEP:

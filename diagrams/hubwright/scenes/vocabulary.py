@@ -205,6 +205,7 @@ class Curve(Item):
     tone: Tone = "ink"
     filled: bool = True
     width: float = 0.5
+    dashed: bool = False
 
 
 @dataclass(frozen=True)
@@ -219,6 +220,21 @@ class Bar(Item):
     is_open: bool = False  # an outline: what answers the others
     span: tuple[float, float] | None = None
     label: Label | None = None
+
+
+@dataclass(frozen=True)
+class Axis(Item):
+    """An axis of a plot with marks and their words; on a phone it stays with its plot."""
+
+    direction: Literal["horizontal", "vertical"] = "horizontal"
+    at: float = 0.0  # where it stands along the other axis
+    start: float = 0.0
+    end: float = 0.0
+    marks: tuple[tuple[float, str], ...] = ()  # places and words; marks without words are short
+    side: Literal["low", "high"] = "low"  # words below or left of it, or above or right
+    grid_to: float | None = None  # marks with words go on as faint lines to there
+    title: str = ""
+    lift: float = 0.0  # sheet millimetres by which the title stands farther off, above the words of another axis
 
 
 @dataclass(frozen=True)
