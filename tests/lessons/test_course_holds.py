@@ -85,6 +85,7 @@ def directions_agree(results: Results, texts: dict[str, str]) -> None:
     tips(results, texts["04"])
     bends(results, texts["05"])
     corners(results, texts["06"])
+    wears(results, texts["07"])
     on_larger_tires(results, texts["08"])
     outer = results.setup.bearing.turning_ring == "outer"
     assert ("the outer* rings turn" in texts["02"].replace("*outer*", "outer*")) == outer
@@ -196,6 +197,67 @@ def corners(results: Results, text: str) -> None:
         ahead = math.sin(brake.caliper_position) > 0  # counted from straight up toward the front
         assert found(r"Here the caliper sits (ahead of|behind) the axle", text) == ("ahead of" if ahead else "behind")
         assert found(r"the axle and pushes the disc (up|down) with", text) == ("up" if ahead else "down")
+
+
+def wears(results: Results, text: str) -> None:
+    """Lesson 7: no life as one number, shares that add up, factors that multiply, verdicts that fit their spans."""
+    balls = results.setup.bearing.kind == "two-row ball"
+    assert found(r"The bearing here rolls on (\w+)\.", text) == ("balls" if balls else "rollers")
+    assert int(found(r"of the life is left (\d+) %", text)) == round(100 * 1.1 ** -(3 if balls else 10 / 3))
+    assert not re.search(r"(?<!reach a )million (turns|revolutions)\b(?!\.)|revolutions", text)
+    if results.life is None:
+        assert "the file gives too little about this bearing" in text
+        assert "the distance is" not in text
+        return
+    # a distance stands in an opened working alone, with its caution, and beside the meaning of the rating
+    assert len(re.findall(r"About [\d,]+ km, and no digit more", text)) <= 1
+    assert text.count("One in ten of many such bearings would have flaked by then") == text.count("no digit more")
+    shares = [
+        (float(share), float(wear))
+        for share, wear in re.findall(r"\| ([\d.]+) % \| (?:[\d.,]+(?: \( .+? \))?|severe|–) \| ([\d.]+) % \|", text)
+    ]
+    assert sum(share for share, _ in shares) == pytest.approx(100, abs=0.5 * len(shares))
+    assert sum(wear for _, wear in shares) == pytest.approx(100, abs=0.5 * len(shares))
+    worst = float(found(r"The case \*.+?\* takes [\d.]+ % of the distance and ([\d.]+) % of the wear", text))
+    assert worst == max(wear for _, wear in shares)
+    whole = re.search(r"\*\*together\*\* \|(.+?)\|(.+?)\|(.+?)\|", text)
+    assert whole is not None
+    before, after = (newtons(words) for words in re.search(  # type: ignore[union-attr]
+        r"The harder loaded row carries ([\d.,]+ k?N) standing before and ([\d.,]+ k?N) after", text
+    ).groups())  # fmt: skip
+    for column, told in enumerate(whole.groups()):
+        factors = [
+            row[column] for row in re.findall(r"\| (?:tire|spacer|Box over the axle) \|(.+?)\|(.+?)\|(.+?)\|", text)
+        ]
+        assert len(factors) == 3
+        if "×" in told and "–" not in "".join(factors):
+            product = math.prod(float(words.strip(" ×").replace(",", "") if "×" in words else 1) for words in factors)
+            assert product == pytest.approx(float(told.split()[1].replace(",", "")), rel=0.03, abs=0.02)
+    if "×" in whole[1]:
+        assert after / before == pytest.approx(float(whole[1].split()[1].replace(",", "")), rel=0.02, abs=0.006)
+    for value, low, high, verdict in re.findall(
+        r"× ([\d.,]+) \( ([\d.,]+) to ([\d.,]+) \) \| (raises the life|lowers the life|these data do not settle)", text
+    ):
+        ends = tuple(float(number.replace(",", "")) for number in (low, high))
+        assert ends[0] <= float(value.replace(",", "")) <= ends[1]
+        if 1.0 not in ends:  # rounded to the very edge
+            assert verdict == verdict_of(*ends)
+    said = re.search(r"the distance is ([\d.,]+) \( ([\d.,]+) to ([\d.,]+) \) of what it was", text)
+    if said:
+        value, low, high = (float(number.replace(",", "")) for number in said.groups())
+        settled = re.search(r"The change (raises|lowers) the distance", text)
+        if low > 1.005 or high < 0.995:
+            assert settled is not None
+            assert settled.group(1) == ("raises" if low > 1 else "lowers")
+        elif low < 0.995 and high > 1.005:
+            assert "These data do not settle which way it goes" in text
+
+
+def verdict_of(low: float, high: float) -> str:
+    """The words of a verdict from the ends of a span."""
+    if low > 1:
+        return "raises the life"
+    return "lowers the life" if high < 1 else "these data do not settle"
 
 
 def on_larger_tires(results: Results, text: str) -> None:

@@ -12,7 +12,7 @@ from jinja2.exceptions import SecurityError, UndefinedError
 from jinja2.sandbox import SandboxedEnvironment
 
 from hubwright.errors import DimensionError, HubwrightError
-from hubwright.lessons import numbers, words
+from hubwright.lessons import numbers, rough_views, words
 from hubwright.lessons.named_values import View, label_of, names_of
 from hubwright.lessons.page_state import TEMPLATE, PageState
 from hubwright.lessons.views import GRAVITY
@@ -81,6 +81,11 @@ def environment() -> SandboxedEnvironment:
         words.comparable, words.counted, words.listed, words.everyday,
     ):  # fmt: skip
         jinja.globals[function.__name__] = jinja.filters[function.__name__] = function
+    for function in (
+        rough_views.landing, rough_views.highest_ledge, rough_views.steering, rough_views.both_joints,
+        rough_views.water_factor, rough_views.keys,
+    ):  # fmt: skip
+        jinja.globals[function.__name__] = function
     jinja.globals["g"] = Quantity(GRAVITY, "N/kg")
     return jinja
 

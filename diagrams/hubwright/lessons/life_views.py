@@ -3,6 +3,7 @@
 No name here leads to one life as one number: a page states ratios. A distance stands only in an opened working.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from functools import partial
 
@@ -10,13 +11,13 @@ import numpy as np
 
 from hubwright.lessons.named_values import Leaf, View, constant
 from hubwright.mechanics.bearing_life import LOAD_EXPONENT, MILLION, WEIBULL_SLOPE, reliability_factor
-from hubwright.mechanics.bearing_rating import Elements, one_row_dynamic_rating, one_row_static_rating
+from hubwright.mechanics.bearing_rating import Elements, one_row_dynamic_rating
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
-from hubwright.results.comparison import Compared, Comparison, lopsided_cases
+from hubwright.results.comparison import ALIKE, Compared, Comparison, lopsided_cases
 from hubwright.results.contributions import Contribution
 from hubwright.results.draws import HIGH, LEAST_SHARE, LOW, draws_of, is_drawn, span
-from hubwright.results.life import CaseLife, DutyLife, RowElements
+from hubwright.results.life import CaseLife, RowElements
 from hubwright.results.model import Rows
 from hubwright.results.wear import Array
 
@@ -35,29 +36,37 @@ def elements_of(results: Results) -> Elements:
     return "balls" if results.setup.bearing.kind == "two-row ball" else "rollers"
 
 
-def life_view(results: Results, label: str) -> View | None:
-    """Return what may be said of a setup's life; None where its file says too little of the bearing."""
-    life, ratings = results.life, results.bearing
-    if life is None or ratings.dynamic_rating is None or ratings.static_rating is None:
-        return None
-    elements = elements_of(results)
-    turn = results.wheel_geometry.rolling_circumference
-    dynamic = one_row_dynamic_rating(dynamic_rating=ratings.dynamic_rating, elements=elements)
+def life_left(more: Quantity | float, exponent: Quantity | float) -> Quantity:
+    """Return the part of a life that is left when the load grows by a share."""
+    return Quantity((1 + float(more)) ** -float(exponent), "1", kind="percent")
+
+
+def life_view(results: Results, label: str) -> View:
+    """Return what may be said of a setup's life; what a file that says too little leaves unknown is None."""
+    elements, slope = elements_of(results), WEIBULL_SLOPE[elements_of(results)]
     return View(
         label,
         {
+            "known": lambda: results.life is not None,
             "elements": constant(elements),
             "exponent": constant(Quantity(LOAD_EXPONENT[elements], "1")),
-            "slope": constant(Quantity(WEIBULL_SLOPE[elements], "1")),
-            "row_rating": constant(Quantity(float(dynamic), "N")),
-            "row_static_rating": constant(
-                Quantity(float(one_row_static_rating(static_rating=ratings.static_rating)), "N")
+            "distance_at_rating": constant(
+                Quantity(MILLION * results.wheel_geometry.rolling_circumference, "m", kind="distance")
             ),
-            "distance_at_rating": constant(Quantity(MILLION * turn, "m", kind="distance")),
-            "duty": lambda: None if life.duty is None else _duty_view(results, life.duty, f"{label}.duty"),
+            "row_rating": lambda: _row_rating(results),
+            "duty": lambda: _duty_view(results, f"{label}.duty"),
             "reliability": constant([_survivors_view(share, f"{label}.reliability") for share in SURVIVORS]),
+            # the two-parameter Weibull law that the combined life of rows rests on too
+            "half_gone": constant(Quantity((math.log(0.5) / math.log(0.9)) ** (1 / slope), "1")),
         },
     )
+
+
+def _row_rating(results: Results) -> Quantity | None:
+    rating = results.bearing.dynamic_rating
+    if rating is None:
+        return None
+    return Quantity(float(one_row_dynamic_rating(dynamic_rating=rating, elements=elements_of(results))), "N")
 
 
 def case_life_views(results: Results, cases: Mapping[str, View]) -> None:
@@ -101,10 +110,12 @@ def _case_life_view(
             return None
         ratio = standing.detailed / mine.detailed
         drawn = lives()
-        if case.name == "standing" or not drawn:
-            return Quantity(ratio, "1")
+        if not drawn:
+            return Quantity(_two_digits(ratio), "1")
         found = span(drawn["life.standing.detailed"] / drawn[f"life.{case.name}.detailed"])
-        return Quantity(ratio, "1", low=found.low, high=found.high)
+        if found.high - found.low <= ALIKE * found.high:
+            return Quantity(_two_digits(ratio), "1")
+        return Quantity(_two_digits(ratio), "1", low=_two_digits(found.low), high=_two_digits(found.high))
 
     return View(
         label,
@@ -132,6 +143,11 @@ def _case_life_view(
             },
         },
     )
+
+
+def _two_digits(ratio: float) -> float:
+    """Return what such a ratio deserves, so that value and span show alike."""
+    return float(f"{ratio:.1e}")
 
 
 def _worst(life: CaseLife) -> RowElements:
@@ -169,7 +185,11 @@ def _survivors_view(share: float, label: str) -> View:
     )
 
 
-def _duty_view(results: Results, duty: DutyLife, label: str) -> View:
+def _duty_view(results: Results, label: str) -> View | None:
+    life = results.life
+    duty = None if life is None else life.duty
+    if life is None or duty is None:
+        return None
     parts = [
         View(
             f"{label}.parts[{place}]",
@@ -177,7 +197,7 @@ def _duty_view(results: Results, duty: DutyLife, label: str) -> View:
                 "name": constant(part.case),
                 "share": constant(Quantity(part.share, "1", kind="percent")),
                 "damage_share": constant(Quantity(part.damage_share, "1", kind="percent")),
-                "valid": constant(results.life is not None and results.life.cases[part.case].valid),
+                "valid": constant(life.cases[part.case].valid),
             },
         )
         for place, part in enumerate(duty.parts)
@@ -240,6 +260,7 @@ def _ratio_names(each: Compared) -> dict[str, Callable[[], Leaf]]:
         "verdict": constant(each.verdict),
         "words": constant(VERDICTS[each.verdict]),
         "has_span": constant(each.span is not None),
+        "error": constant(None if each.span is None else Quantity(max(each.span.low_error, each.span.high_error), "1")),
     }
 
 

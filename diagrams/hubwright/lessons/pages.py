@@ -14,6 +14,7 @@ from hubwright.lessons.course import Course, noise, play, play_from_tread
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.environment import render
 from hubwright.lessons.figures import figure
+from hubwright.lessons.life_views import life_left
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.practice import problem
@@ -89,6 +90,7 @@ class Renderer:
             "play": play,
             "play_from_tread": play_from_tread,
             "noise": noise,
+            "life_left": life_left,
         }
         return {
             **self.names,

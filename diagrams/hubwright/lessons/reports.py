@@ -60,7 +60,9 @@ def report_body(page: PageState, results: Results, drawings: Drawings, added_cau
         ).format(cases_table(results)),
     ]
     scenes = (
-        scenes_of("wheel-end section", results, case="standing") if results.bearing.effective_spread is not None else None
+        scenes_of("wheel-end section", results, case="standing")
+        if results.bearing.effective_spread is not None
+        else None
     )
     if scenes is not None:
         page.figures += 1

@@ -9,6 +9,7 @@ from dataclasses import fields, is_dataclass
 
 from hubwright.lessons.life_views import case_life_views, life_view
 from hubwright.lessons.named_values import Leaf, View, constant, value_at
+from hubwright.lessons.rough_views import rough_case_views, rough_names
 from hubwright.lessons.symptom_views import own_play
 from hubwright.mechanics.free_body import balanced_lateral_g
 from hubwright.quantities import Kind, Quantity
@@ -30,6 +31,7 @@ def setup_view(results: Results, label: str) -> View:
     setup = results.setup
     cases = {name: case_view(results, case, f"{label}.{case_attribute(name)}") for name, case in results.cases.items()}
     case_life_views(results, cases)
+    rough_case_views(results, cases)
     view = View(label, {}, results)
 
     def has(path: str) -> bool:
@@ -52,6 +54,7 @@ def setup_view(results: Results, label: str) -> View:
             "weight": lambda: _weight_view(results, f"{label}.weight"),
             "life": lambda: life_view(results, f"{label}.life"),
             "own_end_play": lambda: own_play(results),
+            **rough_names(results, label),
             "bearing": lambda: _bearing_view(results, f"{label}.bearing"),
             "gear": lambda: [_gear_view(results, i, f"{label}.gear[{i}]") for i in range(len(setup.gear))],
             "cases": lambda: list(cases.values()),

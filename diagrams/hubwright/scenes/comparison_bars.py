@@ -100,7 +100,7 @@ def _title(values: Sequence[BarValue], quantity: str, told: Callable[[float], st
     if all(abs(value.value - first.value) <= _SAME * largest for value in others):
         return f"{quantity}: {told(first.value)} in every one; what differs contributes nothing"
     other = max(others, key=lambda value: abs(value.value - first.value))
-    if first.span and other.span and first.span[0] <= other.span[1] and other.span[0] <= first.span[1]:
+    if other.span and min(first.ends) <= other.span[1] and other.span[0] <= max(first.ends):
         return f"{quantity}: these data do not settle whether {plain(other.name)} differs from {plain(first.name)}"
     return f"{quantity}: {plain(other.name)} {told(other.value)}, {plain(first.name)} {told(first.value)}"
 
