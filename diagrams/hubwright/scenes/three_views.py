@@ -304,8 +304,23 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
         return Label((symbol,), _beside(sheet, action, axis, plane), tone=tone, size=2.3)
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
     place = _column(sheet, plane)
-    lines = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")
+    lines: tuple[str, ...] = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")
+    if plane == "rear" and action.name in ("weight", "inertia"):
+        # short arrows from one point share one label
+        if (action.name, axis) != ("weight", "z"):
+            return Label(())
+        lines += _across(sheet)
     return Label(lines, place, tone=tone, size=2.5)
+
+
+def _across(sheet: _Sheet) -> tuple[str, ...]:
+    """Return what acts across the vehicle on the masses, a line each."""
+    words, shown = sheet.words, (sheet.actions.weight, sheet.actions.inertia)
+    return tuple(
+        f"{words.force(action.force.y)} {words.sideways(action.force.y)}, {action.what}"
+        for action in shown
+        if not words.nothing(action.force.y)
+    )
 
 
 def _beside(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Literal["left", "right", "above", "below"]:
