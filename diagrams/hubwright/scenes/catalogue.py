@@ -51,6 +51,9 @@ FIGURES: dict[str, Figure] = {
     "free body in three linked views": Figure("hubwright.scenes.three_views:three_views"),
     "load on every rolling element": Figure("hubwright.scenes.element_loads:element_loads", needs_life=True),
     "rock test": Figure("hubwright.scenes.rock_test:rock_test", ("standing",), needs_life=True),
+    "defect frequencies against speed": Figure(
+        "hubwright.scenes.defect_frequencies:defect_frequency_lines", ("standing",), needs_life=True
+    ),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),
     "pressure to resultant": Figure(
