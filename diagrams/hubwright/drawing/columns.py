@@ -31,7 +31,7 @@ def arrange(entries: Sequence[Entry], column: Column) -> list[float]:
     order = sorted(range(len(entries)), key=lambda i: -entries[i].anchor[1])
     heights: list[float] = []
     for _ in range(_ROUNDS):
-        heights = _spread([entries[i] for i in order], column)
+        heights = spread([entries[i] for i in order], column)
         pair = _first_crossing([entries[i] for i in order], heights, column)
         if pair is None:
             break
@@ -43,18 +43,7 @@ def arrange(entries: Sequence[Entry], column: Column) -> list[float]:
     return placed
 
 
-def knee(column: Column, height: float, reach: float = ELBOW) -> Point:
-    """Return where a leader leaves its level part."""
-    away = 1.0 if column.side == "left" else -1.0
-    return column.x + away * (STAND_OFF + reach), height
-
-
-def start(column: Column, height: float) -> Point:
-    """Return where a leader begins beside its text."""
-    return column.x + (STAND_OFF if column.side == "left" else -STAND_OFF), height
-
-
-def _spread(entries: Sequence[Entry], column: Column) -> list[float]:
+def spread(entries: Sequence[Entry], column: Column) -> list[float]:
     """Return heights from top to bottom, each as near its anchor as the gaps allow, all within the column."""
     if not entries:
         return []
@@ -73,6 +62,17 @@ def _spread(entries: Sequence[Entry], column: Column) -> list[float]:
     top = column.high - entries[0].height / 2
     bottom = column.low + entries[-1].height / 2
     return [max(min(y, top), bottom + offset[-1]) - taken for y, taken in zip(level, offset, strict=True)]
+
+
+def knee(column: Column, height: float, reach: float = ELBOW) -> Point:
+    """Return where a leader leaves its level part."""
+    away = 1.0 if column.side == "left" else -1.0
+    return column.x + away * (STAND_OFF + reach), height
+
+
+def start(column: Column, height: float) -> Point:
+    """Return where a leader begins beside its text."""
+    return column.x + (STAND_OFF if column.side == "left" else -STAND_OFF), height
 
 
 def _largest_gap(entries: Sequence[Entry], column: Column) -> float:

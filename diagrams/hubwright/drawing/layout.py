@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import combinations
 
-from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, start
+from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, spread, start
 from hubwright.drawing.geometry import cross
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Conflict
@@ -19,6 +20,7 @@ from hubwright.scenes.vocabulary import Column, Point, Scene
 _FORBIDDEN: tuple[Kind, ...] = ("head", "shaft", "mark", "dimension", "frame")
 _TOUCH = 0.35  # boxes that overlap by less are not reported
 _THROUGH = 0.3
+_TRIES = 4  # pairs of labels that change places for the sake of their leaders
 
 
 def place_labels(wanted: Sequence[Wanted], scene: Scene, ground: Ground) -> list[Placed]:
@@ -38,7 +40,7 @@ def place_labels(wanted: Sequence[Wanted], scene: Scene, ground: Ground) -> list
     cleared: list[Placed] = []
     for index, members in sorted(by_column.items()):
         own = [each for each in placed if each.wanted in members]
-        cleared += clear_leaders(own, scene.columns[index], ground.obstacles)
+        cleared += _untangled(own, scene.columns[index], scene.size, ground)
     for found in cleared:
         ground.obstacles += [_leader_obstacle(found, piece) for piece in pieces(found.leader)]
     for each in near:
@@ -114,9 +116,46 @@ def _roomy(column: Column, members: Sequence[Wanted], size: Point) -> Column:
     return replace(column, high=column.high + up, low=column.low - (missing - up))
 
 
-def _in_column(members: Sequence[Wanted], column: Column, size: Point) -> list[Placed]:
+def _untangled(members: Sequence[Placed], column: Column, size: Point, ground: Ground) -> list[Placed]:
+    """Return labels of one column with clear leaders; those whose leaders still cross change places if that helps."""
+    best = clear_leaders(members, column, ground.obstacles)
+    pairs = _crossings(best)
+    own = {each.wanted.name for each in members}
+    for _ in range(_TRIES):
+        for first, second in pairs:
+            order = sorted((each.wanted for each in best), key=lambda wanted: -_top(best, wanted))
+            i, j = order.index(first), order.index(second)
+            order[i], order[j] = order[j], order[i]
+            others = [each for each in ground.obstacles if each.kind != "text" or each.name not in own]
+            placed = _in_column(order, column, size, in_order=True)
+            texts = [Obstacle(each.wanted.name, "text", each.box) for each in placed]
+            tried = clear_leaders(placed, column, [*others, *texts])
+            if len(_crossings(tried)) < len(pairs):
+                best, pairs = tried, _crossings(tried)
+                ground.obstacles[:] = [*others, *texts]
+                break
+        else:
+            break
+    return best
+
+
+def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
+    """Return the pairs of labels whose leaders cross."""
+    return [
+        (first.wanted, second.wanted)
+        for first, second in combinations(placed, 2)
+        if any(cross(a, b) for a in pieces(first.leader) for b in pieces(second.leader))
+    ]
+
+
+def _top(placed: Sequence[Placed], wanted: Wanted) -> float:
+    return next(each.top for each in placed if each.wanted is wanted)
+
+
+def _in_column(members: Sequence[Wanted], column: Column, size: Point, *, in_order: bool = False) -> list[Placed]:
     column = _roomy(column, members, size)
-    heights = arrange([Entry(each.point, each.height) for each in members], column)
+    entries = [Entry(each.point, each.height) for each in members]
+    heights = spread(entries, column) if in_order else arrange(entries, column)
     placed = []
     for each, height in zip(members, heights, strict=True):
         left = column.x - each.width if column.side == "left" else column.x

@@ -225,13 +225,15 @@ class _Narrow:
             return []
         words = [item for item in self.scene.items if isinstance(item, v.Words) and item.lines[:1]]
         strong = [item for item in words if item.lines[0].startswith("*") and not item.wide_only]
-        headings: list[v.Item] = []
+        headings: dict[str, v.Words] = {}
         for core in self.cores:
             beside = [item for item in strong if core[1] - 3 <= item.at_sheet[1] <= core[3] + 3]
-            if beside and all(item.name != beside[0].name for item in headings):  # two views may share a row
-                at = (4.0, self.fit.point((core[0], core[3]))[1] + _HEADING)
-                headings.append(replace(beside[0], at_sheet=at, lines=beside[0].lines[:1], align="left"))
-        return headings
+            if beside:
+                top = self.fit.point((core[0], core[3]))[1] + _HEADING
+                known = headings.get(beside[0].name)  # two views may share a row
+                at = (4.0, top if known is None else max(top, known.at_sheet[1]))
+                headings[beside[0].name] = replace(beside[0], at_sheet=at, lines=beside[0].lines[:1], align="left")
+        return list(headings.values())
 
     def _scale_bars(self) -> tuple[v.ScaleBar, ...]:
         real = 1 / (self.wide[0].scale * self.fit.shrink)

@@ -15,6 +15,7 @@ _GAP = 1.6  # from an item to its label
 _FAR = (5.0, 9.0, 14.0, 20.0)  # rings of places with a leader
 _BALLOON_FAR = (5.2, 7.0, 9.5, 14.0, 20.0)
 _ROUND = ((1, 0.6), (-1, 0.6), (1, -0.6), (-1, -0.6), (1, 0.0), (-1, 0.0), (0.2, 1), (0.2, -1))
+_RING = (*_ROUND, (0.4, 1), (-0.4, 1), (0.4, -1), (-0.4, -1), (1, 0.25), (-1, 0.25), (1, -0.25), (-1, -0.25))
 _RANK = 0.3  # what a place costs for each better one that was refused
 _LEADER_THROUGH = 30.0
 _SIDES = {
@@ -87,7 +88,7 @@ def _ringed(wanted: Wanted) -> Iterator[Placed]:
     radius = wanted.balloon
     for far in _BALLOON_FAR:
         for x, y in wanted.points:
-            for dx, dy in _ROUND:
+            for dx, dy in _RING:
                 length = (dx * dx + dy * dy) ** 0.5
                 centre = (x + dx / length * far, y + dy / length * far)
                 yield Placed(wanted, centre[0] - radius, centre[1] + radius, "centre", (centre, (x, y)))
