@@ -64,6 +64,7 @@ FIGURES: dict[str, Figure] = {
     "drop history": Figure("hubwright.scenes.drop_history:drop_history_scene", ("drop",), needs=("suspension",)),
     "wheel at a ledge": Figure("hubwright.scenes.wheel_at_ledge:wheel_at_ledge", ("ledge",)),
     "vehicle on a slope": Figure("hubwright.scenes.vehicle_on_slope:vehicle_on_slope", ("side_slope",)),
+    "diagonal support": Figure("hubwright.scenes.diagonal_support:diagonal_support", ("two_wheel",)),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }

@@ -1,0 +1,60 @@
+"""Two diagonal wheels: the lever off the line, the third wheel's share, and a body that closes."""
+
+import math
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from dropped import demonstration
+from hubwright.drawing.closure import left_over
+from hubwright.errors import CaseError
+from hubwright.results import solve
+from hubwright.scenes.catalogue import FIGURES
+from hubwright.scenes.diagonal_support import OnTwo, diagonal_support
+from scene_checks import check_scene
+from strategies import built, setup_data
+
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/summer-fit-out.toml")
+
+
+@given(
+    data=setup_data(kinds=("vehicle",), rows_known=False),
+    pair=st.sampled_from(("front_left+rear_right", "front_right+rear_left")),
+    units=st.sampled_from(("si", "us")),
+)
+@SLOW
+def test_every_diagonal_has_its_figure(data, pair: str, units) -> None:
+    data["case"] = [{"name": "diagonal", "kind": "two_wheel", "supported": pair}]
+    data.pop("duty", None)
+    scene = diagonal_support(solve(built(data)), units=units)
+    check_scene(scene)
+    assert scene.body is not None
+    force, moment, largest, largest_moment = left_over(scene.body)
+    assert force <= 1e-9 * largest
+    assert moment <= 1e-9 * largest_moment
+
+
+@pytest.mark.parametrize("file", FILES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_demonstration_is_drawn(file: str, units) -> None:
+    check_scene(diagonal_support(demonstration(file), units=units))
+
+
+def test_lever_and_third_wheel_are_those_of_the_rectangle() -> None:
+    # 2.78 m by 1.60 m; centre of mass 2.78 × 1010/2130 behind the front axle, in the middle. Its lever about the
+    # diagonal is 1.60/√(2.78² + 1.60²) of how far it stands ahead of the middle; the third wheel's is 2.78 of the same.
+    results = demonstration(FILES[0])
+    on = OnTwo.of(results, results.cases["on two wheels"])
+    ahead = 2.78 / 2 - 2.78 * 1010 / 2130
+    diagonal = math.hypot(2.78, 1.60)
+    assert on.off_line == pytest.approx(1e3 * ahead * 1.60 / diagonal)
+    assert on.third == "front_right"
+    assert on.load("front_right") == pytest.approx(on.weight * ahead / 2.78)
+
+
+def test_cases_on_four_wheels_and_trailers_have_none() -> None:
+    with pytest.raises(CaseError, match="two diagonal wheels"):
+        diagonal_support(demonstration(FILES[0]), case="standing")
+    assert FIGURES["diagonal support"].cases(demonstration("vehicles/kit-trailer.toml")) == []
