@@ -30,7 +30,7 @@ class Figure:
         """Return the cases of a solved setup that this figure can show."""
         if self.needs_life and results.life is None:
             return []
-        if any(_of_setup(results, key) is None for key in self.needs):
+        if any(_of_setup(results, key) in (None, ()) for key in self.needs):
             return []
         return [name for name, case in results.cases.items() if self.kinds is None or case.kind in self.kinds]
 
@@ -53,6 +53,9 @@ FIGURES: dict[str, Figure] = {
     "rock test": Figure("hubwright.scenes.rock_test:rock_test", ("standing",), needs_life=True),
     "defect frequencies against speed": Figure(
         "hubwright.scenes.defect_frequencies:defect_frequency_lines", ("standing",), needs_life=True
+    ),
+    "duty and damage": Figure(
+        "hubwright.scenes.duty_damage:duty_damage", ("standing",), needs_life=True, needs=("duty",)
     ),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),

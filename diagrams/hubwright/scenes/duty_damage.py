@@ -1,0 +1,147 @@
+"""Shares of the distance and of the life used up, side by side for every case of a duty.
+
+The view's abscissa is a share, its ordinate sheet millimetres.
+"""
+
+import textwrap
+
+from hubwright.errors import MissingDataError
+from hubwright.quantities import format_quantity
+from hubwright.results.life import CaseDamage, DutyLife
+from hubwright.results.model import Results
+from hubwright.scenes.plot_frame import even_marks
+from hubwright.scenes.row_elements import life_known
+from hubwright.scenes.scales import round_up
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Note, Scene, Step, Units, View, Words
+
+_WIDTH, _FOOT, _HEAD = 310.0, 20.0, 15.0
+_LEFT, _RIGHT, _NAMES = 92.0, 288.0, 82.0
+_PITCH, _THICK = 16.0, 4.4
+_LETTERS = 40
+_LEAST = 0.005  # shares below this are said to be less
+
+
+def duty_damage(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of a duty's shares and the damage of each: all cases of the duty, whichever is asked."""
+    duty = life_known(results, "the damage of a duty").duty
+    if duty is None:
+        raise MissingDataError(result="the damage of a duty", missing=["duty"])
+    largest = max(max(part.share, part.damage_share) for part in duty.parts)
+    step = round_up(largest / 5)
+    reach = min(1.0, step * -(-largest // step)) if largest < 1 else 1.0
+    high = _FOOT + _PITCH * len(duty.parts)
+    view = View("shares", (_LEFT, 0.0), (_RIGHT - 22.0 - _LEFT) / reach, vertical_per_mm=1.0)
+    items: list[Item] = [
+        Axis(
+            "axis-share",
+            "shares",
+            at=_FOOT,
+            end=reach,
+            marks=tuple((at, f"{text}\u00a0%") for at, text in even_marks(0.0, reach, unit=0.01, about=5)),
+            grid_to=high,
+        ),
+        Axis("axis-zero", "shares", direction="vertical", start=_FOOT, end=high),
+        *_key(high),
+    ]
+    for number, part in enumerate(duty.parts):
+        items += _row(view, part, number + 1, high - _PITCH * (number + 0.5))
+    return Scene(
+        name="duty-damage",
+        title=_title(duty),
+        caption=_caption(results, duty),
+        description=_description(results, duty),
+        units=units,
+        size=(_WIDTH, high + _HEAD),
+        views=(view,),
+        items=tuple(items),
+        steps=(
+            Step("Share out the distance", "How much of its way the vehicle goes in each case."),
+            Step("Ask what each uses up", "A case wears by its share over the life that it would allow alone."),
+        ),
+    )
+
+
+def _row(view: View, part: CaseDamage, number: int, middle: float) -> list[Item]:
+    """Return both bars of a case, its name with both numbers on the left and each number at the end of its bar."""
+    names = textwrap.wrap(plain(part.case), _LETTERS) or [""]
+    numbers = f"{percent(part.share)} of the way, {percent(part.damage_share)} of the damage"
+    up = _THICK / 2 + 0.3
+    label = Label((*names, numbers), "left", size=2.3, nudge=(_NAMES - view.origin[0] + 1.6, -up))
+    items: list[Item] = []
+    for what, share, step, at in (
+        ("distance", part.share, 1, middle + up),
+        ("damage", part.damage_share, 2, middle - up),
+    ):
+        first = what == "distance"
+        items.append(
+            Bar(
+                f"bar-{what}-{number}",
+                "shares",
+                step,
+                end=share,
+                at=at,
+                thick=_THICK,
+                tone="before" if first else "ink",
+                is_open=first,
+                label=label if first else None,
+            )
+        )
+        end = Label((percent(share),), "right", anchor=(share, at), size=2.2)
+        items.append(Note(f"label-{what}-{number}", "shares", step, label=end, wide_only=True))
+    return items
+
+
+def _key(high: float) -> list[Item]:
+    """Return in words at the head which bar is which."""
+    return [
+        Words(
+            "key-distance", "", 1, at_sheet=(_LEFT, high + 6.0), lines=("upper, open: share of the distance",), size=2.4
+        ),
+        Words(
+            "key-damage",
+            "",
+            2,
+            at_sheet=(_LEFT + 78.0, high + 6.0),
+            lines=("lower, full: share of the life that is used up",),
+            size=2.4,
+        ),
+    ]
+
+
+def percent(share: float) -> str:
+    """Return a share in percent, one that rounds to nothing as less than one.
+
+    >>> percent(0.004), percent(0.0), percent(0.614)
+    ('under 1\\xa0%', '0\\xa0%', '61\\xa0%')
+    """
+    if 0 < share < _LEAST:
+        return "under 1\u00a0%"
+    return format_quantity(share, "percent", "si")
+
+
+def _title(duty: DutyLife) -> str:
+    worst = max(duty.parts, key=lambda part: part.damage_share)
+    if len(duty.parts) == 1:
+        return f"All of the distance is {plain(worst.case)}"
+    name = plain(worst.case)
+    shares = f"{percent(worst.share)} of the distance, {percent(worst.damage_share)} of the damage"
+    return f"{name[:1].upper()}{name[1:]}: {shares}"
+
+
+def _caption(results: Results, duty: DutyLife) -> str:
+    words = (
+        f"{plain(results.setup.name)}: {results.wheel.replace('_', ' ')} wheel, duty as given. "
+        "Open bars: share of the distance; full bars: of the damage. Damage is what a case uses up of the bearing's fatigue life, summed by Palmgren and Miner."
+    )
+    if not duty.valid:
+        words += " One case at least loads the bearing beyond the range of the life formula: its part is a rough one."
+    return words
+
+
+def _description(results: Results, duty: DutyLife) -> str:
+    told = "; ".join(
+        f"{plain(part.case)} {percent(part.share)} of the distance and {percent(part.damage_share)} of the damage"
+        for part in duty.parts
+    )
+    return f"Two bars for each case of the duty of {plain(results.setup.name)}: {told}."

@@ -1,0 +1,53 @@
+"""Duty and damage: bars as long as their shares, both adding up to the whole, damage by share over life."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from hubwright.errors import MissingDataError
+from hubwright.results import described_wheels, solve
+from hubwright.scenes.catalogue import FIGURES
+from hubwright.scenes.duty_damage import duty_damage
+from hubwright.scenes.vocabulary import Bar, Scene
+from hubwright.setup import load
+from hubwright.setup.model import Setup
+from scene_checks import check_scene, check_written_scales
+from strategies import setups
+
+CONTENT = Path(__file__).parents[2] / "content"
+VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+
+
+def shares(scene: Scene, what: str) -> list[float]:
+    return [bar.end for bar in scene.items if isinstance(bar, Bar) and bar.name.startswith(f"bar-{what}-")]
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_damage_is_share_over_life(vehicle: str, units) -> None:
+    setup = load(CONTENT / f"vehicles/{vehicle}.toml")
+    for wheel in described_wheels(setup):
+        results = solve(setup, wheel)
+        scene = duty_damage(results, units=units)
+        check_scene(scene)
+        assert check_written_scales(scene) == 2 * len(setup.duty)
+        life = results.life
+        assert life is not None
+        rates = [part.share / (life.cases[part.case].detailed or 0.0) for part in setup.duty]
+        assert shares(scene, "distance") == pytest.approx([part.share for part in setup.duty])
+        assert shares(scene, "damage") == pytest.approx([rate / sum(rates) for rate in rates])
+        assert sum(shares(scene, "damage")) == pytest.approx(1.0)
+
+
+@given(chosen=setups(), data=st.data())
+@SLOW
+def test_every_valid_setup_with_a_duty_has_its_figure(chosen: Setup, data: st.DataObject) -> None:
+    results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
+    if FIGURES["duty and damage"].cases(results):
+        check_scene(duty_damage(results))
+    elif not chosen.duty and results.life is not None:
+        with pytest.raises(MissingDataError, match="'duty'"):
+            duty_damage(results)
