@@ -12,7 +12,7 @@ from hubwright.places import data_directory
 from hubwright.results import solve
 from hubwright.results.beams import solve_beam
 from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.vocabulary import Scene, Units
+from hubwright.scenes.vocabulary import Dimension, Force, Scene, Units
 from hubwright.setup import Beam, load
 
 CONTENT = data_directory("content")
@@ -49,7 +49,9 @@ def test_figures_are_clear_and_to_scale(file: Path, units: Units) -> None:
             stated = float(group.data["data-mm"]) / float(group.view["data-mm-per-mm"])
             assert group.length() * figure.mm_per_unit == pytest.approx(stated, rel=0.005), group.name
             measured += 1
-        assert measured >= 3, scene.name
+        # a chart of numbers has neither arrows nor dimensions
+        measurable = sum(isinstance(item, Force | Dimension) for item in scene.items)
+        assert measured >= min(3, measurable), scene.name
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda value: value.stem)

@@ -14,7 +14,7 @@ from xml.etree import ElementTree as ET
 import numpy as np
 
 from hubwright.drawing.faces import Face, plain, web_font_file
-from hubwright.drawing.geometry import Array, rounded_box
+from hubwright.drawing.geometry import Array, rounded_box, simplified
 from hubwright.drawing.heading import Heading, heading
 from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape
 from hubwright.drawing.outlines import outline
@@ -22,6 +22,7 @@ from hubwright.drawing.palette import FACE_RULES, Theme, colours
 
 UNIT = 0.1  # sheet millimetres per user unit
 _PER_MM = 1 / UNIT
+_UNSEEN = 0.02  # sheet millimetres: a bend that nobody sees
 _FAMILY: dict[Face, tuple[str, dict[str, str]]] = {
     "lettering": ("Hub Lettering", {}),
     "narrow": ("Hub Lettering Narrow", {}),
@@ -124,7 +125,7 @@ class _Writer:
             definitions = ET.SubElement(root, "defs")
             for name, frame in self.drawing.frames.items():
                 clip = ET.SubElement(definitions, "clipPath", {"id": self._clip_id(name)})
-                ET.SubElement(clip, "path", {"d": self._path((rounded_box(frame, 4.0),), closed=True, places=1)})
+                ET.SubElement(clip, "path", {"d": self._path((rounded_box(frame, 4.0),), closed=True, exact=False)})
         return root
 
     def ground(self, root: ET.Element, theme: Theme, size: tuple[float, float]) -> None:
@@ -197,7 +198,7 @@ class _Writer:
     def _shape(self, parent: ET.Element, shape: Shape) -> None:
         if not shape.rings:
             return
-        attributes = {"d": self._path(shape.rings, closed=shape.closed, places=2 if shape.exact else 1)}
+        attributes = {"d": self._path(shape.rings, closed=shape.closed, exact=shape.exact)}
         self._paint(attributes, shape.fill, shape.line, shape.width)
         if shape.fill and len(shape.rings) > 1:
             attributes["fill-rule"] = "evenodd"
@@ -279,17 +280,36 @@ class _Writer:
         if line:
             attributes["stroke-width"] = _number(width * _PER_MM)
 
-    def _path(self, rings: Sequence[Array], *, closed: bool, places: int) -> str:
-        """Return rings as path data, rounded all at once: a section has hundreds of hatch lines."""
+    def _path(self, rings: Sequence[Array], *, closed: bool, exact: bool) -> str:
+        """Return rings as path data: to the letter where a ruler reads them, else as short as the eye allows."""
+        if not exact:
+            return self._short_path(rings, closed=closed)
         points = np.concatenate(rings) if len(rings) > 1 else rings[0]
-        turned = np.round((points * (1.0, -1.0) + (0.0, self.top)) * _PER_MM, places) + 0.0
-        numbers = [f"{x:g},{y:g}" for x, y in turned.tolist()]
+        numbers = [f"{x:g},{y:g}" for x, y in np.round(self._turned(points), 2).tolist()]
         end, pieces, first = "Z" if closed else "", [], 0
         for ring in rings:
             last = first + len(ring)
             pieces.append(f"M{'L'.join(numbers[first:last])}{end}")
             first = last
         return "".join(pieces)
+
+    def _short_path(self, rings: Sequence[Array], *, closed: bool) -> str:
+        """Return rings with steps from point to point: outlines and hatching are most of a page's weight."""
+        pieces, here = [], np.zeros(2, dtype=int)
+        for ring in rings:
+            places = np.rint(self._turned(simplified(ring, _UNSEEN)) * 10).astype(int)
+            steps = np.diff(places, axis=0, prepend=here[None]).tolist()
+            here = places[0] if closed else places[-1]
+            (x, y), *rest = steps
+            pieces.append(f"m{_tenths(x)} {_tenths(y)}" + ("l" if rest else ""))
+            pieces.append(" ".join(f"{_tenths(x)} {_tenths(y)}" for x, y in rest).replace(" -", "-"))
+            if closed:
+                pieces.append("z")
+        return "".join(pieces)
+
+    def _turned(self, points: Array) -> Array:
+        turned: Array = (points * (1.0, -1.0) + (0.0, self.top)) * _PER_MM + 0.0
+        return turned
 
     def _named(self, name: str) -> dict[str, str]:
         slug = re.sub(r"[^A-Za-z0-9_-]+", "-", name)
@@ -307,6 +327,11 @@ class _Writer:
 def _number(value: float, places: int = 2) -> str:
     text = f"{value:.{places}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
+
+
+def _tenths(value: int) -> str:
+    whole, rest = divmod(abs(value), 10)
+    return ("-" if value < 0 else "") + (str(whole) if whole or not rest else "") + (f".{rest}" if rest else "")
 
 
 def _text_of(root: ET.Element) -> str:
