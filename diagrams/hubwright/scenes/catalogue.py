@@ -68,6 +68,9 @@ FIGURES: dict[str, Figure] = {
     "wheel at a ledge": Figure("hubwright.scenes.wheel_at_ledge:wheel_at_ledge", ("ledge",)),
     "vehicle on a slope": Figure("hubwright.scenes.vehicle_on_slope:vehicle_on_slope", ("side_slope",)),
     "diagonal support": Figure("hubwright.scenes.diagonal_support:diagonal_support", ("two_wheel",)),
+    "joint section": Figure(
+        "hubwright.scenes.joint_section:joint_section", needs=("joint.nut_factor", "joint.face_friction")
+    ),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }

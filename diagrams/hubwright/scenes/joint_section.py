@@ -1,0 +1,292 @@
+"""The wheel joint in section at one stud: clamp force, the planes that must not slip, and friction against demand.
+
+The section's view is in real millimetres as in `wheel_end_section`; the bars' abscissa is newton metres.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from hubwright.errors import MissingDataError
+from hubwright.quantities import format_quantity, format_range
+from hubwright.results.joint import JointCase, JointResult, Scattered, joint_result
+from hubwright.results.model import Results
+from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.vocabulary import (
+    Bar,
+    Column,
+    Dot,
+    Force,
+    Item,
+    KeyEntry,
+    Label,
+    Line,
+    Note,
+    ScaleBar,
+    Scene,
+    Step,
+    Units,
+    View,
+    Words,
+)
+from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
+from hubwright.scenes.wheel_end_parts.measures import measures
+from hubwright.scenes.wheel_end_parts.mounting import stud_head
+from hubwright.scenes.wheel_end_parts.wheel import stud_section
+from hubwright.scenes.wheel_end_solids import solids
+
+_WIDTH = 310.0
+_FRAME = (74.0, 76.0, 218.0, 150.0)
+_COLUMNS = (66.0, 226.0)
+_ARROW, _ROOM = 16.0, 22.0
+_BARS, _NAMES, _LONGEST = 92.0, 88.0, 150.0
+_UPPER, _LOWER, _THICK = 60.0, 49.0, 4.2
+
+
+@dataclass(frozen=True)
+class JointWording:
+    """The sentences of a wheel joint in one case."""
+
+    joint: JointResult
+    clamp: Scattered
+    capacity: Scattered
+    case: JointCase
+    name: str
+    studs: int
+    units: Units
+
+    def force(self, newtons: float) -> str:
+        """Return a force as shown."""
+        return format_quantity(newtons, "force", self.units)
+
+    def moment(self, newton_metres: float) -> str:
+        """Return a moment as shown."""
+        return format_quantity(newton_metres, "moment", self.units)
+
+    @property
+    def margin(self) -> str:
+        """Return the margin as shown, with its ends by the scatter of the clamp force."""
+        found = self.case.margin
+        if found is None:
+            return "nothing to hold"
+        text = f"{found.value:.1f}"
+        return text if found.low == found.high else f"{text} ({found.low:.1f} to {found.high:.1f} by the scatter)"
+
+    @property
+    def joints(self) -> str:
+        """Return how many joints there are, in words."""
+        return "one joint" if self.joint.joints == 1 else "two joints in a row, the spacer between them,"
+
+    def title(self) -> str:
+        """Return the title, made from demand, capacity and their margin."""
+        bare = "" if self.case.margin is None else f", a margin of {self.case.margin.value:.1f}"
+        return (
+            f"Wheel joint, {self.name}: {self.moment(self.case.demand)} to pass against "
+            f"{self.moment(self.capacity.value)} of friction{bare}"
+        )
+
+    def caption(self) -> str:
+        """Return what is drawn and what the margin does not say."""
+        return (
+            "A margin compares a model with a model and does not say that a joint holds: dirt, paint, a wrong seat or "
+            "a loosened nut are not in it. The vehicle maker's torque and limits come first."
+        )
+
+    def description(self) -> str:
+        """Return the text alternative."""
+        second = " The spacer adds a joint, counted with the fasteners of the file." if self.joint.joints == 2 else ""
+        return (
+            f"Section through one of {self.studs} studs. Its nut clamps with {self.force(self.clamp.value)}. "
+            f"In the case {self.name} the joint has {self.moment(self.case.demand)} to pass, "
+            "shear counted at the stud circle; "
+            f"friction of the clamped faces can pass {self.moment(self.capacity.value)} before they slip. "
+            f"Margin: {self.margin}.{second}"
+        )
+
+    def steps(self) -> tuple[Step, ...]:
+        """Return how the figure is built up."""
+        return (
+            Step("Cut through a stud", f"Wheel and hub are held in {self.joints} by {self.studs} studs."),
+            Step("Clamp", f"Tightening leaves about {self.force(self.clamp.value)} in each stud."),
+            Step("Mark the planes", "Friction passes the load; only after a slip would studs carry it in shear."),
+            Step(
+                "Compare",
+                f"{self.moment(self.case.demand)} to pass, {self.moment(self.capacity.value)} before the faces slip. "
+                f"Margin: {self.margin}.",
+            ),
+        )
+
+
+def joint_section(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
+    """Return the scene of the wheel joint; without a case that of the largest demand.
+
+    Raises `MissingDataError` where the file does not say what friction the joint has.
+    """
+    words = _wording(results, case, units)
+    parts = assembly(measures(results))
+    view, ratio = _view(parts, results.side, words.clamp.value)
+    per_mm = round_scale(max(words.capacity.high, words.case.demand), _LONGEST)
+    bars = View("torque", (_BARS, 0.0), 1.0 / per_mm, vertical_per_mm=1.0)
+    items: list[Item] = [
+        *solids(parts, view.name, results.side, "detail"),
+        *_clamp(words, parts, view, results.side),
+        *_planes(words, parts, view, results.side),
+        *_bars(words, bars),
+        *_named(words, parts, view, results.side),
+    ]
+    return Scene(
+        name="joint-section",
+        title=words.title(),
+        caption=words.caption(),
+        description=words.description(),
+        units=units,
+        size=(_WIDTH, _FRAME[3] + 8.0),
+        views=(view, bars),
+        items=tuple(items),
+        steps=words.steps(),
+        columns=(
+            Column("left", _COLUMNS[0], _FRAME[1], _FRAME[3]),
+            Column("right", _COLUMNS[1], _FRAME[1], _FRAME[3]),
+        ),
+        scale_bars=(
+            ScaleBar(view.name, "length", f"Section {ratio}"),
+            ScaleBar(view.name, "force", "Clamp force"),
+        ),
+        key=(KeyEntry("load", "to pass"), KeyEntry("reaction", "friction"), KeyEntry("turning", "clamped parts")),
+    )
+
+
+def _wording(results: Results, case: str | None, units: Units) -> JointWording:
+    joint, given = joint_result(results), results.setup.joint
+    if given is None or joint.clamp is None or joint.capacity is None:
+        missing = [key for key in joint.missing if key.startswith("joint") and key != "joint.engagement"]
+        raise MissingDataError(result="the section of the wheel joint", missing=missing)
+    name = case or max(joint.cases, key=lambda each: joint.cases[each].demand)
+    return JointWording(joint, joint.clamp, joint.capacity, joint.cases[name], name, given.studs, units)
+
+
+def _view(parts: Assembly, side: int, clamp: float) -> tuple[View, str]:
+    """Return the view with its frame around one stud, and its scale in words."""
+    mount = parts.mount
+    stud = stud_section(parts.measures, mount)
+    x0, y0, x1, y1 = _FRAME
+    scale, ratio = drawing_scale(stud.end - stud.start, x1 - x0 - 2 * _ROOM)
+    middle = side * (stud.start + stud.end) / 2
+    origin = ((x0 + x1) / 2 + middle * scale, (y0 + y1) / 2 - mount.bolt * scale)
+    return View("joint", origin, scale, round_scale(clamp, _ARROW), mirrored=True, frame=_FRAME), ratio
+
+
+def _column(outboard: int) -> Literal["left column", "right column"]:
+    """Return the column on the side of the sheet to which the y axis points, or the other."""
+    return "left column" if outboard > 0 else "right column"
+
+
+def _clamp(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
+    """Return what nut and head press the parts together with."""
+    stud, z = stud_section(parts.measures, parts.mount), parts.mount.bolt
+    text = f"*{{F|c}} = {words.force(words.clamp.value)}"
+    scatter = f"{format_range(words.clamp.low, words.clamp.high, 'force', words.units)} by the scatter"
+    lines = (text, "clamp force of one stud", *((scatter,) if words.clamp.low < words.clamp.high else ()))
+    return [
+        Force(
+            "force-nut",
+            view.name,
+            2,
+            at=(side * stud.end, z),
+            vector=(-side * words.clamp.value, 0.0),
+            gap=1.0,
+            label=Label(lines, _column(side), tone="load"),
+            level=30,
+        ),
+        Force(
+            "force-head",
+            view.name,
+            2,
+            at=(side * stud_head(parts.mount), z),
+            vector=(side * words.clamp.value, 0.0),
+            gap=1.0,
+            level=30,
+        ),
+    ]
+
+
+def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
+    m, z = parts.measures, parts.mount.bolt
+    assert view.frame is not None
+    half = (view.frame[3] - view.frame[1]) / 2 / view.scale
+    planes = [m.face] if words.joint.joints == 1 else [m.face, m.wheel_face]
+    items: list[Item] = []
+    for number, y in enumerate(planes, start=1):
+        which = "" if len(planes) == 1 else f" {number} of 2"
+        ends = ((side * y, z - half), (side * y, z + half))
+        column = _column(side if number == 2 else -side)
+        top = Label((f"*slip plane{which}", "friction passes the load"), column, (side * y, z + 0.7 * half))
+        shear = Label((f"shear plane{which}", "loaded only after a slip"), column, (side * y, z), size=2.3)
+        items += [
+            Line(
+                f"slip-plane-{number}", view.name, 3, points=ends, style="hidden", tone="reaction", width=0.6, level=28
+            ),
+            Note(f"label-slip-{number}", view.name, 3, label=top, level=29),
+            Dot(f"shear-plane-{number}", view.name, 3, at=(side * y, z), radius=1.0, tone="moment", level=29),
+            Note(f"label-shear-{number}", view.name, 3, label=shear, level=29),
+        ]
+    return items
+
+
+def _bars(words: JointWording, view: View) -> list[Item]:
+    capacity, demand = words.capacity, words.case.demand
+    span = None if capacity.low == capacity.high else (capacity.low, capacity.high)
+    rows: tuple[tuple[str, float, float, Literal["reaction", "load"], tuple[float, float] | None, str], ...] = (
+        ("capacity", _UPPER, capacity.value, "reaction", span, "friction before a slip"),
+        ("demand", _LOWER, demand, "load", None, f"to pass: {words.name}"),
+    )
+    items: list[Item] = []
+    for name, height, value, tone, ends, text in rows:
+        items.append(
+            Bar(
+                f"bar-{name}",
+                view.name,
+                4,
+                end=value,
+                at=height,
+                thick=_THICK,
+                tone=tone,
+                is_open=tone == "reaction",
+                span=ends,
+                label=Label((text,), "left", size=2.5, nudge=(_NAMES - (_BARS - 1.6), 0.0)),
+            )
+        )
+        far = max((value, *(ends or ())))
+        told = Label((f"*{words.moment(value)}",), "right", anchor=(far, height), nudge=(0.8, 0.0))
+        items.append(Note(f"label-{name}", view.name, 4, label=told))
+    said = "Margin: " + words.margin
+    items.append(Words("words-margin", "", 4, at_sheet=(_BARS, _LOWER - 9.0), lines=(f"*{said}",), size=2.5))
+    zero = ((0.0, _LOWER - 4.0), (0.0, _UPPER + 4.0))
+    items.append(Line("torque-zero", view.name, 4, points=zero, width=0.4, level=5))
+    return items
+
+
+def _named(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
+    m, mount = parts.measures, parts.mount
+    assert view.frame is not None
+    low = mount.bolt - 0.36 * (view.frame[3] - view.frame[1]) / view.scale
+    names = [("hub", (mount.flange_front + mount.flange_back) / 2, "hub flange")]
+    if m.spacer > 0:
+        names.append(("spacer", m.face + m.spacer / 2, "spacer"))
+    names.append(("wheel", m.wheel_face + 3.0, "wheel"))
+    return [
+        Note(
+            f"label-part-{name}",
+            view.name,
+            1,
+            label=Label(
+                (text,),
+                _column(side if name == "wheel" else -side),
+                (side * y, low),
+                tone="soft",
+                size=2.3,
+                leader_dot=True,
+            ),
+            level=31,
+        )
+        for name, y, text in names
+    ]

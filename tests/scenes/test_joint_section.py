@@ -1,0 +1,87 @@
+"""The wheel joint: clamp, capacity and demand as the handbook formulas give them, in cautious words."""
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from dropped import demonstration
+from hubwright.errors import MissingDataError
+from hubwright.results import solve
+from hubwright.scenes.catalogue import FIGURES
+from hubwright.scenes.joint_section import joint_section
+from hubwright.scenes.vocabulary import Bar, Force, Line, Scene
+from scene_checks import check_scene, check_written_scales, is_round
+from strategies import built, setup_data
+
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/winter-offset-wheels.toml")
+
+
+def planes(scene: Scene) -> list[Line]:
+    return [item for item in scene.items if isinstance(item, Line) and item.name.startswith("slip-plane")]
+
+
+@given(
+    data=setup_data(rows_known=False),
+    studs=st.integers(4, 8),
+    thread=st.sampled_from(("M12x1.5", "M14x1.5", "1/2-20")),
+    torque=st.floats(80, 200),
+    circle=st.floats(98, 165),
+    scatter=st.sampled_from((0.0, 0.1, 0.35)),
+    units=st.sampled_from(("si", "us")),
+)
+@SLOW
+def test_every_joint_has_its_figure(data, studs, thread, torque, circle, scatter, units) -> None:
+    data["joint"] = {
+        "studs": studs,
+        "thread": thread,
+        "property_class": "10.9",
+        "tightening_torque": f"{torque:.1f} N*m",
+        "stud_circle": f"{circle:.1f} mm",
+        "nut_factor": 0.2,
+        "torque_scatter": scatter,
+        "face_friction": 0.15,
+    }
+    scene = joint_section(solve(built(data)), units=units)
+    check_scene(scene)
+    assert is_round(scene.view("joint").newtons_per_mm or 0.0)
+
+
+@pytest.mark.parametrize("file", FILES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_demonstration_is_drawn_to_scale(file: str, units) -> None:
+    results = demonstration(file)
+    for case in results.cases:
+        scene = joint_section(results, case=case, units=units)
+        check_scene(scene)
+        assert check_written_scales(scene) >= 2
+
+
+def test_clamp_and_capacity_are_those_of_the_formulas() -> None:
+    # T/(K d) with 150 N·m, 0.2, 14 mm; six studs × friction 0.15 × half of 140 mm
+    scene = joint_section(demonstration(FILES[0]))
+    nut = next(item for item in scene.items if isinstance(item, Force) and item.name == "force-nut")
+    clamp = 150 / (0.2 * 0.014)
+    assert abs(nut.vector[0]) == pytest.approx(clamp)
+    capacity = next(item for item in scene.items if isinstance(item, Bar) and item.name == "bar-capacity")
+    assert capacity.end == pytest.approx(6 * clamp * 0.15 * 0.070)
+    assert capacity.span == pytest.approx((0.75 * capacity.end, 1.25 * capacity.end))
+
+
+def test_a_spacer_makes_two_joints() -> None:
+    assert len(planes(joint_section(demonstration(FILES[0])))) == 1
+    spaced = planes(joint_section(demonstration(FILES[1])))
+    assert abs(spaced[0].points[0][0] - spaced[1].points[0][0]) == pytest.approx(25.0)
+
+
+def test_words_are_cautious() -> None:
+    scene = joint_section(demonstration(FILES[0]))
+    assert "does not say that a joint holds" in scene.caption
+    assert "maker" in scene.caption
+
+
+def test_what_is_missing_is_named() -> None:
+    van = demonstration("vehicles/supply-van.toml")
+    assert FIGURES["joint section"].cases(van) == []
+    with pytest.raises(MissingDataError, match="joint"):
+        joint_section(van)
