@@ -81,11 +81,7 @@ def environment() -> SandboxedEnvironment:
         words.comparable, words.counted, words.listed, words.everyday,
     ):  # fmt: skip
         jinja.globals[function.__name__] = jinja.filters[function.__name__] = function
-    for function in (
-        rough_views.landing, rough_views.highest_ledge, rough_views.steering, rough_views.both_joints,
-        rough_views.water_factor, rough_views.keys,
-    ):  # fmt: skip
-        jinja.globals[function.__name__] = function
+    jinja.globals.update(rough_views.FUNCTIONS)
     jinja.globals["g"] = Quantity(GRAVITY, "N/kg")
     return jinja
 

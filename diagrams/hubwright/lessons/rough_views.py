@@ -9,7 +9,6 @@ from functools import partial
 
 import numpy as np
 
-from hubwright.errors import MissingDataError
 from hubwright.lessons.named_values import Leaf, View, constant, subject_of
 from hubwright.lessons.words import listed
 from hubwright.mechanics.impact import RIM_SHARE_OF_SECTION_HEIGHT
@@ -365,3 +364,8 @@ def _solved(view: object) -> Results:
     if not isinstance(results, Results):
         raise TypeError(f"needs a setup, such as stock, got {view!r}")
     return results
+
+
+FUNCTIONS: Mapping[str, Callable[..., object]] = {
+    function.__name__: function for function in (landing, highest_ledge, steering, both_joints, water_factor, keys)
+}

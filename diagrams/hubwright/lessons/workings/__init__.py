@@ -8,8 +8,9 @@ from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.environment import nearest
 from hubwright.lessons.named_values import View, names_of, subject_of, value_at
 from hubwright.lessons.page_state import PageState
+from hubwright.lessons.rough_views import Landing
 from hubwright.lessons.symptom_views import Heard, Played
-from hubwright.lessons.workings import bearing, contact, life, loads, symptoms, turning, wheel
+from hubwright.lessons.workings import bearing, contact, life, loads, rough, symptoms, turning, wheel
 from hubwright.lessons.workings.html import working_html
 from hubwright.lessons.workings.model import Working
 from hubwright.quantities import Quantity
@@ -21,6 +22,7 @@ SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     **bearing.SETUP_WORKINGS,
     **turning.SETUP_WORKINGS,
     **life.SETUP_WORKINGS,
+    **rough.SETUP_WORKINGS,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     **contact.CASE_WORKINGS,
@@ -28,6 +30,7 @@ CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     **bearing.CASE_WORKINGS,
     **turning.CASE_WORKINGS,
     **life.CASE_WORKINGS,
+    **rough.CASE_WORKINGS,
 }
 AGREES = 1e-9  # relative: the expression of a working against the result it explains
 
@@ -61,6 +64,8 @@ def working_of(view: View, path: str) -> Working:
         made = symptoms.PLAY_WORKINGS[path](subject)
     elif isinstance(subject, Heard) and path in symptoms.NOISE_WORKINGS:
         made = symptoms.NOISE_WORKINGS[path](subject)
+    elif isinstance(subject, Landing) and path in rough.LANDING_WORKINGS:
+        made = rough.LANDING_WORKINGS[path](subject)
     else:
         raise BlockError(f"working needs a setup or a case, such as stock.standing, got {view!r}")
     _refuse_disagreement(made, value_at(view, path), path)

@@ -10,7 +10,9 @@ from collections.abc import Callable, Mapping
 _ADD, _MULTIPLY, _UNARY, _POWER, _ATOM = 1, 2, 3, 4, 5
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "tan": math.tan, "sin": math.sin, "cos": math.cos, "sqrt": math.sqrt, "abs": abs,
+    "atan": math.atan, "acos": math.acos,
 }  # fmt: skip
+_ARCS = {"atan": "arctan", "acos": "arccos"}
 
 
 def value(expression: str, numbers: Mapping[str, float]) -> float:
@@ -97,6 +99,8 @@ def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str,
             return f"{_latex(left, symbols, times)[0]} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}", _ADD
         case ast.Call(func=ast.Name(id="tan" | "sin" | "cos" as name), args=[argument]):
             return rf"\{name} {_wrapped(argument, symbols, times, _ATOM)}", _POWER
+        case ast.Call(func=ast.Name(id="atan" | "acos" as name), args=[argument]):
+            return rf"\{_ARCS[name]} \left({_latex(argument, symbols, times)[0]}\right)", _ATOM
         case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
             return rf"\sqrt{{{_latex(argument, symbols, times)[0]}}}", _ATOM
         case ast.Call(func=ast.Name(id="abs"), args=[argument]):

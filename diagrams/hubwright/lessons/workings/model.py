@@ -18,6 +18,10 @@ UNITS: dict[str, dict[System, tuple[str, float]]] = {
     "rad": {"si": ("°", 1.0), "us": ("°", 1.0)},  # kept in radians, written in degrees
     "m/s": {"si": ("m/s", 1.0), "us": ("mph", 0.44704)},
     "Hz": {"si": ("Hz", 1.0), "us": ("Hz", 1.0)},
+    "J": {"si": ("J", 1.0), "us": ("ft·lbf", 4.4482216152605 * 0.3048)},
+    "Pa": {"si": ("Pa", 1.0), "us": ("psi", 4.4482216152605 / 0.0254**2)},
+    "N/m^3": {"si": ("N/m³", 1.0), "us": ("lbf/in³", 4.4482216152605 / 0.0254**3)},
+    "K": {"si": ("K", 1.0), "us": ("K", 1.0)},
     "1": {"si": ("", 1.0), "us": ("", 1.0)},
 }
 DIGITS = 5  # significant, of numbers put in
