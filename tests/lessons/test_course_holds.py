@@ -81,6 +81,7 @@ def directions_agree(results: Results, texts: dict[str, str]) -> None:
     """Every direction and order that the lessons state in words is that of the solved numbers."""
     for number, text in texts.items():
         assert not re.search(r"\b(None|nan|inf)\b|\{\{|\{%|−0 ", text), number
+    tells(results, texts["01"])
     weighs(results, texts["03"])
     tips(results, texts["04"])
     bends(results, texts["05"])
@@ -90,6 +91,35 @@ def directions_agree(results: Results, texts: dict[str, str]) -> None:
     outer = results.setup.bearing.turning_ring == "outer"
     assert ("the outer* rings turn" in texts["02"].replace("*outer*", "outer*")) == outer
     assert ("the inner* rings turn" in texts["02"].replace("*inner*", "inner*")) != outer
+
+
+def tells(results: Results, text: str) -> None:
+    """Lesson 1: cautions before the first instruction, slack by its lever, strikes that add up to all elements."""
+    bearing, spread = results.setup.bearing, results.bearing.effective_spread
+    cautions, first = text.index("Never run the engine to spin a raised wheel"), text.index("Raise the wheel")
+    assert text.index("Before you touch a wheel") < cautions < first
+    assert text.index("Put stands under it") < first
+    assert "A quiet, tight bearing is not thereby sound" in text
+    if spread is not None and bearing.contact_angle is not None:
+        lever = results.setup.tire.free_diameter * math.tan(bearing.contact_angle) / spread
+        assert float(found(r"the tread moves ([\d.,]+) times as far", text)) == pytest.approx(lever, rel=0.05)
+        for play, travel in re.findall(r"\| (0\.0?[125]+) mm \| [\d.,]+ [µm]+m \| ([\d.,]+) mm \|", text):
+            assert float(travel) == pytest.approx(float(play) * lever, rel=0.06)
+    else:
+        assert "It needs `row_spacing`, `pitch_diameter` and `contact_angle`" in text
+    turns = 60 / 3.6 / results.wheel_geometry.rolling_circumference
+    if bearing.elements_per_row is None:
+        assert float(found(r"The wheel turns ([\d.]+) Hz at 60 km/h", text)) == pytest.approx(turns, rel=ALIKE)
+        return
+    struck = {
+        part: float(found(rf"\| {part} \| [\d.]+ Hz \| ([\d.]+) Hz \| [\d.]+ Hz \|", text))
+        for part in ("turns of the wheel", "strikes, mark in the outer ring", "strikes, mark in the inner ring")
+    }
+    wheel, outer, inner = struck.values()
+    assert wheel == pytest.approx(turns, rel=ALIKE)
+    # whichever ring turns, each element passes a mark in either ring once while the rings go round once
+    assert outer + inner == pytest.approx(bearing.elements_per_row * turns, rel=2 * ALIKE)
+    assert outer < inner
 
 
 def weighs(results: Results, text: str) -> None:

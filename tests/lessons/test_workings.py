@@ -1,5 +1,6 @@
 """The numbers that a working puts in give the result that it shows, in both unit systems."""
 
+import re
 from pathlib import Path
 from typing import Literal, get_args
 
@@ -8,11 +9,13 @@ from hypothesis import HealthCheck, given, settings
 from lesson_sites import TRAILER, WAGON, problems, rendered
 
 from hubwright.errors import MissingDataError
+from hubwright.lessons.course import noise, play, play_from_tread
 from hubwright.lessons.named_values import value_at
 from hubwright.lessons.views import setup_view
-from hubwright.lessons.workings import CASE_WORKINGS, SETUP_WORKINGS, working_of
+from hubwright.lessons.workings import CASE_WORKINGS, SETUP_WORKINGS, life, working_of
 from hubwright.lessons.workings import expression as written
 from hubwright.lessons.workings.model import Line, Working
+from hubwright.lessons.workings.symptoms import NOISE_WORKINGS
 from hubwright.quantities import Quantity, System
 from hubwright.results import Results, solve
 from hubwright.setup import load_text
@@ -80,6 +83,31 @@ def test_workings_hold_at_a_right_wheel() -> None:
 def test_every_working_explains_its_result_for_any_setup(setup: Setup) -> None:
     for path, working, result in workings(solve(setup)):
         agrees(path, working, result)
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@given(setups())
+def test_workings_of_play_and_noise_explain_their_results_for_any_setup(setup: Setup) -> None:
+    stock = setup_view(solve(setup), "stock")
+    rocked, felt = play(stock, Quantity(1e-4, "m")), play_from_tread(stock, Quantity(2e-3, "m"))
+    heard = noise(stock, Quantity(20.0, "m/s"))
+    assert rocked is not None
+    assert felt is not None
+    for view, paths in ((rocked, ("tread_travel",)), (felt, ("end_play",)), (heard, tuple(NOISE_WORKINGS))):
+        for path in paths:
+            result = value_at(view, path)
+            assert isinstance(result, Quantity)
+            agrees(path, working_of(view, path), result)
+
+
+def test_the_distance_of_a_duty_is_told_to_one_digit_when_opened_and_with_its_span(tmp_path: Path) -> None:
+    state, _ = rendered(tmp_path, '{{ working(vary(stock, {"duty": "hill roads"}), "life.duty.distance") }}')
+    (html,) = state.late.values()
+    summary, _, opened = html.partition("</summary>")
+    assert not re.search(r"\d", re.sub("<[^>]+>", "", summary))
+    assert re.search(r"About <[^>]+><[^>]+>[1-9][0,]+\skm", opened)
+    assert "The ranges of the inputs spread it from" in opened
+    assert life.CAUTION in opened
 
 
 def test_the_tipping_moment_is_that_of_paper_and_pencil() -> None:

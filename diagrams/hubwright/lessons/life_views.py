@@ -111,11 +111,11 @@ def _case_life_view(
         ratio = standing.detailed / mine.detailed
         drawn = lives()
         if not drawn:
-            return Quantity(_two_digits(ratio), "1")
+            return Quantity(ratio, "1")
         found = span(drawn["life.standing.detailed"] / drawn[f"life.{case.name}.detailed"])
         if found.high - found.low <= ALIKE * found.high:
-            return Quantity(_two_digits(ratio), "1")
-        return Quantity(_two_digits(ratio), "1", low=_two_digits(found.low), high=_two_digits(found.high))
+            return Quantity(ratio, "1")
+        return Quantity(ratio, "1", low=found.low, high=found.high)
 
     return View(
         label,
@@ -143,11 +143,6 @@ def _case_life_view(
             },
         },
     )
-
-
-def _two_digits(ratio: float) -> float:
-    """Return what such a ratio deserves, so that value and span show alike."""
-    return float(f"{ratio:.1e}")
 
 
 def _worst(life: CaseLife) -> RowElements:
