@@ -32,6 +32,7 @@ from hubwright.lessons.sections import LessonExtension
 from hubwright.lessons.views import wheel_words
 
 log = get_plugin_logger("hubwright")
+LAYOUT_FACES = "fonts/layout/"  # twins of the faces for laying out figures; no page asks for them
 FIGURE_RULES = "assets/figures.css"
 QUESTIONS = (
     "How do I tell a worn bearing?",
@@ -98,6 +99,8 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         """Add the setup reports and the rules of the figures."""
         from hubwright.drawing import palette
 
+        for file in [file for file in files if file.src_uri.startswith(LAYOUT_FACES)]:
+            files.remove(file)
         files.append(File.generated(config, FIGURE_RULES, content=palette.css()))
         for stem, results in self.course.results.items():
             files.append(File.generated(config, f"reports/{stem}.md", content=reports.report_source(results)))

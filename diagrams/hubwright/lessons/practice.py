@@ -8,7 +8,7 @@ from markupsafe import Markup, escape
 from hubwright.lessons.blocks import BlockError, Caller
 from hubwright.lessons.numbers import attribute, plain
 from hubwright.lessons.page_state import PageState
-from hubwright.quantities import KINDS, Kind, Quantity
+from hubwright.quantities import KINDS, Kind, Quantity, System
 
 Slip = tuple[Quantity, str]
 # the units that an answer box offers: name, size in SI
@@ -42,8 +42,8 @@ def problem(
     if not isinstance(answer, Quantity):
         raise BlockError(f"problem needs a quantity as its answer, got {answer!r}")
     options = Markup("").join(
-        Markup('<option value="{}">{}</option>').format(f"{size:.12g}", name)
-        for name, size in _answer_units(answer, unit_kinds)
+        Markup('<option value="{}" data-system="{}">{}</option>').format(f"{size:.12g}", system, name)
+        for name, size, system in _answer_units(answer, unit_kinds)
     )
     mistakes = [
         [slip.value, plain(text)]
@@ -76,14 +76,16 @@ def problem(
     ).format(data, n, n, Markup(caller().strip()), entry, folds)
 
 
-def _answer_units(answer: Quantity, kinds: Sequence[Kind] | None) -> list[tuple[str, float]]:
+def _answer_units(answer: Quantity, kinds: Sequence[Kind] | None) -> list[tuple[str, float, System]]:
+    """Return name, size in SI and system of the units that an answer may be given in."""
     if answer.unit == "1":
-        return [("%", 0.01)] if answer.kind == "percent" else [("times", 1.0)]
+        return [("%", 0.01, "si") if answer.kind == "percent" else ("times", 1.0, "si")]
     wanted = list(kinds or _ANSWER_UNITS.get(answer.unit, (answer.kind,) if answer.kind else ()))
-    units: dict[str, float] = {}
-    for system in (0, 1):
+    units: dict[str, tuple[str, float, System]] = {}
+    systems: tuple[System, System] = ("si", "us")
+    for place, system in enumerate(systems):
         for kind in wanted:
-            for scale in KINDS[kind][system]:
+            for scale in KINDS[kind][place]:
                 if scale.offset == 0.0:
-                    units.setdefault(scale.unit, scale.size)
-    return list(units.items())
+                    units.setdefault(scale.unit, (scale.unit, scale.size, system))
+    return list(units.values())

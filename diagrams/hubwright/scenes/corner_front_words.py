@@ -92,7 +92,9 @@ class RollWording:
         else:
             sentences.append("Nothing pulls sideways at its centre of mass.")
         if self.axles and not self.nothing(self.body.moved()):
-            sentences.append("Front and rear share by their stiffness in roll, the front's share as given in the file.")
+            estimated = self.results.inputs["chassis.front_roll_share"].origin == "estimated"
+            share = "estimated" if estimated else "as given in the file"
+            sentences.append(f"Front and rear share by their stiffness in roll, the front's share {share}.")
             sentences.append("Marks across the arrows of the axles: what of gravity stood there before.")
         if kind == "trailer":
             sentences.append("The coupling is taken at the height of the road.")
