@@ -14,6 +14,7 @@ from hubwright.scenes.vocabulary import Scene
 
 _WHOLE_VEHICLE: tuple[Kind, ...] = ("standing", "braking", "driving", "cornering", "side_slope", "two_wheel")
 _SIDEWAYS: tuple[Kind, ...] = ("cornering", "side_slope")
+_SEALING = ("sealing.hub_temperature", "sealing.water_temperature", "sealing.depth")
 
 
 @dataclass(frozen=True)
@@ -70,6 +71,10 @@ FIGURES: dict[str, Figure] = {
     "diagonal support": Figure("hubwright.scenes.diagonal_support:diagonal_support", ("two_wheel",)),
     "joint section": Figure(
         "hubwright.scenes.joint_section:joint_section", needs=("joint.nut_factor", "joint.face_friction")
+    ),
+    "seal section": Figure("hubwright.scenes.seal_section:seal_section", ("standing",), needs=_SEALING),
+    "depth against quench": Figure(
+        "hubwright.scenes.depth_against_quench:depth_against_quench", ("standing",), needs=_SEALING
     ),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),

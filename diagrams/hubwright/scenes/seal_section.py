@@ -1,0 +1,160 @@
+"""A hub's seal in section, with the pressure of the water outside and the suction of the cooled air inside.
+
+A sketch of the trade's usual lip seal in sheet millimetres, outside to the left; every arrow is the force on one square
+centimetre, all at one scale.
+"""
+
+from hubwright.quantities import Kind, format_quantity
+from hubwright.results.model import Results
+from hubwright.results.water import SealingResult
+from hubwright.scenes.depth_against_quench import sealing_of, temperatures, told
+from hubwright.scenes.scales import round_scale
+from hubwright.scenes.vocabulary import (
+    Column,
+    Force,
+    Item,
+    KeyEntry,
+    Label,
+    Note,
+    Part,
+    Point,
+    Scene,
+    Step,
+    Units,
+    View,
+)
+
+_SIZE = (310.0, 120.0)
+_ORIGIN = (148.0, 74.0)
+_COLUMNS = (84.0, 222.0)
+_SQUARE = 1e-4  # m²
+_LONGEST = 28.0
+_GAP, _RING, _LONG = 16.0, 15.0, 44.0
+_ROWS = (-11.0, -5.5, 0.0, 5.5, 11.0)
+_OUTSIDE, _INSIDE = -7.0, 12.0  # of the seal: where arrows end and begin
+_FLUID: Kind = "fluid pressure"
+
+
+def seal_section(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
+    """Return the scene of a seal with both pressures; they do not depend on the case."""
+    del case
+    found, depth, suction = sealing_of(results, "the section of the seal")
+    per_mm = round_scale(max(depth, abs(suction)) * _SQUARE, _LONGEST)
+    view = View("seal", _ORIGIN, 1.0, per_mm)
+    inner_turns = results.setup.bearing.turning_ring == "inner"
+    title = told(found, units)
+    return Scene(
+        name="seal-section",
+        title=title,
+        caption=(
+            "Sketch of a lip seal, outside to the left; every arrow is the force on one square centimetre, all at one "
+            "scale. The suction is an upper estimate: closed hub, cooled all the way; a lip that lets in air ends it."
+        ),
+        description=f"Section through the seal of a hub, water to the left. {title}. {temperatures(results, units)}.",
+        units=units,
+        size=_SIZE,
+        views=(view,),
+        items=(
+            *_solids(view, inner_turns=inner_turns),
+            *_pressure("depth", depth, view, units),
+            *_pressure("suction", suction, view, units),
+        ),
+        steps=_steps(results, found, units),
+        columns=(
+            Column("left", _COLUMNS[0], 34.0, 114.0),
+            Column("right", _COLUMNS[1], 34.0, 114.0),
+        ),
+        key=(KeyEntry("turning", "turns"), KeyEntry("fixed", "stands still")),
+    )
+
+
+def _solids(view: View, *, inner_turns: bool) -> list[Item]:
+    upper: tuple[Point, ...] = ((-_LONG / 4, _GAP), (-_LONG / 4, _GAP + _RING), (_LONG, _GAP + _RING), (_LONG, _GAP))
+    lower = tuple((x, -z) for x, z in upper)
+    shell: tuple[Point, ...] = (
+        (-5.0, _GAP),
+        (9.0, _GAP),
+        (9.0, _GAP - 2.0),
+        (-2.5, _GAP - 2.0),
+        (-2.5, -3.0),
+        (-5.0, -3.0),
+    )
+    # the lip leans outward, toward the water
+    lip: tuple[Point, ...] = ((-5.0, -1.0), (-2.5, -1.0), (-1.0, -7.0), (-3.6, -_GAP), (-5.2, -_GAP), (-4.6, -8.0))
+    names: tuple[tuple[str, tuple[Point, ...], Label], ...] = (
+        ("outer", upper, Label(("outer ring",), "right column", (0.8 * _LONG, _GAP + 0.6 * _RING), "soft", 2.4)),
+        ("inner", lower, Label(("inner ring",), "right column", (0.8 * _LONG, -_GAP - 0.6 * _RING), "soft", 2.4)),
+    )
+    items: list[Item] = []
+    for name, ring, label in names:
+        turns = (name == "inner") == inner_turns
+        items.append(
+            Part(
+                f"part-{name}",
+                view.name,
+                rings=(ring,),
+                material="turning" if turns else "fixed",
+                hatch=45.0 if name == "inner" else -45.0,
+                hatch_pitch=1.5,
+                outline=0.4,
+            )
+        )
+        items.append(Note(f"label-{name}", view.name, label=label))
+    seal = Label(("seal", "its lip rubs on the ring"), "left column", (-4.4, -10.0), "soft", 2.4)
+    return [
+        *items,
+        Part("part-shell", view.name, rings=(shell,), material="steel", outline=0.3, level=2),
+        Part("part-lip", view.name, rings=(lip,), material="rubber", outline=0.3, level=3),
+        Note("label-seal", view.name, label=seal, level=4),
+    ]
+
+
+def _pressure(name: str, pressure: float, view: View, units: Units) -> list[Item]:
+    """Return one pressure as a row of arrows: water presses from outside, cooled air draws from inside."""
+    outside = name == "depth"
+    step = 2 if outside else 3
+    place = _OUTSIDE if outside else _INSIDE
+    told_pressure = format_quantity(abs(pressure), _FLUID, units)
+    if outside:
+        lines = (f"*depth: {told_pressure}", "water outside presses inward")
+    elif pressure > 0:
+        lines = (f"*quench: {told_pressure}", "cooled air inside draws inward")
+    elif pressure < 0:
+        lines = (f"*warm water: {told_pressure}", "air inside presses outward")
+    else:
+        lines = ("*no suction", "hub and water equally warm")
+    length = abs(pressure) * _SQUARE / (view.newtons_per_mm or 1.0)
+    far = place - length if outside else place + length
+    label = Label(lines, "left column" if outside else "right column", (far, _ROWS[-1]), "load", 2.7)
+    items: list[Item] = [
+        Force(
+            f"force-{name}-{number}",
+            view.name,
+            step,
+            at=(place, height),
+            vector=(pressure * _SQUARE, 0.0),
+            tip_at_point=outside or pressure < 0,
+            slender=True,
+            level=6,
+        )
+        for number, height in enumerate(_ROWS, start=1)
+    ]
+    return [*items, Note(f"label-{name}", view.name, step, label=label, level=7)]
+
+
+def _steps(results: Results, found: SealingResult, units: Units) -> tuple[Step, ...]:
+    return (
+        Step(
+            "Cut through the seal",
+            "A lip of rubber closes the gap between the ring that turns and the one that stands.",
+        ),
+        Step(
+            "Let water stand outside",
+            f"Its depth presses with {format_quantity(found.depth_pressure or 0.0, _FLUID, units)}.",
+        ),
+        Step("Cool the hub", f"{temperatures(results, units)}: {_lower(told(found, units))}."),
+    )
+
+
+def _lower(text: str) -> str:
+    return text[0].lower() + text[1:]
