@@ -76,6 +76,7 @@ FIGURES: dict[str, Figure] = {
     "depth against quench": Figure(
         "hubwright.scenes.depth_against_quench:depth_against_quench", ("standing",), needs=_SEALING
     ),
+    "drop sequence": Figure("hubwright.scenes.drop_sequence:drop_sequence", ("drop",), needs=("suspension",)),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }
