@@ -1,11 +1,12 @@
 """Lessons 9 to 12 hold for any setup: their words are those of the numbers, and what a file lacks is named."""
 
+import math
 import re
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
-from test_course_holds import ALIKE, CONTENT, VEHICLES, course_of, found, newtons
+from test_course_holds import ALIKE, CONTENT, VEHICLES, course_of, found, newtons, order
 
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Undrawn
@@ -41,6 +42,7 @@ def texts_of(setup: Setup) -> tuple[Results, dict[str, str]]:
 def agree(results: Results, texts: dict[str, str]) -> None:
     """Every lesson of these says what the numbers say, or what is missing."""
     spacer_or_offset(results, texts["09"])
+    drops(results, texts["11"])
 
 
 @pytest.mark.parametrize("stem", VEHICLES)
@@ -91,3 +93,52 @@ def spacer_or_offset(results: Results, text: str) -> None:
         if scrub is not None and abs(scrub) > 1e-4:
             side = found(r"meets the ground [\d.]+ mm (inboard|outboard) of the middle of the tire", text)
             assert side == ("inboard" if scrub > 0 else "outboard")
+
+
+def drops(results: Results, text: str) -> None:
+    """Lesson 11: the energy and the bound by hand, the order of peak and bound; without springs the reason for none."""
+    setup, height = results.setup, 0.150
+    weight = results.weight.wheel_loads[results.wheel]
+    energy = float(found(r"What comes out is ([\d,.]+) J", text).replace(",", ""))
+    assert energy == pytest.approx(weight * height, rel=ALIKE)
+    stiffness, deflection = re.search(
+        r"It is a spring of ([\d.,]+) N/mm, and standing it is pressed in by ([\d.]+) mm", text
+    ).groups()  # type: ignore[union-attr]
+    assert float(stiffness) * float(deflection) == pytest.approx(weight, rel=2 * ALIKE)
+    # energy balance of a spring: k x²/2 = W (s + x), solved for the largest k x
+    k, W = float(stiffness) * 1e3, weight
+    x = (W + math.sqrt(W * W + 2 * k * W * height)) / k
+    assert newtons(found(r"the tire pushes hardest: ([\d.,]+ k?N)", text)) == pytest.approx(k * x, rel=2 * ALIKE)
+    assert "no strict ceiling" in text
+    sprung = setup.suspension is not None
+    assert ("Drops from several heights" in text or "Bearing, peak" in text) == sprung
+    if not sprung:
+        assert "says nothing of its springs" in text
+        assert "Give it a `[suspension]` table" in text
+        return
+    peak, word, bound = re.search(
+        r"tire's force peaks at ([\d.,]+ k?N), (more than|less than|as much as) the ([\d.,]+ k?N)",
+        text.replace("’", "'"),
+    ).groups()  # type: ignore[union-attr]
+    if abs(newtons(peak) / newtons(bound) - 1) > 2 * ALIKE:
+        assert word == order(newtons(peak), newtons(bound))
+    solved = solve(
+        vary(
+            setup,
+            {
+                "case": [{"name": "fall", "kind": "drop", "height": "150 mm"}],
+                "duty": [{"case": "standing", "share": 1}],
+            },
+        ),
+        results.wheel,
+    )
+    extras = solved.cases["fall"].extras
+    assert newtons(peak) == pytest.approx(extras["peak_tire_force"], rel=ALIKE)
+    assert newtons(found(r"The bearing gets ([\d.,]+ k?N)", text)) == pytest.approx(
+        extras["peak_bearing_force"], rel=ALIKE
+    )
+    assert ("Keeps a dent margin of" in text) == (solved.life is not None)
+    if solved.life is not None:
+        safety = solved.life.cases["fall"].static_safety
+        row = found(r"\| 150 mm \| [\d.,]+ k?N \| [\d.,]+ MPa \| ([\d.]+)", text)
+        assert float(row) == pytest.approx(min(safety.outboard, safety.inboard), rel=0.05)

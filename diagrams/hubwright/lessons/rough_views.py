@@ -197,21 +197,18 @@ def _drop_view(results: Results, case: CaseResult, label: str) -> View | None:
     )
 
 
-def landing(view: View, height: Quantity) -> View:
-    """Return a fall of the wheel's standing load from a height [m] onto the tire alone, nothing else giving."""
+def landing(view: View, height: Quantity, stiffness: Quantity | None = None) -> View:
+    """Return a fall of the wheel's standing load from a height [m] onto the tire alone, its own or of a stiffness."""
     results = _solved(view)
     weight, tire = results.weight.wheel_loads[results.wheel], results.setup.tire
-    entry = results.inputs.get("tire.vertical_stiffness")
-    stiffness = float(entry.value) if entry is not None and not isinstance(entry.value, str) else None
-    if stiffness is None:
-        stiffness = weight / results.wheel_geometry.tire_deflection
+    k = _tire_stiffness(results) if stiffness is None else stiffness.value
     s = height.value
     fallen = Landing(
         results,
         s,
-        stiffness,
+        k,
         float(fall_energy(weight=weight, height=s)),
-        float(energy_bound(weight=weight, stiffness=stiffness, height=s)),
+        float(energy_bound(weight=weight, stiffness=k, height=s)),
     )
     return View(
         "the landing",
@@ -220,14 +217,22 @@ def landing(view: View, height: Quantity) -> View:
             "energy": constant(Quantity(fallen.energy, "J")),
             "bound": constant(Quantity(fallen.bound, "N")),
             "factor": constant(Quantity(fallen.bound / weight, "1")),
-            "stiffness": constant(Quantity(stiffness, "N/m")),
-            "standing_deflection": constant(Quantity(weight / stiffness, "m")),
-            "deflection": constant(Quantity(fallen.bound / stiffness, "m")),
-            "rim_force": constant(Quantity(stiffness * RIM_SHARE_OF_SECTION_HEIGHT * tire.section_height, "N")),
+            "stiffness": constant(Quantity(k, "N/m")),
+            "standing_deflection": constant(Quantity(weight / k, "m")),
+            "deflection": constant(Quantity(fallen.bound / k, "m")),
+            "rim_force": constant(Quantity(k * RIM_SHARE_OF_SECTION_HEIGHT * tire.section_height, "N")),
             "rim_deflection": constant(Quantity(RIM_SHARE_OF_SECTION_HEIGHT * tire.section_height, "m")),
         },
         fallen,
     )
+
+
+def _tire_stiffness(results: Results) -> float:
+    """Return the stiffness of the tire, given or estimated [N/m]; else what the standing load presses it in by."""
+    entry = results.inputs.get("tire.vertical_stiffness")
+    if entry is not None and not isinstance(entry.value, str):
+        return float(entry.value)
+    return results.weight.wheel_loads[results.wheel] / results.wheel_geometry.tire_deflection
 
 
 def _scattered(value: Scattered | None, unit: str, kind: Kind | None = None) -> Quantity | None:
