@@ -109,7 +109,7 @@ def tells(results: Results, text: str) -> None:
         assert "It needs `row_spacing`, `pitch_diameter` and `contact_angle`" in text
     turns = 60 / 3.6 / results.wheel_geometry.rolling_circumference
     if bearing.elements_per_row is None:
-        assert float(found(r"The wheel turns ([\d.]+) Hz at 60 km/h", text)) == pytest.approx(turns, rel=ALIKE)
+        assert float(found(r"At 60 km/h the wheel turns with ([\d.]+) Hz", text)) == pytest.approx(turns, rel=ALIKE)
         return
     struck = {
         part: float(found(rf"\| {part} \| [\d.]+ Hz \| ([\d.]+) Hz \| [\d.]+ Hz \|", text))
