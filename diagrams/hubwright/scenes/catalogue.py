@@ -58,6 +58,15 @@ FIGURES: dict[str, Figure] = {
     "duty and damage": Figure(
         "hubwright.scenes.duty_damage:duty_damage", ("standing",), needs_life=True, needs=("duty",)
     ),
+    "life against load line offset": Figure(
+        "hubwright.scenes.life_lines:life_against_load_line", ("standing",), needs_life=True
+    ),
+    "life against wheel load": Figure(
+        "hubwright.scenes.life_lines:life_against_wheel_load", ("standing",), needs_life=True
+    ),
+    "life against lateral g": Figure(
+        "hubwright.scenes.life_lines:life_against_lateral_g", ("standing",), needs_life=True
+    ),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),
     "pressure to resultant": Figure(

@@ -132,7 +132,8 @@ def _title(duty: DutyLife) -> str:
 def _caption(results: Results, duty: DutyLife) -> str:
     words = (
         f"{plain(results.setup.name)}: {results.wheel.replace('_', ' ')} wheel, duty as given. "
-        "Open bars: share of the distance; full bars: of the damage. Damage is what a case uses up of the bearing's fatigue life, summed by Palmgren and Miner."
+        "Open bars: share of the distance; full bars: of the damage. "
+        "Damage is what a case uses up of the bearing's fatigue life, summed by Palmgren and Miner."
     )
     if not duty.valid:
         words += " One case at least loads the bearing beyond the range of the life formula: its part is a rough one."

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from hubwright.quantities.formatting import format_number
+from hubwright.quantities.formatting import MINUS
 from hubwright.scenes.scales import round_up
 from hubwright.scenes.vocabulary import Axis, View
 
@@ -81,7 +81,7 @@ def even_marks(low: float, high: float, *, unit: float = 1.0, about: int = 6, la
     """
     step = round_up((high - low) / unit / about) * unit
     first, end = math.ceil(low / step - _EVEN), math.floor(high / step + _EVEN)
-    marks = [(number * step, format_number(round(number * step / unit, 9))) for number in range(first, end + 1)]
+    marks = [(number * step, _plain(number * step / unit)) for number in range(first, end + 1)]
     if last and marks:
         marks[-1] = (marks[-1][0], f"{marks[-1][1]}\u00a0{last}")
     return tuple(marks)
@@ -103,3 +103,8 @@ def decade_marks(low: float, high: float, *, words: Iterable[float] = (1.0, 2.0,
                 text = f"{value:,.10g}" if float(digit) in spoken else ""
                 marks.append((at, text))
     return tuple(marks)
+
+
+def _plain(value: float) -> str:
+    """Return a round number without zeros that say nothing."""
+    return f"{round(value, 9) + 0.0:,.10g}".replace("-", MINUS)

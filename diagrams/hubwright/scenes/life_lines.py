@@ -1,0 +1,305 @@
+"""Life over the own life against load line offset, wheel load and lateral acceleration, with the span over all ranges.
+
+The view's ordinate is the logarithm to base ten of the ratio; its abscissa metres, newtons or times g.
+"""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import groupby
+
+import numpy as np
+
+from hubwright.quantities import Kind, format_number, format_quantity
+from hubwright.quantities.formatting import KINDS, MINUS
+from hubwright.results.life_curves import (
+    DUTY,
+    LifeCurve,
+    LifeCurves,
+    against_lateral_g,
+    against_load_line,
+    against_wheel_load,
+)
+from hubwright.results.model import Results
+from hubwright.scenes.plot_frame import Area, Plot, decade_marks, even_marks, plot
+from hubwright.scenes.scales import round_down, round_up
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import Column, Curve, Dot, Item, Label, Line, Note, Part, Scene, Step, Tone, Units
+
+_WIDTH, _HEIGHT = 310.0, 166.0
+_AREA = Area(28.0, 18.0, 222.0, 152.0)
+_LEAST, _MOST = 1e-4, 1e4  # ratios beyond are not drawn
+_STYLES: tuple[tuple[Tone, float], ...] = (("ink", 1.0), ("ink", 0.45), ("soft", 0.7), ("soft", 0.35))
+_POWER = {"two-row ball": ("load cubed", 3.0), "tapered pair": ("load to the power 10/3", 10 / 3)}
+
+
+@dataclass(frozen=True)
+class _Wording:
+    """What one of the three figures says."""
+
+    name: str
+    kind: Kind
+    axis: str
+    changed: Callable[[Units], str]  # completes "…, {curve} is x of what it is"
+    of: str  # what a ratio of 1 is
+    names: Callable[[str], str]
+    left_out: str
+
+
+def life_against_load_line(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of life against the load line offset; the case does not act on it."""
+    curves = against_load_line(results)
+    move = curves.x[curves.looked_at] - curves.own
+
+    wording = _Wording(
+        name="life-load-line",
+        kind="small length",
+        axis="load line, outboard of the bearing centre",
+        changed=lambda units: f"With the load line {format_quantity(move, 'small length', units)} farther outboard",
+        of="1: as this setup is",
+        names=_life,
+        left_out="Moved by spacer or by wheel, which load the bearing alike.",
+    )
+    return _scene(results, curves, wording, units)
+
+
+def life_against_wheel_load(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of life against the wheel's standing load; the case does not act on it."""
+    curves = against_wheel_load(results)
+    more = curves.x[curves.looked_at] / curves.own - 1
+    wording = _Wording(
+        name="life-wheel-load",
+        kind="force",
+        axis="standing load of the wheel",
+        changed=lambda units: f"With {format_quantity(more, 'percent', units)} more load on the wheel",
+        of="1: as this setup is",
+        names=_life,
+        left_out="The vehicle's own mass grows, its gear and the height of its centre of mass stay.",
+    )
+    return _scene(results, curves, wording, units, rule=True)
+
+
+def life_against_lateral_g(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of life in a bend against its lateral acceleration; the case does not act on it."""
+    curves = against_lateral_g(results)
+    wording = _Wording(
+        name="life-lateral-g",
+        kind="acceleration",
+        axis="lateral acceleration",
+        changed=lambda units: f"In a bend of {format_quantity(curves.x[curves.looked_at], 'acceleration', units)}",
+        of="1: life standing",
+        names=lambda name: f"life as {name} wheel",
+        left_out="Level road, steady bend; not a driving limit.",
+    )
+    return _scene(results, curves, wording, units)
+
+
+def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units, *, rule: bool = False) -> Scene:
+    frame = _frame(curves, wording)
+    unit = KINDS[wording.kind][0 if units == "si" else 1][-1]
+    x_marks = even_marks(*frame.x, unit=unit.size)
+    axis = wording.axis
+    if frame.x[0] < 0:  # each side of zero has its word instead of a sign
+        x_marks = tuple((at, text.removeprefix(MINUS)) for at, text in x_marks)
+        axis = axis.replace("outboard", "inboard (left) or outboard")
+    tall = frame.y[1] - frame.y[0]
+    words = (1.0, 2.0, 5.0) if tall < 2.6 else (1.0,)
+    items: list[Item] = [
+        frame.axis("axis-x", "foot", x_marks, f"{axis}, {unit.unit}", grid=True),
+        frame.axis("axis-ratio", "left", decade_marks(*frame.y, words=words), f"life, times; {wording.of}", grid=True),
+        Line("level-one", "plot", 2, points=((frame.x[0], 0.0), (frame.x[1], 0.0)), tone="ink", width=0.35, level=0.2),
+    ]
+    if wording.kind == "small length" and frame.x[0] < 0 < frame.x[1]:
+        centre = ((0.0, frame.y[0]), (0.0, frame.y[1]))
+        items.append(Line("bearing-centre", "plot", 1, points=centre, style="centre", tone="soft", level=0.2))
+    if rule:
+        items += _rule(results, curves, frame)
+    items += _band(curves, frame)
+    for number, curve in enumerate(curves.curves):
+        items += _curve(curves, curve, number, frame, wording, results)
+    items += _own(curves, frame)
+    return Scene(
+        name=wording.name,
+        title=_title(results, curves, wording, units),
+        caption=_caption(results, curves, wording),
+        description=_description(results, curves, wording, units),
+        units=units,
+        size=(_WIDTH, _HEIGHT),
+        views=(frame.view,),
+        items=tuple(items),
+        steps=(
+            Step("Mark what is", "Lives are compared with this setup's own: a ratio, never a promise."),
+            Step(
+                "Allow for what is not known",
+                "The grey band: how far the ratio may lie off by the ranges of all inputs.",
+            ),
+            Step("Change one thing", "All else stays; every point is solved anew."),
+            Step("Compare", "What holds in one case need not hold in another."),
+        ),
+        columns=(Column("right", _AREA.right + 9.0, _AREA.low, _AREA.high),),
+    )
+
+
+def _frame(curves: LifeCurves, wording: _Wording) -> Plot:
+    """Return the plot, its ratios from one round number to another."""
+    values = np.concatenate([curve.ratio for curve in curves.curves])
+    values = values[np.isfinite(values)]
+    low = max(min(float(values.min(initial=1.0)), 0.5), _LEAST)
+    high = min(max(float(values.max(initial=1.0)), 2.0), _MOST)
+    x = curves.x[np.isfinite(curves.x)]
+    low, high = math.log10(round_down(low)), math.log10(round_up(high))
+    return plot("plot", _AREA, (float(x.min()), float(x.max())), (low, high))
+
+
+def _curve(
+    curves: LifeCurves, curve: LifeCurve, number: int, frame: Plot, wording: _Wording, results: Results
+) -> list[Item]:
+    """Return a curve, dashed where the life formula does not hold, and its name at its end."""
+    tone, width = _STYLES[number]
+    step = 3 if number == 0 else 4
+    key = curve.name.replace(" ", "-")
+    items: list[Item] = []
+    run: list[tuple[float, float]] = []
+    points = [
+        (float(x), math.log10(ratio), bool(valid))
+        for x, ratio, valid in zip(curves.x, curve.ratio, curve.valid, strict=True)
+        if np.isfinite(ratio) and _within(ratio, frame)
+    ]
+    for place, (valid, group) in enumerate(groupby(points, key=lambda point: point[2])):
+        found = [(x, y) for x, y, _ in group]
+        run = [*run[-1:], *found]  # from where the run before ended
+        if len(run) > 1:
+            items.append(
+                Curve(
+                    f"curve-{key}-{place + 1}",
+                    "plot",
+                    step,
+                    points=tuple(run),
+                    tone=tone,
+                    filled=False,
+                    width=width,
+                    dashed=not valid,
+                    level=2,
+                )
+            )
+    if points:
+        last = points[-1]
+        text = f"× {_ratio(10 ** last[1])} at the end"
+        if not last[2]:
+            text = "severe at the end"
+        lines = (f"{'*' if number == 0 else ''}{wording.names(curve.name)}", text)
+        label = Label(lines, "right column", anchor=last[:2], tone=tone, size=2.3)
+        items.append(Note(f"label-{key}", "plot", step, label=label))
+    return items
+
+
+def _within(ratio: float, frame: Plot) -> bool:
+    return frame.y[0] - 1e-9 <= math.log10(ratio) <= frame.y[1] + 1e-9
+
+
+def _rule(results: Results, curves: LifeCurves, frame: Plot) -> list[Item]:
+    """Return what the rule of the rating says, as if the bearing's load grew with the wheel's."""
+    words, power = _POWER[results.setup.bearing.kind]
+    points = [
+        (float(x), -power * math.log10(x / curves.own))
+        for x in curves.x
+        if frame.y[0] <= -power * math.log10(x / curves.own) <= frame.y[1]
+    ]
+    line = Curve("curve-rule", "plot", 4, points=tuple(points), tone="soft", filled=False, width=0.3, level=1)
+    label = Label(("rule of the rating:", words), "right column", anchor=points[-1], tone="soft", size=2.3)
+    return [line, Note("label-rule", "plot", 4, label=label)]
+
+
+def _band(curves: LifeCurves, frame: Plot) -> list[Item]:
+    band = curves.band
+    if band is None:
+        return []
+
+    def height(ratio: float) -> float:
+        return min(max(math.log10(ratio), frame.y[0]), frame.y[1])
+
+    upper = [(float(x), height(value)) for x, value in zip(band.x, band.high, strict=True)]
+    lower = [(float(x), height(value)) for x, value in zip(band.x, band.low, strict=True)]
+    ring = (*upper, *lower[::-1])
+    return [Part("part-span", "plot", 2, rings=(ring,), material="fixed", outline=0.0, level=-0.5)]
+
+
+def _own(curves: LifeCurves, frame: Plot) -> list[Item]:
+    at = (curves.own, 0.0)
+    standing = curves.own <= frame.x[0]
+    label = Label(
+        ("standing" if standing else "as it is",),
+        "right" if standing else "above",
+        anchor=at,
+        size=2.3,
+        nudge=(0.5, 3.0) if standing else (0.0, 0.5),
+    )
+    return [
+        Dot("own", "plot", 1, at=at, kind="ring", radius=1.1, level=4),
+        Note("label-own", "plot", 1, label=label),
+    ]
+
+
+def _place(x: float, wording: _Wording, units: Units) -> str:
+    """Return a place on the abscissa, a load line with its side instead of a sign."""
+    at = format_quantity(abs(x), wording.kind, units)
+    return at if wording.kind != "small length" else f"{at} {'outboard' if x >= 0 else 'inboard'}"
+
+
+def _life(name: str) -> str:
+    return "life over the duty" if name == DUTY else f"life, {plain(name)}"
+
+
+def _ratio(value: float) -> str:
+    if value >= 0.01:
+        return format_quantity(value, "ratio", "si")
+    return f"1/{format_number(1 / value, significant=2, decimals=0)}"
+
+
+def _title(results: Results, curves: LifeCurves, wording: _Wording, units: Units) -> str:
+    curve = curves.curves[0]
+    place = curves.looked_at
+    what = f"{wording.changed(units)}, "
+    if not math.isfinite(curve.ratio[place]):
+        return f"{what}a wheel lifts"
+    if not curve.valid[place]:
+        return f"{what}the load on the bearing is severe"
+    span = curves.band.at(float(curves.x[place])) if curves.band else None
+    compared = "that standing" if wording.kind == "acceleration" else "what it is now"
+    if span is not None and span[0] < 1 < span[1]:
+        return f"{what}these data do not settle whether life grows or shrinks"
+    told = f"{what}{wording.names(curve.name)} is {_ratio(float(curve.ratio[place]))} of {compared}"
+    ends = () if span is None else (_ratio(span[0]), _ratio(span[1]))
+    return told if len(set(ends)) < 2 else f"{told} ({' to '.join(ends)})"
+
+
+def _caption(results: Results, curves: LifeCurves, wording: _Wording) -> str:
+    words = [f"{plain(results.setup.name)}: {results.wheel.replace('_', ' ')} wheel. {wording.left_out}"]
+    if curves.band is not None:
+        words.append(
+            f"Grey: span of the thick line over the ranges of all inputs, 5th to 95th percentile of "
+            f"{curves.band.draws} draws."
+        )
+    if not all(curve.valid[np.isfinite(curve.ratio)].all() for curve in curves.curves):
+        words.append("Dashed: outside the range of the life formula, severe.")
+    if any(not np.isfinite(curve.ratio).all() for curve in curves.curves):
+        words.append("Where a line ends early, a wheel lifts.")
+    return " ".join(words)
+
+
+def _description(results: Results, curves: LifeCurves, wording: _Wording, units: Units) -> str:
+    sentences = [
+        f"Lines of life as a ratio on an axis of decades over {wording.axis}, for {plain(results.setup.name)}."
+    ]
+    for curve in curves.curves:
+        known = np.flatnonzero(np.isfinite(curve.ratio))
+        if not known.size:
+            continue
+        ends: list[str] = []
+        for place in (known[0], known[-1]):
+            at = _place(float(curves.x[place]), wording, units)
+            said = f"× {_ratio(float(curve.ratio[place]))}" if curve.valid[place] else "severe"
+            ends.append(f"{said} at {at}")
+        name = wording.names(curve.name)
+        sentences.append(f"{name[:1].upper()}{name[1:]}: {' and '.join(ends)}.")
+    return " ".join(sentences)
