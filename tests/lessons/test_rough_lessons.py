@@ -23,7 +23,7 @@ LESSONS = sorted(page for page in (CONTENT / "lessons").glob("*.md") if page.ste
 def read(page: Path, renderer: Renderer) -> str:
     """A lesson as its reader sees it, in SI units, with its front matter read and its cautions at their place."""
     state, markdown = renderer.page(page.read_text(encoding="utf-8"), page.name)
-    assert [str(problem) for problem in state.problems] == []
+    assert "\n".join(str(problem) for problem in state.problems) == ""
     assert state.lesson == int(page.stem[:2])
     assert state.title
     assert state.hazards
@@ -42,6 +42,7 @@ def texts_of(setup: Setup) -> tuple[Results, dict[str, str]]:
 def agree(results: Results, texts: dict[str, str]) -> None:
     """Every lesson of these says what the numbers say, or what is missing."""
     spacer_or_offset(results, texts["09"])
+    askew(results, texts["10"])
     drops(results, texts["11"])
 
 
@@ -142,3 +143,37 @@ def drops(results: Results, text: str) -> None:
         safety = solved.life.cases["fall"].static_safety
         row = found(r"\| 150 mm \| [\d.,]+ k?N \| [\d.,]+ MPa \| ([\d.]+)", text)
         assert float(row) == pytest.approx(min(safety.outboard, safety.inboard), rel=0.05)
+
+
+def askew(results: Results, text: str) -> None:
+    """Lesson 10: ways of tipping on the slope, stability and ledge by hand, and the warning before any angle."""
+    setup, it = results.setup, results.setup.kind
+    slope = float(found(r"across a slope of ([\d.]+)°", text))
+    uphill = "right" if results.side > 0 else "left"
+    case = {"name": "down", "kind": "side_slope", "angle": f"{slope} deg", "uphill": uphill}
+    solved = solve(vary(setup, {"case": [case], "duty": [{"case": "standing", "share": 1}]}), results.wheel)
+    tipping = results.side * solved.cases["down"].bearing_moment.x
+    assert found(rf"tips the downhill hub’s top (toward|away from) the {it}", text) == (
+        "toward" if tipping > 0 else "away from"
+    )
+    assert solved.cases["down"].contact_force.z > solved.cases["standing"].contact_force.z * math.cos(
+        math.radians(slope)
+    ) * (1 - 1e-9)
+    assert text.index("tips well before its static angle") < text.index("By the drawing that happens at")
+    chassis = setup.chassis
+    track = getattr(chassis, "track", None) or (chassis.front_track + chassis.rear_track) / 2
+    figure = float(found(rf"and this {it} has ([\d.]+)", text))
+    assert figure == pytest.approx(track / (2 * results.weight.centre_of_mass_height), abs=0.006)
+    radius, weight = results.wheel_geometry.loaded_radius, results.weight.wheel_loads[results.wheel]
+    # moments about the edge: push at the height of the wheel's middle above it, load at its distance behind it
+    for height in (0.020, 0.080, 0.120):
+        lever = radius - height
+        push = weight * math.sqrt(radius**2 - lever**2) / lever
+        shown = found(rf"\| {round(height * 1000)} mm \| [\d.]+° \| ([\d.,]+ k?N)", text)
+        assert newtons(shown) == pytest.approx(push, rel=ALIKE)
+    assert ("no diagonal to stand on" in text) == (it == "trailer")
+    if it == "vehicle":
+        axle = results.weight.axle_loads[results.wheel.partition("_")[0]]
+        assert newtons(found(r"With only two wheels on the ground, this one carries ([\d.,]+ k?N)", text)) == (
+            pytest.approx(axle, rel=ALIKE)
+        )
