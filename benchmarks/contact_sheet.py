@@ -16,7 +16,7 @@ from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults, solve_beam
 from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.vocabulary import Scene, Units
-from hubwright.setup import Beam, load
+from hubwright.setup import Beam, load, vary
 
 ROOT = Path(__file__).resolve().parents[1]
 TARGET = ROOT / "build" / "contact-sheet"
@@ -62,6 +62,10 @@ def scenes(name: str, results: Results | BeamResults, number: int) -> Iterator[t
     if isinstance(results, BeamResults):
         if figure.takes == "beam":
             yield "", [function(results, units=units) for units in SYSTEMS]
+    elif figure.takes == "two results":
+        setup = results.setup
+        moved = vary(setup, {"wheel.spacer": f"{setup.wheel.spacer * 1e3 + 25:g} mm"}, name=f"{setup.name}, spaced out")
+        yield "", [function(results, solve(moved, results.wheel), units=units) for units in SYSTEMS]
     elif figure.takes == "results":
         cases = figure.cases(results)
         for case in dict.fromkeys([*cases[:1], *cases[1 + 2 * number : 2 + 2 * number]]):
@@ -71,7 +75,11 @@ def scenes(name: str, results: Results | BeamResults, number: int) -> Iterator[t
 def cell(drawings: list[Drawing], sheet: str, form: str, count: Iterator[int], units: str) -> str:
     """Return drawings on a sheet of one colour."""
     pictures = "\n".join(svg_for_page(one, prefix=f"f{next(count)}", units_class=units) for one in drawings)
-    entries = [f"<div>{entry.letter} {marked(' '.join(entry.lines))}</div>" for d in drawings for entry in d.balloons]
+    entries = [
+        f"<div>{entry.letter} {marked(' '.join(line.removeprefix('*') for line in entry.lines))}</div>"
+        for d in drawings
+        for entry in d.balloons
+    ]
     key = f'<div class="key">{"".join(entries)}</div>' if entries else ""
     return f'<div class="{sheet} {form}">{pictures}{key}</div>'
 

@@ -86,13 +86,20 @@ def drawn_from(strategy: SearchStrategy[Any], number: int, count: int) -> list[A
     return found[:count]
 
 
-def scenes_of(solved: Results | BeamResults, turn: int) -> Iterator[tuple[str, Callable[[Units], Scene]]]:
-    """Yield the figures of a solved setup, each in one of the cases that it can show, another one each turn."""
+def scenes_of(
+    solved: Results | BeamResults, turn: int, other: Results | None
+) -> Iterator[tuple[str, Callable[[Units], Scene]]]:
+    """Yield the figures of a solved setup, each in one of the cases that it can show, another one each turn.
+
+    One of two setups shows this one and, if there is one, the last that was seen at the same wheel.
+    """
     for name, figure in FIGURES.items():
         function = scene_function(name)
         if isinstance(solved, BeamResults):
             if figure.takes == "beam":
                 yield name, lambda units, draw_it=function: draw_it(solved, units=units)
+        elif figure.takes == "two results" and other is not None:
+            yield name, lambda units, draw_it=function: draw_it(other, solved, units=units)
         elif figure.takes == "results" and (cases := figure.cases(solved)):
             case = cases[turn % len(cases)]
             yield (
@@ -104,18 +111,22 @@ def scenes_of(solved: Results | BeamResults, turn: int) -> Iterator[tuple[str, C
 def batch(number: int, count: int = BATCH) -> Tally:
     """Draw every figure of the setups of one seed."""
     tally = Tally()
+    last: dict[str, Results] = {}
     for index, setup in enumerate(drawn_from(setups(), number, count)):
         wheels = described_wheels(setup)
+        wheel = wheels[index % len(wheels)]
         tally.setups += 1
-        check(tally, solve(setup, wheels[index % len(wheels)]), number, index)
+        solved = solve(setup, wheel)
+        check(tally, solved, number, index, last.get(wheel))
+        last[wheel] = solved
     for index, beam in enumerate(drawn_from(beams(), number, max(1, count // 5))):
         check(tally, solve_beam(beam), number, index)
     return tally
 
 
-def check(tally: Tally, solved: Results | BeamResults, number: int, index: int) -> None:
+def check(tally: Tally, solved: Results | BeamResults, number: int, index: int, other: Results | None = None) -> None:
     """Draw the figures of one setup and note what is wrong with them."""
-    for figure, make in scenes_of(solved, number * BATCH + index):
+    for figure, make in scenes_of(solved, number * BATCH + index, other):
         name = figure.split(",")[0]
         for units in SYSTEMS:
             where = f"seed {number}, setup {index}, {figure}, {units}"

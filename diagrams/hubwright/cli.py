@@ -84,6 +84,12 @@ def compare(files: tuple[Path, ...], as_json: bool, wheel: str | None, units: Un
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--figure", required=True, metavar="NAME", help='A figure, such as "side view", or: all.')
 @click.option(
+    "--against",
+    type=click.Path(path_type=Path),
+    default=None,
+    help="A second FILE, for figures that compare two setups.",
+)
+@click.option(
     "--case", default=None, metavar="NAME", help="The load case; default: the first that the figure can show."
 )
 @click.option(
@@ -112,6 +118,7 @@ def compare(files: tuple[Path, ...], as_json: bool, wheel: str | None, units: Un
 def export(
     file: Path,
     figure: str,
+    against: Path | None,
     case: str | None,
     wheel: str | None,
     units: Units,
@@ -126,7 +133,9 @@ def export(
     from hubwright import export as writing
 
     wish = writing.Wish(form, None if size is None else writing.read_size(size), steps, title, sheet)
-    written, left_out = writing.export(file, figure=figure, case=case, wheel=wheel, units=units, wish=wish, out=out)
+    written, left_out = writing.export(
+        file, figure=figure, case=case, wheel=wheel, units=units, wish=wish, out=out, against=against
+    )
     for path in written:
         click.echo(f"wrote {path}")
     for reason in left_out:

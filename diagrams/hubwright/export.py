@@ -23,7 +23,12 @@ ALL = "all"
 FILM: tuple[int, int] = (1920, 1080)
 _SMALLEST, _LARGEST = 320, 16_384  # pixels of a side
 _SUFFIX: dict[Form, str] = {"svg": "svg", "outlined": "svg", "pdf": "pdf", "png": "png", "html": "html"}
-_NEEDS = {"beam": "a beam file", "results": "a vehicle or setup file", "two results": "two setups", "data": "a series"}
+_NEEDS = {
+    "beam": "a beam file",
+    "results": "a vehicle or setup file",
+    "two results": "two files (FILE and --against)",
+    "data": "a series",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,18 +42,37 @@ class Wish:
     sheet: Sheet = "light"
 
 
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """A solved setup and the one that it is compared against."""
+
+    first: Results
+    second: Results
+
+
 def export(
-    file: Path, *, figure: str, case: str | None, wheel: str | None, units: Units, wish: Wish, out: Path
+    file: Path,
+    *,
+    figure: str,
+    case: str | None,
+    wheel: str | None,
+    units: Units,
+    wish: Wish,
+    out: Path,
+    against: Path | None = None,
 ) -> tuple[list[Path], list[str]]:
     """Write a figure, or all that the file can show, and return the files and what was left out.
 
+    A figure of two setups shows this file and then the one that it is compared `against`.
     Raises `ChoiceError` for a figure or case that there is not, and whatever reading and solving the file raises.
     """
     if wish.form == "html" and wish.size is not None:
         reason = "a snippet is as wide as the page it stands on; leave --size out, or choose another --form"
         raise ChoiceError(what="size", given="html", known=(), reason=reason)
     solved = _solved(file, wheel)
-    scenes, left_out = _scenes(solved, figure, case, units)
+    scenes, left_out = _scenes(
+        solved if against is None else _pair(solved, _solved(against, wheel)), figure, case, units
+    )
     out.mkdir(parents=True, exist_ok=True)
     written: list[Path] = []
     for scene, words in scenes:
@@ -81,12 +105,19 @@ def _solved(file: Path, wheel: str | None) -> Results | BeamResults:
     return solve(thing, next((known for known in get_args(Wheel) if known == wheel), None))
 
 
+def _pair(first: Results | BeamResults, second: Results | BeamResults) -> Pair:
+    if isinstance(first, BeamResults) or isinstance(second, BeamResults):
+        raise ChoiceError(what="file", given="", known=(), reason="--against compares two setups, not beams")
+    return Pair(first, second)
+
+
 def _scenes(
-    solved: Results | BeamResults, figure: str, case: str | None, units: Units
+    solved: Results | BeamResults | Pair, figure: str, case: str | None, units: Units
 ) -> tuple[list[tuple[Scene, str]], list[str]]:
     """Return the scenes asked for, each with the case that it shows, and why others are left out."""
-    if isinstance(solved, Results) and case is not None and case not in solved.cases:
-        raise ChoiceError(what="case", given=case, known=solved.cases)
+    first = solved.first if isinstance(solved, Pair) else solved
+    if isinstance(first, Results) and case is not None and case not in first.cases:
+        raise ChoiceError(what="case", given=case, known=first.cases)
     if figure != ALL:
         name = _figure_name(figure)
         return [_scene(solved, name, FIGURES[name], case, units)], []
@@ -110,25 +141,33 @@ def _figure_name(given: str) -> str:
 
 
 def _scene(
-    solved: Results | BeamResults, name: str, entry: Figure, case: str | None, units: Units
+    solved: Results | BeamResults | Pair, name: str, entry: Figure, case: str | None, units: Units
 ) -> tuple[Scene, str]:
-    takes = "beam" if isinstance(solved, BeamResults) else "results"
+    takes = "beam" if isinstance(solved, BeamResults) else "two results" if isinstance(solved, Pair) else "results"
     if entry.takes != takes:
         reason = f"the figure '{name}' is drawn from {_NEEDS[entry.takes]}, not from {_NEEDS[takes]}"
         raise ChoiceError(what="figure", given=name, known=(), reason=reason)
     if isinstance(solved, BeamResults):
         return scene_function(name)(solved, units=units), ""
-    possible = entry.cases(solved)
+    if isinstance(solved, Pair):
+        second = entry.cases(solved.second)
+        possible = [each for each in entry.cases(solved.first) if each in second]
+    else:
+        possible = entry.cases(solved)
     if not possible:
         kinds = " or ".join(entry.kinds or ()).replace("_", " ")
-        lack = "the lives of the bearing's rows" if entry.needs_life else f"a case of {kinds}"
+        wanted = [f"a case of {kinds}"] if kinds else []
+        wanted += [f"'{key}'" for key in entry.needs]
+        wanted += ["dimensions of the bearing's rows"] if entry.needs_life else []
+        lack = " and ".join(wanted)
         reason = f"the figure '{name}' needs {lack}, which the file does not give"
         raise ChoiceError(what="case", given=case or "", known=(), reason=reason)
     if case is not None and case not in possible:
         reason = f"the figure '{name}' cannot show the case '{case}'"
         raise ChoiceError(what="case", given=case, known=possible, reason=reason)
     shown = case or possible[0]
-    return scene_function(name)(solved, case=shown, units=units), shown
+    results = (solved.first, solved.second) if isinstance(solved, Pair) else (solved,)
+    return scene_function(name)(*results, case=shown, units=units), shown
 
 
 def _write(scene: Scene, out: Path, name: str, wish: Wish) -> Iterator[Path]:

@@ -74,6 +74,10 @@ def _letters() -> Iterator[str]:
         yield chr(ord("a") + i % 26) * (1 + i // 26)
 
 
+def _strong(words: v.Words) -> bool:
+    return words.lines[:1] != () and words.lines[0].startswith("*")
+
+
 @dataclass(frozen=True, slots=True)
 class _Fit:
     """How a region of the wide sheet comes to lie on the narrow one; a stack shrinks in its width alone."""
@@ -220,11 +224,11 @@ class _Narrow:
         return replace(item, points=ends)
 
     def _headings(self) -> list[v.Item]:
-        """Return the headings of a stack's rows, which stand beside them on the wide sheet."""
+        """Return what a view is called, or the headings of the rows of a stack, which stand beside them when wide."""
         if not self.stacked:
-            return []
+            return self._name_of_view()
         words = [item for item in self.scene.items if isinstance(item, v.Words) and item.lines[:1]]
-        strong = [item for item in words if item.lines[0].startswith("*") and not item.wide_only]
+        strong = [item for item in words if _strong(item) and not item.wide_only]
         headings: dict[str, v.Words] = {}
         for core in self.cores:
             beside = [item for item in strong if core[1] - 3 <= item.at_sheet[1] <= core[3] + 3]
@@ -234,6 +238,21 @@ class _Narrow:
                 at = (4.0, top if known is None else max(top, known.at_sheet[1]))
                 headings[beside[0].name] = replace(beside[0], at_sheet=at, lines=beside[0].lines[:1], align="left")
         return list(headings.values())
+
+    def _name_of_view(self) -> list[v.Item]:
+        """Return the words that name the view on the wide sheet, as one line at the top."""
+        name = f"words-{self.wide[0].name}"
+        called = [
+            item
+            for item in self.scene.items
+            if isinstance(item, v.Words) and (item.name == name or (item.name.startswith(f"{name}-") and _strong(item)))
+        ]
+        called.sort(key=lambda item: -item.at_sheet[1])
+        if not called:
+            return []
+        line = " ".join(text.removeprefix("*") for item in called for text in item.lines)
+        at = (4.0, self.fit.height - 5.5)
+        return [replace(called[0], at_sheet=at, lines=(f"*{line}",), size=2.5, tone="ink", align="left")]
 
     def _scale_bars(self) -> tuple[v.ScaleBar, ...]:
         real = 1 / (self.wide[0].scale * self.fit.shrink)

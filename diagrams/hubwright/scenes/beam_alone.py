@@ -277,6 +277,8 @@ def _description(beam: BeamResults, units: Units) -> str:
         ("deflection", beam.maximum_deflection, "deflection"),
     ):
         if extreme is not None:
-            value = format_quantity(extreme.value, kind, units)  # type: ignore[arg-type]
-            sentences.append(f"The largest {name} is {value}, at {format_quantity(extreme.at, 'length', units)}.")
+            sense = extreme.value if name == "deflection" else 0.0
+            value = format_quantity(extreme.value if sense == 0.0 else abs(sense), kind, units)  # type: ignore[arg-type]
+            way = "" if sense == 0.0 else " upward" if sense > 0.0 else " downward"
+            sentences.append(f"The largest {name} is {value}{way}, at {format_quantity(extreme.at, 'length', units)}.")
     return " ".join(sentences)
