@@ -250,8 +250,9 @@ def _life(name: str) -> str:
     return "life over the duty" if name == DUTY else f"life, {plain(name)}"
 
 
-def _ratio(value: float) -> str:
-    if value >= 0.01:
+def _ratio(value: float, *, least: float = 1.0) -> str:
+    # both ends of a span in one form
+    if min(value, least) >= 0.01:
         return format_quantity(value, "ratio", "si")
     return f"1/{format_number(1 / value, significant=2, decimals=0)}"
 
@@ -269,7 +270,7 @@ def _title(results: Results, curves: LifeCurves, wording: _Wording, units: Units
     if span is not None and span[0] < 1 < span[1]:
         return f"{what}these data do not settle whether life grows or shrinks"
     told = f"{what}{wording.names(curve.name)} is {_ratio(float(curve.ratio[place]))} of {compared}"
-    ends = () if span is None else (_ratio(span[0]), _ratio(span[1]))
+    ends = () if span is None else (_ratio(span[0]), _ratio(span[1], least=span[0]))
     return told if len(set(ends)) < 2 else f"{told} ({' to '.join(ends)})"
 
 

@@ -1,0 +1,66 @@
+"""The split of a change: a chain of bars from 1 to the whole ratio, on an axis where factors add up."""
+
+import math
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from hubwright.results import Results, solve
+from hubwright.results.changes import NotComparableError
+from hubwright.scenes.change_split import change_split
+from hubwright.scenes.vocabulary import Bar, Scene
+from hubwright.setup import load
+from scene_checks import check_scene, check_written_scales
+
+CONTENT = Path(__file__).parents[2] / "content"
+FIT_OUTS = ("winter-fit-out", "winter-offset-wheels", "summer-fit-out")
+
+
+def solved(name: str) -> Results:
+    return solve(load(CONTENT / name))
+
+
+def bars(scene: Scene, view: str) -> list[Bar]:
+    return [item for item in scene.items if isinstance(item, Bar) and item.view == view]
+
+
+@pytest.mark.parametrize("name", FIT_OUTS)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_each_bar_begins_where_the_one_before_ended_and_the_last_is_the_whole(name: str, units) -> None:
+    base, other = solved("vehicles/hill-wagon.toml"), solved(f"setups/{name}.toml")
+    scene = change_split(base, other, units=units)
+    check_scene(scene)
+    assert check_written_scales(scene) >= 2
+    lives = [results.life.duty.distance for results in (base, other) if results.life and results.life.duty]
+    loads = [results.cases["standing"].row_radial_load for results in (base, other)]
+    worst = [max(rows.outboard, rows.inboard) for rows in loads if rows is not None]
+    for view, ratio in (("life", lives[1] / lives[0]), ("row-load", worst[1] / worst[0])):
+        *parts, whole = bars(scene, view)
+        assert parts[0].start == 0.0
+        for first, second in pairwise(parts):
+            assert first.end == second.start
+        assert parts[-1].end == pytest.approx(math.log10(ratio))
+        assert (whole.start, whole.end) == pytest.approx((0.0, math.log10(ratio)))
+        assert whole.span is not None
+        assert whole.span[0] <= whole.end <= whole.span[1]
+
+
+def test_a_tire_has_no_part_in_the_row_loads() -> None:
+    # a larger tire stands on the same load line, and its own weight does not pass through the bearing
+    scene = change_split(solved("vehicles/hill-wagon.toml"), solved("setups/winter-fit-out.toml"))
+    assert "Load of the worst row, standing: tire nothing" in scene.description
+    tire = bars(scene, "row-load")[0]
+    assert tire.end == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_spacer_and_a_wheel_of_less_offset_have_the_same_part() -> None:
+    base = solved("vehicles/hill-wagon.toml")
+    spacer, wheel = (bars(change_split(base, solved(f"setups/{name}.toml")), "life")[1] for name in FIT_OUTS[:2])
+    assert spacer.end - spacer.start == pytest.approx(wheel.end - wheel.start)
+
+
+def test_a_setup_beside_itself_has_nothing_to_split() -> None:
+    base = solved("vehicles/supply-van.toml")
+    with pytest.raises(NotComparableError, match="no ratio to split"):
+        change_split(base, base)
