@@ -16,7 +16,7 @@ from typing import Any
 
 import matplotlib
 
-from hubwright.drawing import draughting, draw, png, svg_for_page
+from hubwright.drawing import draughting, draw, frames, png, svg_for_page
 from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape
 from hubwright.drawing.raster import figure_of
 from hubwright.results import solve
@@ -31,7 +31,8 @@ ROUNDS = 9
 
 def scenes() -> list[Scene]:
     results = solve(load(VEHICLE))
-    return [scene_function(name)(results) for name in FIGURES if name != "beam alone"]
+    of_one = {name: figure.cases(results) for name, figure in FIGURES.items() if figure.takes == "results"}
+    return [scene_function(name)(results, case=cases[0]) for name, cases in of_one.items() if cases]
 
 
 def milliseconds(work: Callable[[], object]) -> float:
@@ -121,6 +122,8 @@ if __name__ == "__main__":
         for scene in made:
             drawing = draw(scene)
             print(f"{scene.name}: PNG 1920 wide {milliseconds(lambda d=drawing: png(d, target)):.0f} ms")
+        (frame,) = frames(made[0], size=(1920, 1080))
+        print(f"a frame of 1920x1080: {milliseconds(lambda: png(frame, target, title=False)):.0f} ms")
     with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
         list(pool.map(drawn, range(2)))
         start = time.perf_counter()

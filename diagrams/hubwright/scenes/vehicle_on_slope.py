@@ -149,11 +149,15 @@ class SlopeWording:
     def description(self) -> str:
         """Return the text alternative."""
         (_, low), (_, high) = self.sides()
+        weight, coupling = self.on.body.weight, self.on.body.coupling
+        held = math.hypot(coupling.y, coupling.z)
+        rest = f"The coupling holds {self.force(held)}. " if held > _NOTHING * abs(weight.z) else ""
         return (
             f"A vehicle from the rear across a slope of {self.angle(self.on.angle)}, its {self.on.way} side downhill. "
+            f"Weight {self.force(math.hypot(weight.y, weight.z))}. "
             f"The plumb line through its centre of mass meets the road {self.spare} inside the "
             f"{self.on.wheels}, measured level. The downhill side carries {self.force(low)}, "
-            f"the uphill side {self.force(high)}. "
+            f"the uphill side {self.force(high)}. {rest}"
             f"Static tipping angle {self.angle(self.on.tipping)}; it tips well before that, this is no driving limit."
         )
 
