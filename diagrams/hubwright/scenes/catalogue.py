@@ -68,6 +68,7 @@ FIGURES: dict[str, Figure] = {
         "hubwright.scenes.life_lines:life_against_lateral_g", ("standing",), needs_life=True
     ),
     "split of a change": Figure("hubwright.scenes.change_split:change_split", takes="two results"),
+    "contact pressure against load": Figure("hubwright.scenes.contact_pressure:contact_pressure", needs_life=True),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),
     "pressure to resultant": Figure(
