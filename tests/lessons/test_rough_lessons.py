@@ -44,6 +44,7 @@ def agree(results: Results, texts: dict[str, str]) -> None:
     spacer_or_offset(results, texts["09"])
     askew(results, texts["10"])
     drops(results, texts["11"])
+    wet(results, texts["12"])
 
 
 @pytest.mark.parametrize("stem", VEHICLES)
@@ -177,3 +178,30 @@ def askew(results: Results, text: str) -> None:
         assert newtons(found(r"With only two wheels on the ground, this one carries ([\d.,]+ k?N)", text)) == (
             pytest.approx(axle, rel=ALIKE)
         )
+
+
+def wet(results: Results, text: str) -> None:
+    """Lesson 12: suction and depth by hand, what the file lacks, an example said to be one."""
+    setup, example = results.setup, (333.15, 283.15, 0.300)
+    sealing = setup.sealing
+    given_values = (
+        (None,) * 3 if sealing is None else (sealing.hub_temperature, sealing.water_temperature, sealing.depth)
+    )
+    hot, cold, deep = (usual if own is None else own for own, usual in zip(given_values, example, strict=True))
+    assert ("the ford on this page is an example" in text) == (None in given_values)
+    for key, own in zip(("hub_temperature", "water_temperature", "depth"), given_values, strict=True):
+        assert (f"`sealing.{key}`" in text) == (own is None)
+    # 101 325 Pa, the standard atmosphere; 1000 kg/m3 of fresh water
+    assert float(found(r"as its air cools, at the most ([\d.]+) kPa", text)) == pytest.approx(
+        101.325 * (1 - cold / hot), rel=ALIKE
+    )
+    depth = float(found(r"is what the depth adds outside ([\d.]+) kPa", text))
+    assert depth == pytest.approx(9.80665 * deep, rel=ALIKE, abs=1e-3)
+    known = results.life is not None
+    assert ("Factor on the standing life" in text) == known
+    assert ("For this bearing it cannot be worked out" in text) != known
+    lubrication = setup.lubrication
+    if known and (lubrication is None or lubrication.viscosity_ratio is None):
+        assert "This file does not give `lubrication.viscosity_ratio`" in text
+    if known and (lubrication is None or lubrication.contamination is None):
+        assert "give `lubrication.contamination` one of the classes" in text
