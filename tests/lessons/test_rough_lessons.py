@@ -6,13 +6,14 @@ from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
+from lesson_sites import TRAILER, WAGON
 from test_course_holds import ALIKE, CONTENT, VEHICLES, course_of, found, newtons, order
 
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.pages import Renderer
 from hubwright.results import Results, solve
-from hubwright.setup import vary
+from hubwright.setup import load_text, vary
 from hubwright.setup.model import Setup
 from strategies import setups
 
@@ -62,6 +63,56 @@ def test_the_rough_lessons_hold_for_each_demonstration_vehicle(stem: str) -> Non
 )
 @given(setup=setups(rows_known=False))
 def test_the_rough_lessons_hold_for_random_setups(setup: Setup) -> None:
+    agree(*texts_of(setup))
+
+
+PARTIAL = """
+[joint]
+studs = 5
+thread = "M12x1.5"
+property_class = "10.9"
+tightening_torque = "110 N*m"
+stud_circle = "114 mm"
+{joint}
+[steering]
+scrub_radius = "-12 mm"
+[sealing]
+{sealing}
+[lubrication]
+contamination = "severe contamination"
+"""
+
+
+@pytest.mark.parametrize("joint", ["", "nut_factor = 0.18", "face_friction = 0.15\nengagement = '14 mm'"])
+def test_a_table_that_lacks_some_keys_is_told_what_it_lacks(joint: str) -> None:
+    setup = load_text(WAGON + PARTIAL.format(joint=joint, sealing='depth = "0.5 m"'), "wagon.toml")
+    assert isinstance(setup, Setup)
+    agree(*texts_of(setup))
+
+
+def test_water_warmer_than_the_hub_draws_nothing() -> None:
+    sealing = 'hub_temperature = "5 degC"\nwater_temperature = "20 degC"\ndepth = "0.5 m"'
+    setup = load_text(WAGON + PARTIAL.format(joint="", sealing=sealing), "wagon.toml")
+    assert isinstance(setup, Setup)
+    text = texts_of(setup)[1]["12"]
+    assert "for this water is the warmer" in text
+    assert "does not pull; only the depth pushes" in text
+    assert "The hub pulls water in" not in text
+
+
+def test_a_trailer_that_gives_its_springs_has_its_drops() -> None:
+    suspension = """
+[suspension]
+wheel_rate = "30 N/mm"
+bump_damping = "800 N*s/m"
+rebound_damping = "1600 N*s/m"
+droop_travel = "60 mm"
+bump_travel = "60 mm"
+bump_stop_stiffness = "200 N/mm"
+unsprung_mass = "45 kg"
+"""
+    setup = load_text(TRAILER + suspension, "trailer.toml")
+    assert isinstance(setup, Setup)
     agree(*texts_of(setup))
 
 
