@@ -8,10 +8,15 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from lesson_sites import TRAILER, WAGON
 from test_course_holds import ALIKE, CONTENT, VEHICLES, course_of, found, newtons, order
+from test_workings import agrees
 
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.pages import Renderer
+from hubwright.lessons.rough_views import landing
+from hubwright.lessons.views import setup_view
+from hubwright.lessons.workings import working_of
+from hubwright.quantities import Quantity
 from hubwright.results import Results, solve
 from hubwright.setup import load_text, vary
 from hubwright.setup.model import Setup
@@ -114,6 +119,17 @@ unsprung_mass = "45 kg"
     setup = load_text(TRAILER + suspension, "trailer.toml")
     assert isinstance(setup, Setup)
     agree(*texts_of(setup))
+
+
+@pytest.mark.parametrize("height", [0.02, 0.15, 1.0])
+def test_the_workings_of_a_landing_come_to_its_results(height: float) -> None:
+    setup = load_text(WAGON, "wagon.toml")
+    assert isinstance(setup, Setup)
+    fallen = landing(setup_view(solve(setup), "stock"), Quantity(height, "m"))
+    for path in ("energy", "bound"):
+        result = getattr(fallen, path)
+        assert isinstance(result, Quantity)
+        agrees(path, working_of(fallen, path), result)
 
 
 def spacer_or_offset(results: Results, text: str) -> None:

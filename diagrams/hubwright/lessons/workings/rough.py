@@ -170,7 +170,7 @@ def clamp(results: Results) -> Working:
         symbols={
             "F": Symbol("F", "clamp force of one stud", Quantity(found.value, "N")),
             "T": Symbol("T", "tightening torque", Quantity(joint.tightening_torque, "N*m")),
-            "K": Symbol("K", "nut factor: what friction leaves of the torque", Quantity(joint.nut_factor, "1")),
+            "K": Symbol("K", "nut factor: friction of thread and seat", Quantity(joint.nut_factor, "1")),
             "d": Symbol("d", "diameter of the thread", Quantity(joint.thread.diameter, "m"), "m"),
         },
         source="Common practice; the nut factor holds friction of thread and seat in one number.",
@@ -186,7 +186,7 @@ def capacity(results: Results) -> Working:
         raise MissingDataError(result="the friction of the joint", missing=["joint.nut_factor", "joint.face_friction"])
     return Working(
         what="Torque that the clamped faces hold by friction",
-        lines=(Line("C", "n*F*m*D/2", us="n*F*m*D/2/12"),),
+        lines=(Line("C", "n*F*m*D/2", us="n*F*m*D/(2*12)"),),
         symbols={
             "C": Symbol("C", "torque before the faces slip", Quantity(found.capacity.value, "N*m")),
             "n": Symbol("n", "studs", Quantity(joint.studs, "1", kind="count")),
