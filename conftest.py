@@ -1,0 +1,10 @@
+"""Settings of the random tests: no time limit on a busy machine, and the same examples in every run of CI."""
+
+import os
+
+from hypothesis import HealthCheck, settings
+
+settings.register_profile("desk", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+# at a desk every run looks somewhere new; in CI a change is judged by itself and not by the draw of the day
+settings.register_profile("ci", settings.get_profile("desk"), derandomize=True)
+settings.load_profile("ci" if os.environ.get("CI") else "desk")
