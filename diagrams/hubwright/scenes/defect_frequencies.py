@@ -10,10 +10,10 @@ import numpy as np
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.results.symptoms import noise_result
-from hubwright.scenes.plot_frame import Area, even_marks, plot
+from hubwright.scenes.plot_frame import Area, LineEnd, end_labels, even_marks, plot
 from hubwright.scenes.scales import round_up
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Column, Curve, Dot, Item, Label, Line, Note, Scene, Step, Tone, Units
+from hubwright.scenes.vocabulary import Column, Curve, Dot, Item, Line, Scene, Step, Tone, Units
 
 _WIDTH, _HEIGHT = 310.0, 166.0
 _AREA = Area(24.0, 16.0, 226.0, 150.0)
@@ -51,6 +51,7 @@ def defect_frequency_lines(results: Results, *, case: str = "standing", units: U
         ),
         Line("guide", "plot", 4, points=((speed, 0.0), (speed, top)), style="hidden", tone="soft"),
     ]
+    line_ends: list[LineEnd] = []
     for part in parts:
         ends = ((0.0, 0.0), (_FASTEST, part.frequency * _FASTEST / speed))
         name = part.name.replace(" ", "-")
@@ -67,19 +68,10 @@ def defect_frequency_lines(results: Results, *, case: str = "standing", units: U
                 level=1,
             ),
             Dot(f"at-{name}", "plot", part.step, at=(speed, part.frequency), tone=part.tone, radius=0.8, level=2),
-            Note(
-                f"label-{name}",
-                "plot",
-                part.step,
-                label=Label(
-                    (f"*{part.name}", f"{_hertz(part.frequency)}: {part.words}"),
-                    "right column",
-                    anchor=ends[1],
-                    tone=part.tone,
-                    size=2.4,
-                ),
-            ),
         ]
+        lines = (f"*{part.name}", f"{_hertz(part.frequency)}: {part.words}")
+        line_ends.append(LineEnd(name, ends[1], lines, part.step, part.tone))
+    items += end_labels(frame.view, line_ends)
     at = format_quantity(speed, "speed", units)
     return Scene(
         name="defect-frequencies",

@@ -21,7 +21,7 @@ from hubwright.results.life_curves import (
     against_wheel_load,
 )
 from hubwright.results.model import Results
-from hubwright.scenes.plot_frame import Area, Plot, decade_marks, even_marks, plot
+from hubwright.scenes.plot_frame import Area, LineEnd, Plot, decade_marks, end_labels, even_marks, plot
 from hubwright.scenes.scales import round_down, round_up
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Column, Curve, Dot, Item, Label, Line, Note, Part, Scene, Step, Tone, Units
@@ -113,10 +113,15 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
         centre = ((0.0, frame.y[0]), (0.0, frame.y[1]))
         items.append(Line("bearing-centre", "plot", 1, points=centre, style="centre", tone="soft", level=0.2))
     if rule:
-        items += _rule(results, curves, frame)
+        points = _rule(results, curves, frame)
+        items.append(Curve("curve-rule", "plot", 4, points=points, tone="soft", filled=False, width=0.3, level=1))
     items += _band(curves, frame)
+    ends = _rule_end(results, curves, frame) if rule else []
     for number, curve in enumerate(curves.curves):
-        items += _curve(curves, curve, number, frame, wording, results)
+        drawn, end = _curve(curves, curve, number, frame, wording)
+        items += drawn
+        ends += [end] if end is not None else []
+    items += end_labels(frame.view, ends)
     items += _own(curves, frame)
     return Scene(
         name=wording.name,
@@ -152,8 +157,8 @@ def _frame(curves: LifeCurves, wording: _Wording) -> Plot:
 
 
 def _curve(
-    curves: LifeCurves, curve: LifeCurve, number: int, frame: Plot, wording: _Wording, results: Results
-) -> list[Item]:
+    curves: LifeCurves, curve: LifeCurve, number: int, frame: Plot, wording: _Wording
+) -> tuple[list[Item], LineEnd | None]:
     """Return a curve, dashed where the life formula does not hold, and its name at its end."""
     tone, width = _STYLES[number]
     step = 3 if number == 0 else 4
@@ -182,32 +187,28 @@ def _curve(
                     level=2,
                 )
             )
-    if points:
-        last = points[-1]
-        text = f"× {_ratio(10 ** last[1])} at the end"
-        if not last[2]:
-            text = "severe at the end"
-        lines = (f"{'*' if number == 0 else ''}{wording.names(curve.name)}", text)
-        label = Label(lines, "right column", anchor=last[:2], tone=tone, size=2.3)
-        items.append(Note(f"label-{key}", "plot", step, label=label))
-    return items
+    if not points:
+        return items, None
+    x, y, valid = points[-1]
+    text = f"× {_ratio(10**y)} at the end" if valid else "severe at the end"
+    lines = (f"{'*' if number == 0 else ''}{wording.names(curve.name)}", text)
+    return items, LineEnd(key, (x, y), lines, step, tone)
 
 
 def _within(ratio: float, frame: Plot) -> bool:
     return frame.y[0] - 1e-9 <= math.log10(ratio) <= frame.y[1] + 1e-9
 
 
-def _rule(results: Results, curves: LifeCurves, frame: Plot) -> list[Item]:
+def _rule(results: Results, curves: LifeCurves, frame: Plot) -> tuple[tuple[float, float], ...]:
     """Return what the rule of the rating says, as if the bearing's load grew with the wheel's."""
-    words, power = _POWER[results.setup.bearing.kind]
-    points = [
-        (float(x), -power * math.log10(x / curves.own))
-        for x in curves.x
-        if frame.y[0] <= -power * math.log10(x / curves.own) <= frame.y[1]
-    ]
-    line = Curve("curve-rule", "plot", 4, points=tuple(points), tone="soft", filled=False, width=0.3, level=1)
-    label = Label(("rule of the rating:", words), "right column", anchor=points[-1], tone="soft", size=2.3)
-    return [line, Note("label-rule", "plot", 4, label=label)]
+    power = _POWER[results.setup.bearing.kind][1]
+    points = [(float(x), -power * math.log10(x / curves.own)) for x in curves.x if np.isfinite(x)]
+    return tuple(point for point in points if frame.y[0] <= point[1] <= frame.y[1])
+
+
+def _rule_end(results: Results, curves: LifeCurves, frame: Plot) -> list[LineEnd]:
+    lines = ("rule of the rating:", _POWER[results.setup.bearing.kind][0])
+    return [LineEnd("rule", _rule(results, curves, frame)[-1], lines, 4, "soft")]
 
 
 def _band(curves: LifeCurves, frame: Plot) -> list[Item]:

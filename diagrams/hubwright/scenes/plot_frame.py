@@ -10,10 +10,11 @@ from typing import Literal
 
 from hubwright.quantities.formatting import MINUS
 from hubwright.scenes.scales import round_up
-from hubwright.scenes.vocabulary import Axis, View
+from hubwright.scenes.vocabulary import Axis, Label, Note, Point, Tone, View
 
 Marks = tuple[tuple[float, str], ...]
 _EVEN = 1e-9
+_TOGETHER = 0.6  # sheet millimetres between the ends of lines: nearer ones look like one
 
 
 @dataclass(frozen=True)
@@ -71,6 +72,40 @@ def plot(name: str, area: Area, x: tuple[float, float], y: tuple[float, float]) 
     per_mm = (y[1] - y[0]) / (area.high - area.low)
     origin = (area.left - x[0] * scale, area.low - y[0] / per_mm)
     return Plot(View(name, origin, scale, vertical_per_mm=per_mm), x, y)
+
+
+@dataclass(frozen=True)
+class LineEnd:
+    """Where a plotted line ends, and what stands there."""
+
+    name: str
+    at: Point
+    lines: tuple[str, ...]
+    step: int
+    tone: Tone = "ink"
+
+
+def end_labels(view: View, ends: Iterable[LineEnd]) -> list[Note]:
+    """Return the words at the ends of lines, in the column right of the plot; ends that lie together share a label."""
+    groups: list[list[LineEnd]] = []
+    for end in sorted(ends, key=lambda each: (-view.on_sheet(each.at)[1], each.step)):
+        if groups and _apart(view, groups[-1][-1], end) < _TOGETHER:
+            groups[-1].append(end)
+        else:
+            groups.append([end])
+    notes = []
+    for group in groups:
+        first = min(group, key=lambda each: each.step)
+        step = max(each.step for each in group)
+        lines = tuple(line for each in group for line in each.lines)
+        label = Label(lines, "right column", anchor=first.at, tone=first.tone, size=2.3)
+        notes.append(Note(f"label-{first.name}", view.name, step, label=label))
+    return sorted(notes, key=lambda note: note.step)
+
+
+def _apart(view: View, first: LineEnd, second: LineEnd) -> float:
+    (x0, y0), (x1, y1) = view.on_sheet(first.at), view.on_sheet(second.at)
+    return math.hypot(x1 - x0, y1 - y0)
 
 
 def even_marks(low: float, high: float, *, unit: float = 1.0, about: int = 6, last: str = "") -> Marks:
