@@ -10,7 +10,7 @@ from dataclasses import replace
 from itertools import combinations
 
 from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, spread, start
-from hubwright.drawing.geometry import cross
+from hubwright.drawing.geometry import Box, cross, meets
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Conflict
 from hubwright.drawing.near import place_near
@@ -20,6 +20,7 @@ from hubwright.scenes.vocabulary import Column, Point, Scene
 _FORBIDDEN: tuple[Kind, ...] = ("head", "shaft", "mark", "dimension", "frame")
 _TOUCH = 0.35  # boxes that overlap by less are not reported
 _THROUGH = 0.3
+_CROSSING = 150.0  # what a leader costs for each that it crosses when labels look for a second place
 _TRIES = 4  # pairs of labels that change places for the sake of their leaders
 
 
@@ -44,11 +45,42 @@ def place_labels(wanted: Sequence[Wanted], scene: Scene, ground: Ground) -> list
     for found in cleared:
         ground.obstacles += [_leader_obstacle(found, piece) for piece in pieces(found.leader)]
     for each in near:
-        found = place_near(each, ground)
-        ground.obstacles.append(Obstacle(each.name, "text", found.box))
-        ground.obstacles += [_leader_obstacle(found, piece) for piece in pieces(found.leader)]
-        cleared.append(found)
-    return cleared
+        cleared.append(_stand(each, ground))
+    return _parted(cleared, near, ground)
+
+
+def _stand(wanted: Wanted, ground: Ground, *, through: float | None = None) -> Placed:
+    """Return a label in its place near its item, which others keep off from then on."""
+    found = place_near(wanted, ground) if through is None else place_near(wanted, ground, through=through)
+    ground.obstacles.append(Obstacle(wanted.name, "text", found.box))
+    ground.obstacles += [_leader_obstacle(found, piece) for piece in pieces(found.leader)]
+    return found
+
+
+def _parted(placed: list[Placed], near: Sequence[Wanted], ground: Ground) -> list[Placed]:
+    """Return labels of which those near their items look for new places, one by one or two, until no leaders cross."""
+    pairs = _crossings(placed)
+    for _ in range(_TRIES):
+        for pair in pairs:
+            movable = [wanted for wanted in pair if wanted in near]
+            for moved in (*((one,) for one in movable), movable, movable[::-1]):
+                before = list(ground.obstacles)
+                names = {wanted.name for wanted in moved}
+                ground.obstacles[:] = [
+                    each for each in before if each.kind not in ("text", "leader") or each.name not in names
+                ]
+                again = {wanted.name: _stand(wanted, ground, through=_CROSSING) for wanted in moved}
+                tried = [again.get(each.wanted.name, each) for each in placed]
+                if len(_crossings(tried)) < len(pairs):
+                    break
+                ground.obstacles[:] = before
+            else:
+                continue
+            placed, pairs = tried, _crossings(tried)
+            break
+        else:
+            break
+    return placed
 
 
 def find_conflicts(placed: Sequence[Placed], ground: Ground) -> list[Conflict]:
@@ -140,12 +172,19 @@ def _untangled(members: Sequence[Placed], column: Column, size: Point, ground: G
 
 
 def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
-    """Return the pairs of labels whose leaders cross."""
+    """Return the pairs of labels of which the leaders cross, or one's leader runs through the other's words."""
     return [
         (first.wanted, second.wanted)
         for first, second in combinations(placed, 2)
         if any(cross(a, b) for a in pieces(first.leader) for b in pieces(second.leader))
+        or any(meets(piece, _core(second)) for piece in pieces(first.leader))
+        or any(meets(piece, _core(first)) for piece in pieces(second.leader))
     ]
+
+
+def _core(placed: Placed) -> Box:
+    x0, y0, x1, y1 = placed.box
+    return x0 + _THROUGH, y0 + _THROUGH, x1 - _THROUGH, y1 - _THROUGH
 
 
 def _top(placed: Sequence[Placed], wanted: Wanted) -> float:

@@ -27,15 +27,18 @@ _SIDES = {
 }
 
 
-def place_near(wanted: Wanted, ground: Ground) -> Placed:
-    """Return a label in the first free place of those that it would take, else in the least bad one."""
+def place_near(wanted: Wanted, ground: Ground, *, through: float = _LEADER_THROUGH) -> Placed:
+    """Return a label in the first free place of those that it would take, else in the least bad one.
+
+    `through` is what a leader costs for each text, head of an arrow or other leader that it runs through.
+    """
     around = _reach(wanted)
     among = [obstacle for obstacle in ground.obstacles if overlap(obstacle.box, around)]
     best: tuple[float, Placed] | None = None
     for rank, candidate in enumerate(_places(wanted)):
         taken = ground.cost(candidate.box, wanted.owner, among)
         if candidate.leader:
-            taken += _LEADER_THROUGH * _leader_hits(candidate, among)
+            taken += through * _leader_hits(candidate, among)
         if best is None or taken + _RANK * rank < best[0]:
             best = taken + _RANK * rank, candidate
         if taken == 0:
@@ -58,8 +61,8 @@ def _leader_hits(placed: Placed, among: list[Obstacle]) -> int:
     share = max(0.0, 1.0 - 0.5 / length)
     piece: Segment = (*begin, begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1]))
     owner = placed.wanted.owner
-    kinds = ("text", "head", "leader")
-    return sum(1 for each in among if each.kind in kinds and each.name != owner and each.crossed_by(piece))
+    others = [each for each in among if each.kind in ("text", "head", "leader") and each.name != owner]
+    return sum(1 for each in others if each.crossed_by((*begin, *end) if each.kind == "leader" else piece))
 
 
 def _places(wanted: Wanted) -> Iterator[Placed]:
