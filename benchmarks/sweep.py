@@ -27,6 +27,7 @@ from drawing.written_checks import Failure, counted, failures_of  # noqa: E402
 from hubwright.drawing import draw, png, svg_for_page  # noqa: E402
 from hubwright.drawing.closure import TOLERANCE, left_over  # noqa: E402
 from hubwright.drawing.marks import Drawing  # noqa: E402
+from hubwright.errors import HubwrightError  # noqa: E402
 from hubwright.results import Results, solve  # noqa: E402
 from hubwright.results.beams import BeamResults, solve_beam  # noqa: E402
 from hubwright.results.solve import described_wheels  # noqa: E402
@@ -131,7 +132,10 @@ def check(tally: Tally, solved: Results | BeamResults, number: int, index: int, 
         for units in SYSTEMS:
             where = f"seed {number}, setup {index}, {figure}, {units}"
             try:
-                scene = make(units)
+                try:
+                    scene = make(units)
+                except HubwrightError:  # two setups of which nothing can be said together: refused in words
+                    continue
                 forms = {"wide": [draw(scene)], "narrow": list(draw(scene, form="narrow"))}
             except Exception:  # a figure that cannot be drawn is a finding like any other
                 note(tally, name, Failure("not drawn", traceback.format_exc(limit=-2).strip()), where, None)

@@ -10,7 +10,7 @@ from dataclasses import replace
 from itertools import combinations
 
 from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, spread, start
-from hubwright.drawing.geometry import Box, cross, meets
+from hubwright.drawing.geometry import Box, cross, meets, overlap
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Conflict
 from hubwright.drawing.near import place_near
@@ -172,11 +172,12 @@ def _untangled(members: Sequence[Placed], column: Column, size: Point, ground: G
 
 
 def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
-    """Return the pairs of labels of which the leaders cross, or one's leader runs through the other's words."""
+    """Return the pairs of labels whose words or leaders meet."""
     return [
         (first.wanted, second.wanted)
         for first, second in combinations(placed, 2)
-        if any(cross(a, b) for a in pieces(first.leader) for b in pieces(second.leader))
+        if overlap(_core(first), _core(second))
+        or any(cross(a, b) for a in pieces(first.leader) for b in pieces(second.leader))
         or any(meets(piece, _core(second)) for piece in pieces(first.leader))
         or any(meets(piece, _core(first)) for piece in pieces(second.leader))
     ]
