@@ -17,7 +17,7 @@ from hubwright.scenes.vocabulary import Item, Label, Line, Note, Point, Units, V
 WIDTH = 310.0
 NAMES, FIRST, LAST = 84.0, 88.0, 236.0  # right edge of the names; where bars may stand
 _FOOT, _AXIS = 9.0, 9.0  # below the marks; from the marks to the lowest row
-_LETTERS, _LINE = 36, 4.2
+_LETTERS, LINE = 36, 4.2  # letters to a line of a name; from line to line
 _EVEN = 1e-9
 
 
@@ -71,10 +71,10 @@ def chart(values: Sequence[BarValue], units: Units, *, zero: float, pitch: float
     scale = per_mm or round_scale(high - low, LAST - FIRST)
     names = tuple(tuple(textwrap.wrap(value.name, _LETTERS)) or ("",) for value in values)
     rows: list[float] = []
-    top = _FOOT + _AXIS + sum(max(pitch, _LINE * len(name) + 3.0) for name in names)
+    top = _FOOT + _AXIS + sum(max(pitch, LINE * len(name) + 3.0) for name in names)
     y = top
     for name in names:
-        height = max(pitch, _LINE * len(name) + 3.0)
+        height = max(pitch, LINE * len(name) + 3.0)
         rows.append(y - height / 2)
         y -= height
     origin = (FIRST - low / scale, 0.0)

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from hubwright.quantities import format_range
-from hubwright.scenes.chart_rows import BarValue, Chart, axis, chart, in_words, name_label, value_note
+from hubwright.scenes.chart_rows import LINE, BarValue, Chart, axis, chart, in_words, name_label, value_note
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Bar, Item, Scene, Step, Units
 
@@ -25,7 +25,9 @@ def comparison_bars(
     `above` and `below` are the direction words of values on either side of zero; `per_mm` holds charts to one scale
     [SI unit per sheet millimetre].
     """
-    drawn = chart(values, units, zero=0.0, pitch=_PITCH, per_mm=per_mm)
+    # a span to both sides of zero is told on two lines, which need a higher row
+    pitch = _PITCH + LINE * any(value.span is not None and value.span[0] < 0 for value in values)
+    drawn = chart(values, units, zero=0.0, pitch=pitch, per_mm=per_mm)
 
     def told(value: float) -> str:
         return in_words(value, values[0].kind, units, above=above, below=below)
@@ -76,19 +78,19 @@ def _row(drawn: Chart, row: int, value: BarValue, told: Callable[[float], str], 
             f"bar-span-{row + 1}", "chart", 3, end=0.0, at=drawn.rows[row], thick=_THICK, span=value.span, level=3
         )
         items.append(span)
-        lines.append(_span(value.span, value, told, units))
+        lines += _span(value.span, value, told, units)
     return [*items, value_note(drawn, row, farthest, tuple(lines), 2)]
 
 
-def _span(span: tuple[float, float], value: BarValue, told: Callable[[float], str], units: Units) -> str:
+def _span(span: tuple[float, float], value: BarValue, told: Callable[[float], str], units: Units) -> list[str]:
     if span[0] < 0:  # each end with its own direction
-        return f"span {told(span[0])} to {told(span[1])}"
-    return f"span {format_range(*span, value.kind, units)}"
+        return [f"span {told(span[0])}", f"to {told(span[1])}"]
+    return [f"span {format_range(*span, value.kind, units)}"]
 
 
 def _in_full(value: BarValue, told: Callable[[float], str], units: Units) -> str:
     words = told(value.value)
-    return words if value.span is None else f"{words}, {_span(value.span, value, told, units)}"
+    return words if value.span is None else f"{words}, {' '.join(_span(value.span, value, told, units))}"
 
 
 def _title(values: Sequence[BarValue], quantity: str, told: Callable[[float], str]) -> str:
