@@ -24,6 +24,8 @@ from mkdocs.utils.templates import TemplateContext
 from hubwright.lessons import reports
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Drawings
+from hubwright.lessons.generated_page import GeneratedPage, Site
+from hubwright.lessons.generated_pages import GeneratedPages
 from hubwright.lessons.numbers import both, plain
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.pages import Renderer
@@ -94,16 +96,18 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         self.states: dict[str, PageState] = {}
         self.drawings = self.draws(cache_directory(config, self.config.cache))
         self.renderer = Renderer(self.course, self.drawings, added_cautions=tuple(self.config.cautions))
+        self.generated = GeneratedPages.of(Site(self.course, self.drawings, cautions=tuple(self.config.cautions)))
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        """Add the setup reports and the rules of the figures."""
+        """Add the generated pages and the rules of the figures; a page that somebody wrote at the same path stays."""
         from hubwright.drawing import palette
 
         for file in [file for file in files if file.src_uri.startswith(LAYOUT_FACES)]:
             files.remove(file)
         files.append(File.generated(config, FIGURE_RULES, content=palette.css()))
-        for stem, results in self.course.results.items():
-            files.append(File.generated(config, f"reports/{stem}.md", content=reports.report_source(results)))
+        for path, page in self.generated.by_path.items():
+            if files.get_file_from_path(path) is None:
+                files.append(File.generated(config, path, content=page.source))
         return files
 
     def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
@@ -121,16 +125,18 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
 
     def rendered(self, file: File, config: MkDocsConfig) -> tuple[PageState, str]:
         """Return a page's state and Markdown; its problems join those of the site."""
-        stem = report_stem(file)
-        if stem is not None:
-            results = self.course.results[stem]
-            state = PageState(file=file.src_uri, title=f"Setup report: {results.setup.name}", built=built_on())
-            text = reports.report_body(state, results, self.drawings, self.config.cautions)
+        if (made := self._generated(file)) is not None:
+            meta = {"summary": made.summary} if made.summary else {}
+            state = PageState(file=file.src_uri, title=made.title, built=built_on(), meta=meta)
+            text = made.write(state)
         else:
             state, text = self.renderer.page(file.content_string, posixpath.join(docs_directory(config), file.src_uri))
         self.problems += state.problems
         self.states[file.src_uri] = state
         return state, text
+
+    def _generated(self, file: File) -> GeneratedPage | None:
+        return self.generated.at(file.src_uri) if file.generated_by == "hubwright" else None
 
     def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Put back what was kept from Markdown; what the search index should not read waits."""
@@ -142,7 +148,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         """Set the standing loads beside the limits given, on every page that speaks of a setup."""
         speaks = state.lesson is not None or state.tied_to is not None or page.is_homepage
         results = self.course.results.get(state.tied_to or self.config.setup)
-        if report_stem(page.file) is not None or not speaks or results is None:
+        if self._generated(page.file) is not None or not speaks or results is None:
             return html
         first = reports.warning_above_limits() if reports.limits_are_exceeded(results) else ""
         box = Markup('\n<aside class="beside-limits" aria-label="Limits">\n{}</aside>\n')
@@ -195,12 +201,13 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
 
     def _theme_context(self, page: Page | None, config: MkDocsConfig) -> dict[str, Any]:
         state = self.states.get(page.file.src_uri) if page is not None else None
-        stem = report_stem(page.file) if page is not None else None
-        results = self.course.results.get(stem or (state.tied_to if state and state.tied_to else self.config.setup))
+        made = self._generated(page.file) if page is not None else None
+        about = (made.stem if made else None) or (state.tied_to if state else None)
+        results = self.course.results.get(about or self.config.setup)
         lessons = self._lessons(state)
         kind = (
-            "report"
-            if stem
+            made.kind
+            if made
             else "lesson"
             if state and state.lesson is not None
             else "home"
@@ -217,9 +224,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             "figures_css": FIGURE_RULES,
             "address": self.config.address,
             "built": built_on(),
-            "sheet": f"{state.lesson} of {len(lessons)}"
-            if state and state.lesson
-            else (f"R{list(self.course.results).index(stem) + 1}" if stem else ""),
+            "sheet": f"{state.lesson} of {len(lessons)}" if state and state.lesson else (made.mark if made else ""),
         }
         if results is not None:
             force = max(case.closure.force for case in results.cases.values())
@@ -255,15 +260,11 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         return file.url if file else ""
 
     def _extras(self) -> list[dict[str, Any]]:
-        extras = []
-        for number, (stem, results) in enumerate(self.course.results.items(), 1):
-            extras.append(
-                {
-                    "mark": f"R{number}",
-                    "title": f"Setup report: {results.setup.name}",
-                    "url": self._url(f"reports/{stem}.md"),
-                }
-            )
+        extras = [
+            {"mark": one.mark, "title": one.title, "url": self._url(path)}
+            for path, one in self.generated.by_path.items()
+            if one.listed
+        ]
         if (glossary := self.files.get_file_from_path("glossary.md")) is not None:
             title = self.states["glossary.md"].title if "glossary.md" in self.states else ""
             extras.append({"mark": "W", "title": plain(title) or "Words", "url": glossary.url})
@@ -275,11 +276,6 @@ def docs_directory(config: MkDocsConfig) -> str:
     docs = Path(config.docs_dir)
     beside = Path(config.config_file_path).resolve().parent if config.config_file_path else docs
     return docs.relative_to(beside).as_posix() if docs.is_relative_to(beside) else docs.name
-
-
-def report_stem(file: File) -> str | None:
-    """Return the stem of the setup whose report a page is, None for any other page."""
-    return Path(file.src_uri).stem if file.generated_by == "hubwright" and file.src_uri.startswith("reports/") else None
 
 
 def cache_directory(config: MkDocsConfig, wanted: str | None) -> Path | None:

@@ -1,6 +1,7 @@
 """Setup reports: a generated page per vehicle and setup, with every input, load and limit on one sheet."""
 
 from collections.abc import Iterable
+from functools import partial
 from typing import Any
 
 from markupsafe import Markup, escape
@@ -8,6 +9,7 @@ from markupsafe import Markup, escape
 from hubwright.lessons import cautions
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.figures import figure_html, scenes_of
+from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.numbers import both, show, show_range
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.views import input_quantity, wheel_words
@@ -32,10 +34,19 @@ ABOVE = "above the limit given: do not drive on this setup; ask a qualified pers
 KEPT = "The loads of the other cases are not compared with any limit."
 
 
-def report_source(results: Results) -> str:
-    """Return the front matter of a setup's report; the plugin writes its body."""
-    title = results.setup.name.replace('"', "'")
-    return f'---\ntitle: "Setup report: {title}"\nkind: report\n---\n'
+def pages(site: Site) -> list[GeneratedPage]:
+    """Return a page for the report of each vehicle and setup."""
+    return [
+        GeneratedPage(
+            path=f"reports/{stem}.md",
+            title=f"Setup report: {results.setup.name}",
+            kind="report",
+            write=partial(report_body, results=results, drawings=site.drawings, added_cautions=site.cautions),
+            mark=f"R{number}",
+            stem=stem,
+        )
+        for number, (stem, results) in enumerate(site.course.results.items(), 1)
+    ]
 
 
 def report_body(page: PageState, results: Results, drawings: Drawings, added_cautions: Iterable[str] = ()) -> str:

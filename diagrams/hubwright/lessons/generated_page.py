@@ -1,0 +1,38 @@
+"""What a generated page is, and what of the site it is made from."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal
+
+from hubwright.lessons.course import Course
+from hubwright.lessons.drawings import Drawings
+from hubwright.lessons.page_state import PageState
+
+
+@dataclass(frozen=True)
+class Site:
+    """What a page can be made from: the solved course, the drawings, and what the site's owner set."""
+
+    course: Course
+    drawings: Drawings
+    cautions: tuple[str, ...] = ()  # the site's own, beside the built-in ones
+
+
+@dataclass(frozen=True)
+class GeneratedPage:
+    """A page made from data; `write` returns its Markdown, with finished HTML set aside on the page's state."""
+
+    path: str  # below docs_dir, such as "reports/hill-wagon.md"
+    title: str
+    kind: Literal["report", "sheet", "page"]  # the class of the page and its template's parts
+    write: Callable[[PageState], str]
+    mark: str = ""  # its letter and number in the course's list and title block
+    stem: str | None = None  # the setup that it is about; else the one in view
+    listed: bool = True  # in the course's list of pages
+    summary: str = ""
+
+    @property
+    def source(self) -> str:
+        """Return the page's front matter, from which MkDocs takes the title."""
+        title = self.title.replace("\\", "\\\\").replace('"', '\\"')
+        return f'---\ntitle: "{title}"\nkind: {self.kind}\n---\n'
