@@ -117,7 +117,8 @@ def _scenes(
     """Return the scenes asked for, each with the case that it shows, and why others are left out."""
     first = solved.first if isinstance(solved, Pair) else solved
     if isinstance(first, Results) and case is not None and case not in first.cases:
-        raise ChoiceError(what="case", given=case, known=first.cases)
+        reason = first.left_out.get(case, "")
+        raise ChoiceError(what="case", given=case, known=() if reason else first.cases, reason=reason)
     if figure != ALL:
         name = _figure_name(figure)
         return [_scene(solved, name, FIGURES[name], case, units)], []

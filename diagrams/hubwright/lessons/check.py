@@ -34,15 +34,19 @@ def check_site(directory: Path) -> list[LessonProblem]:
     set_exclusions(files, config)
     for page in files.documentation_pages():
         plugin.rendered(page, config)
-    return [*sorted(plugin.problems, key=lambda problem: (problem.file, problem.line or 0)), *_estimates(plugin)]
+    return [*sorted(plugin.problems, key=lambda problem: (problem.file, problem.line or 0)), *_notes(plugin)]
 
 
-def _estimates(plugin: HubwrightPlugin) -> list[LessonProblem]:
-    """Return, for each file, what is estimated: no fault, but worth knowing."""
+def _notes(plugin: HubwrightPlugin) -> list[LessonProblem]:
+    """Return, for each file, what is estimated and which cases are left out: no fault, but worth knowing."""
     listed = []
     for stem, results in plugin.course.results.items():
+        path = plugin.course.shown_file(plugin.course.files[stem])
         keys = [key for key, entry in results.inputs.items() if entry.origin == "estimated"]
         if keys:
-            path = plugin.course.shown_file(plugin.course.files[stem])
             listed.append(LessonProblem(file=path, line=None, reason=f"estimated: {', '.join(keys)}", fails=False))
+        listed += [
+            LessonProblem(file=path, line=None, reason=f"the case '{name}' is left out: {reason}", fails=False)
+            for name, reason in results.left_out.items()
+        ]
     return listed

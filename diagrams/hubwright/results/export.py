@@ -38,7 +38,7 @@ def as_json(results: Results) -> Json:
             for name in ("free_diameter", "section_width", "loaded_radius", "load_line_offset", "backspacing")
         },
         "weight": weight_as_json(results.weight),
-        "cases": {name: _case(case) for name, case in results.cases.items()},
+        "cases": _cases(results),
         "bearing": _bearing(results.bearing),
         **life_as_json(results),
     }
@@ -96,6 +96,15 @@ def _row_vectors(rows: RowVectors | None) -> Json | None:
 
 def _rows(rows: Rows | None, unit: str) -> Json | None:
     return None if rows is None else {"outboard": number(rows.outboard, unit), "inboard": number(rows.inboard, unit)}
+
+
+def _cases(results: Results) -> Json:
+    """Return every case of the file in its order; one that lacks data has its kind and the reason alone."""
+    solved = {name: _case(case) for name, case in results.cases.items()}
+    return {
+        case.name: solved.get(case.name) or {"kind": case.kind, "error": results.left_out[case.name]}
+        for case in results.setup.cases
+    }
 
 
 def _case(case: CaseResult) -> Json:

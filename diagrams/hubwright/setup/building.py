@@ -27,7 +27,7 @@ def build_setup(document: Document) -> model.Setup:
     """
     findings = Findings(document)
     tables = read_tables(findings)
-    cases = read_cases(findings, kind=tables.kind, with_suspension=tables.suspension is not None)
+    cases = read_cases(findings, kind=tables.kind)
     _refuse_impossible_tire(tables.tire, findings)
     refuse_impossible_bearing(tables.bearing, findings)
     inputs = InputList(tables.origins)

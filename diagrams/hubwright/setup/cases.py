@@ -50,7 +50,7 @@ def named_duties() -> dict[str, list[dict[str, Any]]]:
     return tomllib.loads(text)
 
 
-def read_cases(findings: Findings, *, kind: Literal["vehicle", "trailer"], with_suspension: bool) -> CasesAndDuty:
+def read_cases(findings: Findings, *, kind: Literal["vehicle", "trailer"]) -> CasesAndDuty:
     """Return the cases and the duty of a document; problems go to the findings."""
     data = findings.document.data
     inputs: dict[str, Input] = {}
@@ -63,7 +63,7 @@ def read_cases(findings: Findings, *, kind: Literal["vehicle", "trailer"], with_
         findings.add(("case",), needed="a list of tables", given=raw, repair="Begin each entry with a line [[case]].")
     _refuse_doubles(findings, raw)
     if kind == "trailer":
-        _refuse_for_trailer(cases, findings, with_suspension=with_suspension)
+        _refuse_for_trailer(cases, findings)
     duty = data.get("duty")
     if isinstance(duty, str):
         return _named_duty(duty, cases, findings, inputs)
@@ -154,13 +154,12 @@ def _refuse_doubles(findings: Findings, raw: object) -> None:
         seen.update(dict.fromkeys((*names, name), line))
 
 
-def _refuse_for_trailer(cases: list[Case], findings: Findings, *, with_suspension: bool) -> None:
+def _refuse_for_trailer(cases: list[Case], findings: Findings) -> None:
+    # a drop without [suspension] lacks data and is not wrong: solving leaves that case out and says why
     reasons = {
         "driving": "A trailer drives no wheel.",
         "two_wheel": "A trailer has no second axle to stand on.",
     }
-    if not with_suspension:
-        reasons["drop"] = "A drop needs the table [suspension]."
     raw = findings.document.data.get("case")
     for index, entry in enumerate(raw if isinstance(raw, list) else []):
         kind = entry.get("kind") if isinstance(entry, dict) else None
