@@ -35,6 +35,7 @@ _LEFT, _FOOT = 24.0, 36.0
 _WIDE, _TALL = 188.0, 104.0
 _COLUMN = 238.0
 _SETTLED = 0.06  # of the standing load: what the plot still shows of the swing
+_ALIKE = 0.005  # of the bound: a peak nearer to it than this is as large
 
 
 @dataclass(frozen=True)
@@ -65,18 +66,37 @@ class DropWording:
         """Return the title, made from the two peaks."""
         h = self.history
         text = (
-            f"A drop of {self.height}: the tire takes up to {self.force(h.peak_tire_force)}, "
-            f"{self.times(h.peak_tire_force)} times its standing load, the bearing {self.force(h.peak_bearing_force)}"
+            f"A drop of {self.height}: the tire's force peaks at {self.force(h.peak_tire_force)}, "
+            f"{self.times(h.peak_tire_force)} times its standing load, the bearing's at "
+            f"{self.force(h.peak_bearing_force)}"
         )
         return f"{text}; the tire meets its rim, the real force is higher" if h.tire_on_rim else text
 
     def caption(self) -> str:
         """Return what is drawn, and what the bound stands for."""
         h = self.history
+        past = (
+            " Past its rim the tire is counted as the same spring, and is far stiffer." if self.bound_past_rim else ""
+        )
         return (
             f"Upward forces from the first touch, one corner as two masses on springs, {h.case}. The dashed bound is "
-            f"what the tire alone would have to give if nothing else took up the {self.energy} of the fall."
+            f"what the tire would press with if it alone took up the {self.energy} of the fall.{past}"
         )
+
+    @property
+    def bound_past_rim(self) -> bool:
+        """Return whether the bound asks for more than the tire has before it meets its rim."""
+        return self.history.energy_bound > self.history.rim_force
+
+    def against_bound(self) -> str:
+        """Return how the peak of the tire stands to the bound, a sentence: it is no strict ceiling."""
+        h = self.history
+        peak, share = self.force(h.peak_tire_force), h.peak_tire_force / h.energy_bound
+        if share > 1 + _ALIKE:
+            return f"Here the tire gets more, {peak}: the body comes down late, on a wheel that is bouncing back."
+        if share > 1 - _ALIKE:
+            return "Here the tire gets as much: the suspension takes next to nothing of it."
+        return f"The suspension leaves {peak} of that to the tire, {format_quantity(share, 'percent', self.units)}."
 
     @property
     def energy(self) -> str:
@@ -97,7 +117,7 @@ class DropWording:
             f"Forces over time after a drop of {self.height}. The tire's peaks at {self.force(h.peak_tire_force)} "
             f"and the bearing's at {self.force(h.peak_bearing_force)}, {self.time(h.peak_time)} after the first touch. "
             f"Standing, the tire carries {self.force(h.standing_load)}. {self.rim()} "
-            f"If only the tire gave, the force would be {self.force(h.energy_bound)}."
+            f"If only the tire gave, the force would be {self.force(h.energy_bound)}. {self.against_bound()}"
         )
 
     def steps(self) -> tuple[Step, ...]:
@@ -113,8 +133,8 @@ class DropWording:
             Step("Mark the rim", self.rim()),
             Step(
                 "Compare with the bound",
-                f"The fall's {self.energy} is an energy. In the tire alone it would make {self.force(h.energy_bound)}; "
-                "suspension and damper take a part of it.",
+                f"The fall's {self.energy} are an energy. In the tire alone they would make "
+                f"{self.force(h.energy_bound)}. {self.against_bound()}",
             ),
         )
 

@@ -118,10 +118,11 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
 
 def _title(seen: tuple[_Instant, ...], words: DropWording) -> str:
     deepest = seen[1]
-    return (
+    text = (
         f"A drop of {words.height}: {words.time(deepest.time)} after the touch the body is lowest, "
         f"{words.force(deepest.tire)} on the tire, {words.force(abs(deepest.bearing))} at the bearing"
     )
+    return f"{text}; the tire meets its rim, the real force is higher" if words.history.tire_on_rim else text
 
 
 def _told(instant: _Instant, words: DropWording) -> str:
