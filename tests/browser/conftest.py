@@ -87,11 +87,30 @@ def visit(browser: Any) -> Iterator[Callable[..., Visit]]:
 @pytest.fixture(scope="session")
 def sample_folder(tmp_path_factory: pytest.TempPathFactory) -> str:
     """The sample site opened from a folder."""
-    return sample_sites.build("sample", tmp_path_factory.mktemp("sample") / "site").as_uri() + "/"
+    return sample_sites.built("sample", tmp_path_factory).as_uri() + "/"
 
 
 @pytest.fixture(scope="session")
 def sample_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The sample site served below a sub-path."""
-    with serving(sample_sites.build("sample", tmp_path_factory.mktemp("served") / "site")) as origin:
+    with serving(sample_sites.built("sample", tmp_path_factory)) as origin:
+        yield origin
+
+
+@pytest.fixture(scope="session")
+def demonstration(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demonstration site, built once for all tests and workers."""
+    return sample_sites.built("demonstration", tmp_path_factory)
+
+
+@pytest.fixture(scope="session")
+def folder(demonstration: Path) -> str:
+    """The demonstration site opened from a folder."""
+    return demonstration.as_uri() + "/"
+
+
+@pytest.fixture(scope="session")
+def server(demonstration: Path) -> Iterator[str]:
+    """The demonstration site served below a sub-path."""
+    with serving(demonstration) as origin:
         yield origin

@@ -13,12 +13,12 @@ THEME = Path(__file__).parents[2] / "site_templates"
 
 @pytest.fixture(scope="session")
 def plain_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return sample_sites.build("plain", tmp_path_factory.mktemp("plain") / "site")
+    return sample_sites.built("plain", tmp_path_factory)
 
 
 @pytest.fixture(scope="session")
 def sample_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return sample_sites.build("sample", tmp_path_factory.mktemp("sample") / "site")
+    return sample_sites.built("sample", tmp_path_factory)
 
 
 @pytest.fixture(params=["plain_site", "sample_site"])

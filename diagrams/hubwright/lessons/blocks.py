@@ -54,8 +54,8 @@ def _numeral(entry: Sequence[object]) -> Markup:
     large = [
         Markup("{}<small>{}</small>").format(one.number, one.unit) for one in (shown(value, "si"), shown(value, "us"))
     ]
-    return Markup('<div class="big"><dt>{}</dt><dd>{}</dd>{}</div>').format(
-        Markup(words), both(large[0], large[1]), Markup(_GLYPHS[str(glyph)])
+    return Markup('<div class="big"><dt>{}<span>{}</span></dt><dd>{}</dd></div>').format(
+        Markup(_GLYPHS[str(glyph)]), Markup(words), both(large[0], large[1])
     )
 
 

@@ -126,7 +126,7 @@ def figure_html(scenes: Sequence[Scene], drawn: Sequence[Drawn], *, label: str, 
         narrow=Markup('<div class="narrow">\n{}\n</div>\n{}').format(Markup("\n".join(narrow)), _key(drawn, label))
         if narrow
         else "",
-        table=force_table(si),
+        table=force_table(si, label),
     )
 
 
@@ -193,7 +193,7 @@ def _sentence(step: Step) -> str:
     return f"{step.heading}. {step.sentence}"
 
 
-def force_table(scene: Scene) -> Markup:
+def force_table(scene: Scene, label: str) -> Markup:
     """Return everything on the free body of a scene as numbers, folded away."""
     rows = force_rows(scene)
     if not rows:
@@ -208,14 +208,14 @@ def force_table(scene: Scene) -> Markup:
     )
     return Markup(
         '<details class="fold forces"><summary>Every force as a number</summary>\n'
-        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every force, wider than a phone"><table>\n'
+        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every force of figure {}, wider than a phone"><table>\n'
         '<thead><tr><th scope="col">What acts</th>{}</tr></thead>\n<tbody>\n{}\n</tbody></table></div>\n</details>\n'
-    ).format(head, lines)
+    ).format(label, head, lines)
 
 
 def _row_cells(row: ForceRow) -> list[Markup]:
     if row.point is None:
-        return [*_cells(row.components, "moment"), *[Markup("")] * len(row.components)]
+        return [*_cells(row.components, "moment"), *[_NONE] * len(row.components)]  # a couple acts at no point
     return [*_cells(row.components, "force"), *_cells(row.point, "small length")]
 
 

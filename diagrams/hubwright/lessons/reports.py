@@ -119,7 +119,7 @@ def limits(results: Results) -> Markup:
     return Markup(
         '{}<div class="tablewrap"><table><caption>Standing loads beside the limits that the file gives.</caption>'
         '<thead><tr><th scope="col">Load</th><th scope="col" class="n">Stands with</th>'
-        '<th scope="col" class="n">Limit given</th><th scope="col"></th></tr></thead><tbody>{}</tbody></table></div>\n'
+        '<th scope="col" class="n">Limit given</th><td></td></tr></thead><tbody>{}</tbody></table></div>\n'
         "<p>{}</p>"
     ).format(warning, lines, KEPT)
 
