@@ -91,7 +91,7 @@ def _blank_front_matter(source: str, text: list[str]) -> int:
     if match is None:
         return 0
     keys = list(_KEY.finditer(source, match.start("keys"), match.end("keys")))
-    for key, after in zip(keys, [*keys[1:], None], strict=True):
+    for key, after in zip(keys, [*keys[1:], None][: len(keys)], strict=True):
         end = after.start() if after else match.end("keys")
         _blank(text, key.start(), key.end() if key["key"] in PROSE_KEYS else end)
     return match.end()

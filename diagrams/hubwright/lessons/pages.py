@@ -6,7 +6,6 @@ from functools import partial
 from typing import Any
 
 from markupsafe import Markup
-from mkdocs.utils import meta
 
 from hubwright.lessons import blocks, cautions, claims
 from hubwright.lessons.closure import closure_table
@@ -14,6 +13,7 @@ from hubwright.lessons.course import Course, noise, play, play_from_tread
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.environment import render
 from hubwright.lessons.figures import figure
+from hubwright.lessons.front_matter import FRONT_MATTER, front_matter
 from hubwright.lessons.life_views import life_left
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
@@ -21,7 +21,6 @@ from hubwright.lessons.practice import problem
 from hubwright.lessons.wording import forbidden_words
 from hubwright.lessons.workings import working
 
-_FRONT_MATTER = re.compile(r"\A---[ \t]*\n.*?^---[ \t]*$\n*", re.M | re.S)
 _KEYS = frozenset(
     {"title", "lesson", "summary", "hazards", "tied_to", "kind", "template", "hide", "question", "description"}
 )
@@ -127,9 +126,9 @@ class Renderer:
 
 def start(source: str, file: str) -> tuple[PageState, str]:
     """Return the state of a page that is about to be rendered, and its body."""
-    match = _FRONT_MATTER.match(source)
+    match = FRONT_MATTER.match(source)
     body = source[match.end() :] if match else source
-    _, read = meta.get_data(source)
+    read, unreadable = front_matter(source)
     lesson = read.get("lesson")
     tied = read.get("tied_to")
     state = PageState(
@@ -139,6 +138,8 @@ def start(source: str, file: str) -> tuple[PageState, str]:
         tied_to=str(tied) if tied is not None else None,
         meta=read,
     )
+    if unreadable is not None:
+        state.problem(unreadable.reason, line=unreadable.line)
     if lesson is not None and not isinstance(lesson, int):
         state.problem(f"'lesson' must be a whole number (got {lesson!r})", line=line_of_key(source, "lesson"))
     return state, body
