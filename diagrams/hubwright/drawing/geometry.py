@@ -36,31 +36,6 @@ def rectangle(box: Box) -> Array:
     return np.array([[x0, y0], [x1, y0], [x1, y1], [x0, y1]])
 
 
-def simplified(points: Array, tolerance: float) -> Array:
-    """Return a line with the points left out that lie within a tolerance of it (Ramer, Douglas and Peucker)."""
-    if len(points) < 4:
-        return points
-    kept = np.zeros(len(points), dtype=bool)
-    kept[[0, -1]] = True
-    stretches = [(0, len(points) - 1)]
-    while stretches:
-        first, last = stretches.pop()
-        if last - first < 2:
-            continue
-        along, between = points[last] - points[first], points[first + 1 : last] - points[first]
-        length = hypot(*along)
-        if length > 0:
-            off = np.abs(along[0] * between[:, 1] - along[1] * between[:, 0]) / length
-        else:
-            off = np.hypot(between[:, 0], between[:, 1])
-        farthest = int(off.argmax())
-        if off[farthest] > tolerance:
-            middle = first + 1 + farthest
-            kept[middle] = True
-            stretches += [(first, middle), (middle, last)]
-    return points[kept]
-
-
 def hatching(rings: list[Array], pitch: float, angle: float) -> Array:
     """Return section lines inside closed rings (even-odd), shape (lines, 2, 2), on one grid for the whole sheet."""
     turn = np.radians(-angle)

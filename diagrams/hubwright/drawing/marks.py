@@ -5,7 +5,7 @@ Sheet millimetres, x to the right and y up; colours are tokens of the palette.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -65,6 +65,15 @@ class Group:
 
 
 Mark = Shape | Disc | Lettering | Group
+
+
+def flat(marks: Iterable[Mark]) -> Iterator[Shape | Disc | Lettering]:
+    """Yield the marks of groups, and of groups within them, in drawing order."""
+    for mark in marks:
+        if isinstance(mark, Group):
+            yield from flat(mark.children)
+        else:
+            yield mark
 
 
 @dataclass(frozen=True, slots=True)

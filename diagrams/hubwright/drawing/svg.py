@@ -14,15 +14,16 @@ from xml.etree import ElementTree as ET
 import numpy as np
 
 from hubwright.drawing.faces import Face, plain, web_font_file
-from hubwright.drawing.geometry import Array, rounded_box, simplified
+from hubwright.drawing.geometry import Array, rounded_box
 from hubwright.drawing.heading import Heading, heading
-from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape
+from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape, flat
 from hubwright.drawing.outlines import outline
 from hubwright.drawing.palette import FACE_RULES, Theme, colours
+from hubwright.drawing.paths import short_paths
 
 UNIT = 0.1  # sheet millimetres per user unit
 _PER_MM = 1 / UNIT
-_UNSEEN = 0.02  # sheet millimetres: a bend that nobody sees
+_UNSEEN = 0.2  # user units: a bend that nobody sees
 _FAMILY: dict[Face, tuple[str, dict[str, str]]] = {
     "lettering": ("Hub Lettering", {}),
     "narrow": ("Hub Lettering Narrow", {}),
@@ -100,6 +101,7 @@ class _Writer:
         self.outlined = outlined
         self.top = drawing.size[1]
         self._ids: set[str] = set()
+        self._short: dict[tuple[int, bool], str] = {}
 
     def root(self, *, height: float) -> ET.Element:
         """Return the root with its scale, title and description."""
@@ -124,8 +126,9 @@ class _Writer:
         if self.drawing.frames:
             definitions = ET.SubElement(root, "defs")
             for name, frame in self.drawing.frames.items():
+                (short,) = short_paths([((rounded_box(frame, 4.0),), True)], self._turned, unseen=_UNSEEN)
                 clip = ET.SubElement(definitions, "clipPath", {"id": self._clip_id(name)})
-                ET.SubElement(clip, "path", {"d": self._path((rounded_box(frame, 4.0),), closed=True, exact=False)})
+                ET.SubElement(clip, "path", {"d": short})
         return root
 
     def ground(self, root: ET.Element, theme: Theme, size: tuple[float, float]) -> None:
@@ -136,6 +139,7 @@ class _Writer:
 
     def body(self, root: ET.Element) -> None:
         """Write the layers, then the strip at the foot."""
+        self._short = self._short_paths()
         for layer in self.drawing.layers:
             name = f"step-{layer.step}"
             element = ET.SubElement(root, "g", {**self._named(name), "class": f"layer {name}"})
@@ -157,16 +161,8 @@ class _Writer:
 
     def faces_of(self, drawing: Drawing, head: Heading | None) -> set[Face]:
         """Return the faces that the text of a drawing uses."""
-        found: set[Face] = set()
-        pending: list[Mark] = [*drawing.groups(), *drawing.foot]
-        pending += head.lines(0.0) if head else []
-        while pending:
-            mark = pending.pop()
-            if isinstance(mark, Group):
-                pending += mark.children
-            elif isinstance(mark, Lettering):
-                found |= {run.face for run in mark.text.runs}
-        return found
+        marks = flat([*drawing.groups(), *drawing.foot, *(head.lines(0.0) if head else [])])
+        return {run.face for mark in marks if isinstance(mark, Lettering) for run in mark.text.runs}
 
     def group(self, parent: ET.Element, group: Group) -> None:
         """Write a named group with its data; end points are user units, tail first."""
@@ -283,7 +279,7 @@ class _Writer:
     def _path(self, rings: Sequence[Array], *, closed: bool, exact: bool) -> str:
         """Return rings as path data: to the letter where a ruler reads them, else as short as the eye allows."""
         if not exact:
-            return self._short_path(rings, closed=closed)
+            return self._short[id(rings), closed]
         points = np.concatenate(rings) if len(rings) > 1 else rings[0]
         numbers = [f"{x:g},{y:g}" for x, y in np.round(self._turned(points), 2).tolist()]
         end, pieces, first = "Z" if closed else "", [], 0
@@ -293,19 +289,12 @@ class _Writer:
             first = last
         return "".join(pieces)
 
-    def _short_path(self, rings: Sequence[Array], *, closed: bool) -> str:
-        """Return rings with steps from point to point: outlines and hatching are most of a page's weight."""
-        pieces, here = [], np.zeros(2, dtype=int)
-        for ring in rings:
-            places = np.rint(self._turned(simplified(ring, _UNSEEN)) * 10).astype(int)
-            steps = np.diff(places, axis=0, prepend=here[None]).tolist()
-            here = places[0] if closed else places[-1]
-            (x, y), *rest = steps
-            pieces.append(f"m{_tenths(x)} {_tenths(y)}" + ("l" if rest else ""))
-            pieces.append(" ".join(f"{_tenths(x)} {_tenths(y)}" for x, y in rest).replace(" -", "-"))
-            if closed:
-                pieces.append("z")
-        return "".join(pieces)
+    def _short_paths(self) -> dict[tuple[int, bool], str]:
+        """Return the path data of all that no ruler reads, by its rings: a filling and its outline share theirs."""
+        marks = flat([*self.drawing.groups(), *self.drawing.foot])
+        shapes = [mark for mark in marks if isinstance(mark, Shape) and mark.rings and not mark.exact]
+        kept = {(id(shape.rings), shape.closed): (shape.rings, shape.closed) for shape in shapes}
+        return dict(zip(kept, short_paths(list(kept.values()), self._turned, unseen=_UNSEEN), strict=True))
 
     def _turned(self, points: Array) -> Array:
         turned: Array = (points * (1.0, -1.0) + (0.0, self.top)) * _PER_MM + 0.0
@@ -327,11 +316,6 @@ class _Writer:
 def _number(value: float, places: int = 2) -> str:
     text = f"{value:.{places}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-def _tenths(value: int) -> str:
-    whole, rest = divmod(abs(value), 10)
-    return ("-" if value < 0 else "") + (str(whole) if whole or not rest else "") + (f".{rest}" if rest else "")
 
 
 def _text_of(root: ET.Element) -> str:
