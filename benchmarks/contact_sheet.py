@@ -63,6 +63,8 @@ def scenes(name: str, results: Results | BeamResults, number: int) -> Iterator[t
         if figure.takes == "beam":
             yield "", [function(results, units=units) for units in SYSTEMS]
     elif figure.takes == "two results":
+        if not figure.cases(results):
+            return
         setup = results.setup
         moved = vary(setup, {"wheel.spacer": f"{setup.wheel.spacer * 1e3 + 25:g} mm"}, name=f"{setup.name}, spaced out")
         yield "", [function(results, solve(moved, results.wheel), units=units) for units in SYSTEMS]

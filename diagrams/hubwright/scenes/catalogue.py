@@ -80,6 +80,12 @@ FIGURES: dict[str, Figure] = {
     "wheel at a ledge": Figure("hubwright.scenes.wheel_at_ledge:wheel_at_ledge", ("ledge",)),
     "vehicle on a slope": Figure("hubwright.scenes.vehicle_on_slope:vehicle_on_slope", ("side_slope",)),
     "diagonal support": Figure("hubwright.scenes.diagonal_support:diagonal_support", ("two_wheel",)),
+    "scrub radius": Figure(
+        "hubwright.scenes.scrub_radius:scrub_radius",
+        ("braking", "ledge"),
+        takes="two results",
+        needs=("steering.scrub_radius",),
+    ),
     "joint section": Figure(
         "hubwright.scenes.joint_section:joint_section", needs=("joint.nut_factor", "joint.face_friction")
     ),

@@ -1,0 +1,137 @@
+"""The steered axle before and after: levers, moment and track as geometry and a cross product have them."""
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from dropped import demonstration
+from hubwright.errors import CaseError, MissingDataError
+from hubwright.results import Results, solve
+from hubwright.scenes.catalogue import FIGURES
+from hubwright.scenes.scrub_radius import scrub_radius
+from hubwright.scenes.vocabulary import Dimension, Force, Line, Moment, Scene
+from hubwright.setup import vary
+from scene_checks import check_scene, check_written_scales, is_round
+from strategies import built, setup_data
+
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+FILE = "vehicles/hill-wagon.toml"
+
+
+@pytest.fixture(scope="module")
+def wagon() -> Results:
+    return demonstration(FILE)
+
+
+def spaced(results: Results, spacer: str = "25 mm") -> Results:
+    return solve(vary(results.setup, {"wheel.spacer": spacer}), results.wheel)
+
+
+def dimensions(scene: Scene) -> dict[str, float]:
+    return {item.name: abs(item.end[0] - item.start[0]) for item in scene.items if isinstance(item, Dimension)}
+
+
+def moments(scene: Scene) -> dict[str, float]:
+    return {item.name: item.newton_metres for item in scene.items if isinstance(item, Moment)}
+
+
+@given(
+    data=setup_data(kinds=("vehicle",), rows_known=False),
+    scrub=st.floats(-40.0, 60.0),
+    spacer=st.floats(0.0, 60.0),
+    arm=st.booleans(),
+    units=st.sampled_from(("si", "us")),
+)
+@SLOW
+def test_every_moved_load_line_has_its_figure(data, scrub: float, spacer: float, arm: bool, units) -> None:
+    data["wheel_end"] = "front"
+    data["case"] = [{"name": "stop", "kind": "braking", "braking_g": 0.1}]
+    data.pop("duty", None)
+    data["steering"] = {"scrub_radius": f"{scrub:.2f} mm", **({"steering_arm": "135 mm"} if arm else {})}
+    results = solve(built(data))
+    assume(results.wheel == "front_left")
+    scene = scrub_radius(results, spaced(results, f"{spacer:.2f} mm"), units=units)
+    check_scene(scene)
+    assert is_round(scene.view("above").newtons_per_mm or 0.0)
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_demonstration_is_drawn_to_scale(wagon: Results, units) -> None:
+    for case in ("firm braking", "stone ledge"):
+        scene = scrub_radius(wagon, spaced(wagon), case=case, units=units)
+        check_scene(scene)
+        assert check_written_scales(scene) >= 6
+
+
+def test_levers_and_track_are_those_of_the_geometry(wagon: Results) -> None:
+    # 8 mm and 25 mm more; the track grows by 25 mm on both sides
+    drawn = dimensions(scrub_radius(wagon, spaced(wagon)))
+    assert drawn["dimension-scrub-before"] == pytest.approx(8.0)
+    assert drawn["dimension-scrub-after"] == pytest.approx(33.0)
+    assert drawn["dimension-track-before"] == pytest.approx(1600.0)
+    assert drawn["dimension-track-after"] == pytest.approx(1650.0)
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+@pytest.mark.parametrize("scrub", ["8 mm", "-12 mm"])
+@pytest.mark.parametrize("case", ["firm braking", "stone ledge"])
+def test_the_moment_is_the_cross_product_about_the_upright_axis(wagon: Results, wheel, scrub: str, case: str) -> None:
+    first = solve(vary(wagon.setup, {"steering.scrub_radius": scrub}), wheel)
+    second = spaced(first)
+    scene = scrub_radius(first, second, case=case)
+    turned = moments(scene)
+    side = 1 if wheel == "front_left" else -1
+    for when, results, more in (("before", first, 0.0), ("after", second, 0.025)):
+        lever = side * (float(scrub.removesuffix(" mm")) * 1e-3 + more)
+        force = results.cases[case].contact_force.x
+        about = np.cross([0.0, lever, 0.0], [force, 0.0, 0.0])[2]
+        assert turned[f"moment-kick-{when}"] == pytest.approx(about)
+
+
+def test_the_road_pulls_backward_up_the_sheet_at_the_load_line(wagon: Results) -> None:
+    scene = scrub_radius(wagon, spaced(wagon), case="firm braking")
+    forces = {item.name: item for item in scene.items if isinstance(item, Force)}
+    lines = {item.name: item for item in scene.items if isinstance(item, Line)}
+    for name, line in (("force-road-as-it-is", "load-line-before"), ("force-road-moved", "load-line-after")):
+        assert forces[name].vector[1] == pytest.approx(-wagon.cases["firm braking"].contact_force.x)
+        assert forces[name].at[0] == lines[line].points[0][0]
+    # both details have the same y, so that the lever can be read down from one to the other
+    assert scene.view("foot").origin[0] == scene.view("above").origin[0]
+    assert scene.view("foot").scale == scene.view("above").scale
+
+
+def test_a_load_line_that_stays_is_drawn_once(wagon: Results) -> None:
+    scene = scrub_radius(wagon, wagon)
+    check_scene(scene)
+    assert not [item.name for item in scene.items if "after" in item.name or "moved" in item.name]
+    assert "moved" not in scene.title
+
+
+def test_an_axis_in_the_middle_of_the_tire_gives_no_lever(wagon: Results) -> None:
+    centred = solve(vary(wagon.setup, {"steering.scrub_radius": "0 mm"}))
+    scene = scrub_radius(centred, centred)
+    check_scene(scene)
+    assert moments(scene) == {}
+    assert "right under the middle" in scene.description
+
+
+def test_words_are_cautious(wagon: Results) -> None:
+    caption = scrub_radius(wagon, spaced(wagon)).caption
+    assert "a real one leans" in caption
+    assert "Clearance" in caption
+
+
+def test_without_steering_it_is_named(wagon: Results) -> None:
+    van = demonstration("vehicles/supply-van.toml")
+    assert FIGURES["scrub radius"].cases(van) == []
+    with pytest.raises(MissingDataError, match=r"steering\.scrub_radius"):
+        scrub_radius(van, van)
+
+
+def test_a_wheel_that_does_not_steer_and_a_case_without_a_pull_are_refused(wagon: Results) -> None:
+    rear = solve(vary(wagon.setup, {"wheel_end": "both"}), "rear_left")
+    with pytest.raises(CaseError, match="a wheel that steers"):
+        scrub_radius(rear, rear)
+    with pytest.raises(CaseError, match="a pull along the road"):
+        scrub_radius(wagon, wagon, case="standing")
