@@ -67,4 +67,20 @@ def test_cleaner_thicker_or_less_loaded_is_no_worse(elements, dirt, kappa, load,
 
 
 def test_the_limit_is_a_part_of_the_static_rating():
-    assert np.allclose(fatigue_load_limit(static_rating=np.array([22e3, 44e3]), elements="balls"), [1e3, 2e3])
+    small = {"pitch_diameter": 0.08}
+    assert np.allclose(fatigue_load_limit(static_rating=np.array([22e3, 44e3]), elements="balls", **small), [1e3, 2e3])
+    assert float(fatigue_load_limit(static_rating=8.2e3, elements="rollers", **small)) == pytest.approx(1e3)
+
+
+@pytest.mark.parametrize(("elements", "exponent"), [("balls", 0.5), ("rollers", 0.3)])
+def test_above_a_tenth_of_a_metre_the_limit_falls_behind_the_rating(elements, exponent):
+    # ISO 281:2007, Annex B (from memory); the two rules have to join at the border
+    limit = fatigue_load_limit(static_rating=1e4, pitch_diameter=np.array([0.1, 0.1 + 1e-12, 0.2]), elements=elements)
+    assert limit[1] == pytest.approx(limit[0])
+    assert limit[2] / limit[0] == pytest.approx(0.5**exponent)
+
+
+def test_many_bearings_have_each_the_band_of_their_size():
+    low, high = contamination_factors(contamination="high cleanliness", pitch_diameter=np.array([0.06, 0.12]))
+    assert low.tolist() == [0.6, 0.8]
+    assert high.tolist() == [0.8, 0.9]

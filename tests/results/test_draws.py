@@ -1,15 +1,18 @@
 """Draws of the inputs within their ranges: arrays against one setup at a time, and what spans must do."""
 
+import dataclasses
+from functools import partial
 from typing import cast
 
 import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from hubwright.results import solve
+from hubwright.results import life, solve
 from hubwright.results.bearings import missing_dimensions
 from hubwright.results.draws import drawn_inputs, draws_of, span, spans_of, uniform
 from hubwright.results.export import as_json, flat_rows
+from hubwright.results.lubrication import grease_of
 from hubwright.results.model import Results
 from hubwright.setup import Setup, load_text, vary, with_inputs
 from strategies import setups
@@ -57,6 +60,13 @@ lateral_g = "0.3 ± 0.05"
 name = "step"
 kind = "ledge"
 height = "80 mm ± 10 mm"
+[[case]]
+name = "fall"
+kind = "drop"
+height = "150 mm ± 20 mm"
+[lubrication]
+viscosity_ratio = "1.6 ± 0.4"
+contamination = "slight contamination"
 [[duty]]
 case = "standing"
 share = 0.8
@@ -109,18 +119,21 @@ def numbers(results: Results) -> dict[str, float]:
     return found
 
 
-def test_arrays_give_what_one_setup_at_a_time_gives() -> None:
+def test_arrays_give_what_one_setup_at_a_time_gives(monkeypatch: pytest.MonkeyPatch) -> None:
     results = solved(WAGON)
     count = 6
-    drawn, inputs = draws_of(results, number=count), drawn_inputs(results, number=count)
+    drawn, inputs = draws_of(results, number=count, drops=True), drawn_inputs(results, number=count, drops=True)
     assert len(set(inputs["bearing.balls_per_row"])) > 1  # draws of several groups
     names = [name for name in drawn.values if name.split(".")[0] != "inputs"]
     for place in range(count):
-        values = {key: float(value[place]) for key, value in inputs.items()}
-        values["bearing.balls_per_row"] = int(values["bearing.balls_per_row"])
-        alone = numbers(solve(with_inputs(results.setup, values)))
-        assert set(names) <= set(alone)
-        for name in names:
+        values = {key: dataclasses.replace(results.inputs[key], value=float(inputs[key][place])) for key in inputs}
+        balls = dataclasses.replace(values["bearing.balls_per_row"], value=int(inputs["bearing.balls_per_row"][place]))
+        setup = with_inputs(results.setup, {**values, "bearing.balls_per_row": balls})
+        cleanliness = float(uniform("lubrication.contamination", count)[place])
+        monkeypatch.setattr(life, "grease_of", partial(grease_of, cleanliness=cleanliness))
+        alone = numbers(solve(setup))
+        assert set(names) - {"cases.fall.tire_on_rim"} <= set(alone)
+        for name in set(names) & set(alone):
             # the solver of the rings ends a ten-billionth off, at another place alone and together
             scale = max(abs(alone[name]), 1e-3)
             assert drawn.values[name][place] == pytest.approx(alone[name], rel=1e-7, abs=1e-9 * scale), name
@@ -235,11 +248,41 @@ def test_computed_ratings_are_drawn_within_a_fifth() -> None:
         ("35 deg ± 3 deg", "35 deg ± 6 deg", "bearing.effective_spread"),
         ("0.55 ± 0.07", "0.55 ± 0.14", "life.corner left.detailed"),
         ("0.3 ± 0.05", "0.3 ± 0.10", "life.duty.distance"),
+        ("150 mm ± 20 mm", "150 mm ± 40 mm", "cases.fall.peak_tire_force"),
+        ("1.6 ± 0.4", "1.6 ± 0.8", "life.standing.life_factor.outboard"),
     ],
 )
 def test_a_wider_range_widens_spans(narrow: str, wide: str, name: str) -> None:
     one, other = (solved(text).spans[name] for text in (WAGON, WAGON.replace(narrow, wide)))
     assert other.high - other.low > one.high - one.low
+
+
+def test_the_suspensions_ranges_move_drops_alone() -> None:
+    text = FIXED + '[[case]]\nname = "fall"\nkind = "drop"\nheight = "150 mm"\n[suspension]\n'
+    given = 'bump_damping = "1500 N*s/m"\nrebound_damping = "3000 N*s/m"\nbump_stop_stiffness = "200 N/mm"\n'
+    given += 'droop_travel = "80 mm"\nbump_travel = "80 mm"\nunsprung_mass = "52 kg"\n'
+    results = solved(text + given + 'wheel_rate = "28 N/mm ± 6 N/mm"\n')
+    spans = results.spans
+    assert {name.split(".")[1] for name in spans} == {"fall"}
+    extras = results.cases["fall"].extras
+    for name in ("peak_tire_force", "peak_bearing_force", "impact_factor"):
+        found = spans[f"cases.fall.{name}"]
+        assert found.low < extras[name] < found.high
+    # a stiffer spring passes the wheel's stop sooner and presses harder: the ends are those of the range, nearly
+    ends = [
+        solved(text + given + f'wheel_rate = "{rate} N/mm"\n').cases["fall"].extras["peak_tire_force"]
+        for rate in (22.6, 33.4)
+    ]
+    found = spans["cases.fall.peak_tire_force"]
+    assert sorted(ends) == pytest.approx([found.low, found.high], rel=0.01)
+    assert solved(text + given + 'wheel_rate = "28 N/mm"\n').spans == {}
+
+
+def test_a_drop_in_the_draws_leaves_bodies_out_that_weigh_nothing() -> None:
+    text = FIXED + '[[case]]\nname = "fall"\nkind = "drop"\nheight = "150 mm"\n'
+    drawn = draws_of(solved(text + '[suspension]\nunsprung_mass = "500 kg ± 200 kg"\n'), drops=True)
+    # the corner stands with 560 kg
+    assert 0.2 < 1 - drawn.stands.mean() < 0.5
 
 
 def test_a_span_is_what_ranks_say() -> None:

@@ -10,7 +10,7 @@ from functools import partial
 import numpy as np
 
 from hubwright.lessons.named_values import Leaf, View, constant
-from hubwright.mechanics.bearing_life import LOAD_EXPONENT, MILLION, WEIBULL_SLOPE, reliability_factor
+from hubwright.mechanics.bearing_life import LOAD_EXPONENT, MILLION, SURVIVORS, WEIBULL_SLOPE, reliability_factor
 from hubwright.mechanics.bearing_rating import Elements, one_row_dynamic_rating
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
@@ -27,7 +27,6 @@ VERDICTS: Mapping[str, str] = {
     "not settled": "these data do not settle which way",
     "unchanged": "does not change",
 }
-SURVIVORS = (0.90, 0.95, 0.99)
 _NOTHING = 1e-6  # of the largest load of an element: what the solver leaves on one that is free
 
 

@@ -15,6 +15,7 @@ from hubwright.mechanics.constants import Flag, Value
 MILLION = 1e6
 LOAD_EXPONENT = {"balls": 3.0, "rollers": 10 / 3}  # ISO 281:2007 (recalled, document not opened)
 WEIBULL_SLOPE = {"balls": 10 / 9, "rollers": 9 / 8}  # ISO/TR 1281-1 (recalled, document not opened)
+SURVIVORS = (0.90, 0.95, 0.99)  # of which factors for reliability are told
 LARGEST_SHARE_OF_RATING = 0.5  # P/C₁ above which ISO 281 does not hold (from memory)
 
 

@@ -17,7 +17,7 @@ from hubwright.mechanics.constants import Value
 
 Array: TypeAlias = NDArray[np.float64]
 
-_TERMS = 10  # of the series: the next one is below 1e-12 at a step of 0.3 over the fastest rate
+_TERMS = 12  # of the series: the next one is below 1e-12 at a step of 0.5 over the fastest rate
 _LEAST_PART = 0.02  # of a step: the least that is taken to a threshold, so that the motion always goes on
 _SAME_MOMENT = 1e-6  # of a step
 

@@ -15,7 +15,9 @@ from hubwright.errors import ImpossibleError
 from hubwright.mechanics.bearing_rating import Elements
 from hubwright.mechanics.constants import Value
 
-LARGE = 0.1  # m, pitch diameter from which the table has other bands: ISO 281:2007, Table 13 (from memory)
+# m, pitch diameter from which the table of classes has other bands, and above which C_u grows more slowly than C₀:
+# ISO 281:2007, Table 13 and Annex B (from memory)
+LARGE = 0.1
 MOST = 50.0  # of the life modification factor: ISO 281:2007 (from memory)
 # κ up to which each pair (c, q) holds: ISO 281:2007, equations 31 to 36 (rollers' c from memory)
 _KAPPA = (0.1, 0.4, 1.0, 4.0)
@@ -25,9 +27,10 @@ _FIRST = {"balls": 2.5671, "rollers": 1.5859}
 _INNER = {"balls": (0.83, 1 / 3), "rollers": (1.0, 0.4)}  # exponents of the lubrication and of the contamination term
 OUTER = {"balls": 9.3, "rollers": 9.185}
 _RATING_OVER_LIMIT = {"balls": 22.0, "rollers": 8.2}  # from memory
+_SIZE_EXPONENT = {"balls": 0.5, "rollers": 0.3}  # from memory
 
 
-def contamination_factors(*, contamination: str, pitch_diameter: float) -> tuple[float, float]:
+def contamination_factors(*, contamination: str, pitch_diameter: Value) -> tuple[Value, Value]:
     """Return the band of the contamination factor of a class.
 
     From one for clean oil through fine filters down to nothing for dirt that one feels.
@@ -57,8 +60,8 @@ def contamination_factors(*, contamination: str, pitch_diameter: float) -> tuple
 
     Examples
     --------
-    >>> contamination_factors(contamination="slight contamination", pitch_diameter=0.062)
-    (0.3, 0.5)
+    >>> [float(end) for end in contamination_factors(contamination="slight contamination", pitch_diameter=0.062)]
+    [0.3, 0.5]
 
     References
     ----------
@@ -67,20 +70,25 @@ def contamination_factors(*, contamination: str, pitch_diameter: float) -> tuple
     found = _classes().get(contamination)
     if found is None:
         raise ImpossibleError(f"'{contamination}' is no contamination class of ISO 281")
-    return found[pitch_diameter >= LARGE]
+    small, large = found
+    low, high = (np.where(np.asarray(pitch_diameter) >= LARGE, large[end], small[end]) for end in (0, 1))
+    return low, high
 
 
-def fatigue_load_limit(*, static_rating: Value, elements: Elements) -> Value:
+def fatigue_load_limit(*, static_rating: Value, pitch_diameter: Value, elements: Elements) -> Value:
     """Return the load below which a clean, well lubricated bearing would not fatigue.
 
     The standard's simple estimate from the static rating.
 
         C_u = C₀/22 (balls),   C₀/8.2 (rollers)
+        above D_pw = 100 mm:   C₀/22·(100 mm/D_pw)^0.5,   C₀/8.2·(100 mm/D_pw)^0.3
 
     Parameters
     ----------
     static_rating
         C₀ [N].
+    pitch_diameter
+        D_pw [m].
     elements
         "balls" or "rollers".
 
@@ -91,18 +99,20 @@ def fatigue_load_limit(*, static_rating: Value, elements: Elements) -> Value:
 
     Notes
     -----
-    For pitch diameters up to 100 mm.
+    A simple rule; the standard also works the limit out from the contact pressure.
 
     Examples
     --------
-    >>> fatigue_load_limit(static_rating=22e3, elements="balls")
-    1000.0
+    >>> [float(fatigue_load_limit(static_rating=22e3, pitch_diameter=D, elements="balls")) for D in (0.06, 0.4)]
+    [1000.0, 500.0]
 
     References
     ----------
     ISO 281:2007, Annex B (from memory).
     """
-    return static_rating / _RATING_OVER_LIMIT[elements]
+    size = np.minimum(LARGE / np.asarray(pitch_diameter), 1.0) ** _SIZE_EXPONENT[elements]
+    limit: Value = static_rating / _RATING_OVER_LIMIT[elements] * size
+    return limit
 
 
 def life_modification(

@@ -22,7 +22,7 @@ Array: TypeAlias = NDArray[np.float64]
 DROOP_STOP_OVER_WHEEL_RATE = 20.0  # common practice, no source
 RIM_SHARE_OF_SECTION_HEIGHT = 0.6  # deflection at which the tire is on its rim; common practice, no source
 _PERIODS = 1.25  # of the ride: the first landing and the return
-_STEP = 0.3  # over the fastest rate; see the notes of `drop`
+_STEP = 0.5  # over the fastest rate; see the notes of `drop`
 _BODY, _WHEEL, _BODY_SPEED, _WHEEL_SPEED = range(4)  # the state
 _TIRE, _SPRING, _DROOP_STOP, _BUMP_STOP, _DAMPER = range(5)  # the elements
 
@@ -80,8 +80,18 @@ class Instant:
 
 
 @dataclass(frozen=True)
-class DropMotion:
-    """One drop or many: courses over time, the last axis, and their peaks, shaped as heights and corners together.
+class Landing:
+    """The peaks of one drop or many, shaped as heights and corners together [N, m]."""
+
+    peak_tire_force: Value
+    peak_bearing_force: Value
+    largest_deflection: Value
+    at_peak: Instant  # of the bearing force
+
+
+@dataclass(frozen=True)
+class DropMotion(Landing):
+    """One drop or many: courses over time, the last axis, and their peaks.
 
     `body_travel` and `wheel_travel` count downward from the first touch, so that the wheel's is also the
     tire's deflection where positive; `bearing_force` is upward on the turning parts' side of the bearing:
@@ -97,10 +107,6 @@ class DropMotion:
     wheel_travel: Array
     body_speed: Array
     wheel_speed: Array
-    peak_tire_force: Value
-    peak_bearing_force: Value
-    largest_deflection: Value
-    at_peak: Instant  # of the bearing force
 
 
 def drop(car: QuarterCar, *, height: Value, step: float = _STEP) -> DropMotion:
@@ -152,48 +158,66 @@ def drop(car: QuarterCar, *, height: Value, step: float = _STEP) -> DropMotion:
     Quarter-car, in any text on vehicle dynamics (Gillespie, Fundamentals of Vehicle Dynamics, ride; from
     memory). Stops and rim: common practice.
     """
-    shape = np.broadcast_shapes(np.shape(height), *(np.shape(part) for part in vars(car).values()))
-    s, *parts = (np.broadcast_to(part, shape).astype(float).ravel() for part in (height, *vars(car).values()))
-    car = QuarterCar(*parts)
-    _check(car, s)
-    motion = _motion(car, s, step)
-    tire = motion.force_rows(_TIRE)
-    bearing = tire + _column(car.turning_mass) * motion.rate_rows(_WHEEL_SPEED)
-    bearing[:, :, -1] -= _column(car.turning_mass)[:, :, 0] * STANDARD_GRAVITY
+    shape, car, motion = _landed(car, height, step)
     strut = [motion.force(element) for element in (_SPRING, _DROOP_STOP, _BUMP_STOP, _DAMPER)]
-    tire_peak, peak = motion.peak(tire), motion.peak(bearing)
     body, wheel, body_speed, wheel_speed = np.moveaxis(motion.state, -1, 0)
-
-    def shaped(values: Value) -> Value:
-        whole = np.reshape(values, (*shape, *np.shape(values)[1:]))
-        return float(whole) if whole.ndim == 0 else whole
 
     def course(values: Array) -> Array:
         return np.reshape(values, (*shape, values.shape[1]))
 
-    compression = np.asarray(car.compression_in_the_air)
-    F_t = car.tire_stiffness * np.maximum(peak.state[:, _WHEEL], 0.0)
     return DropMotion(
+        **vars(_peaks(shape, car, motion)),
         time=course(motion.time),
-        tire_force=course(motion.values(tire)),
-        bearing_force=course(motion.values(bearing)),
+        tire_force=course(motion.force(_TIRE)),
+        bearing_force=course(motion.values(_bearing_rows(car, motion))),
         strut_force=course(np.sum(strut, axis=0)),
-        compression=course(compression[:, np.newaxis] + body - wheel),
+        compression=course(np.asarray(car.compression_in_the_air)[:, np.newaxis] + body - wheel),
         body_travel=course(body),
         wheel_travel=course(wheel),
         body_speed=course(body_speed),
         wheel_speed=course(wheel_speed),
-        peak_tire_force=shaped(tire_peak.value),
-        peak_bearing_force=shaped(peak.value),
-        largest_deflection=shaped(tire_peak.value / car.tire_stiffness),
-        at_peak=Instant(
-            time=shaped(peak.time),
-            tire_force=shaped(F_t),
-            bearing_force=shaped(peak.value),
-            wheel_acceleration=shaped((F_t - peak.value) / car.turning_mass - STANDARD_GRAVITY),
-            compression=shaped(compression + peak.state[:, _BODY] - peak.state[:, _WHEEL]),
-        ),
     )
+
+
+def landing(car: QuarterCar, *, height: Value) -> Landing:
+    """Return the peaks of a drop alone, which takes half the time where there are many.
+
+    A landing is told by its hardest moment; what leads to it is in `drop`.
+
+        max F_t,   max B,   max δ = max F_t/k_t
+
+    Parameters
+    ----------
+    car
+        The corner [kg, N/m, N·s/m, m].
+    height
+        s, from the road to the tire hanging free [m].
+
+    Returns
+    -------
+    Landing
+        Peaks [N, m] and the instant of the largest bearing force.
+
+    Raises
+    ------
+    ImpossibleError
+        As `drop`.
+
+    Notes
+    -----
+    The motion is that of `drop`.
+
+    Examples
+    --------
+    >>> car = QuarterCar(400.0, 50.0, 40.0, 250e3, 1e8, 0.0, 0.0, 0.0, 0.0, 0.0)  # nearly rigid strut
+    >>> bool(landing(car, height=0.0).peak_tire_force == drop(car, height=0.0).peak_tire_force)
+    True
+
+    References
+    ----------
+    See `drop`.
+    """
+    return _peaks(*_landed(car, height, _STEP))
 
 
 def tire_on_rim(*, deflection: Value, section_height: Value) -> Flag:
@@ -240,6 +264,45 @@ def _check(car: QuarterCar, height: Array) -> None:
             raise ImpossibleError(f"a drop needs a {name.replace('_', ' ')} that is not negative")
     if not np.all(height >= 0):
         raise ImpossibleError("a drop is from a height that is not negative")
+
+
+def _landed(car: QuarterCar, height: Value, step: float) -> tuple[tuple[int, ...], QuarterCar, Motion]:
+    """Return the shape of heights and corners together, and corners and motions in one row."""
+    shape = np.broadcast_shapes(np.shape(height), *(np.shape(part) for part in vars(car).values()))
+    s, *parts = (np.broadcast_to(part, shape).astype(float).ravel() for part in (height, *vars(car).values()))
+    car = QuarterCar(*parts)
+    _check(car, s)
+    return shape, car, _motion(car, s, step)
+
+
+def _peaks(shape: tuple[int, ...], car: QuarterCar, motion: Motion) -> Landing:
+    tire_peak, peak = motion.peak(motion.force_rows(_TIRE)), motion.peak(_bearing_rows(car, motion))
+
+    def shaped(values: Value) -> Value:
+        whole = np.reshape(values, shape)
+        return float(whole) if whole.ndim == 0 else whole
+
+    F_t = car.tire_stiffness * np.maximum(peak.state[:, _WHEEL], 0.0)
+    closed = car.compression_in_the_air + peak.state[:, _BODY] - peak.state[:, _WHEEL]
+    return Landing(
+        peak_tire_force=shaped(tire_peak.value),
+        peak_bearing_force=shaped(peak.value),
+        largest_deflection=shaped(tire_peak.value / car.tire_stiffness),
+        at_peak=Instant(
+            time=shaped(peak.time),
+            tire_force=shaped(F_t),
+            bearing_force=shaped(peak.value),
+            wheel_acceleration=shaped((F_t - peak.value) / car.turning_mass - STANDARD_GRAVITY),
+            compression=shaped(closed),
+        ),
+    )
+
+
+def _bearing_rows(car: QuarterCar, motion: Motion) -> Array:
+    """Return the weights that make the bearing force of the state and 1."""
+    rows = motion.force_rows(_TIRE) + _column(car.turning_mass) * motion.rate_rows(_WHEEL_SPEED)
+    rows[:, :, -1] -= _column(car.turning_mass)[:, :, 0] * STANDARD_GRAVITY
+    return rows
 
 
 def _motion(car: QuarterCar, height: Array, step: float) -> Motion:

@@ -17,13 +17,14 @@ from numpy.typing import NDArray
 
 from hubwright.errors import SetupErrors
 from hubwright.results.bearings import bearing_values
+from hubwright.results.lubrication import CLEANLINESS, grease_of
 from hubwright.results.many import Many, solve_many
 from hubwright.results.model import Results
 from hubwright.results.wear import Array
 from hubwright.setup.building import build_setup
 from hubwright.setup.document import Document
 from hubwright.setup.estimates import RATING_RANGE
-from hubwright.setup.model import Input, Setup
+from hubwright.setup.model import Drop, Input, Setup
 from hubwright.setup.variants import with_inputs
 
 DRAWS = 400
@@ -31,8 +32,8 @@ SEED = 1709
 LOW, HIGH = 0.05, 0.95
 LEAST_SHARE = 0.5  # of draws that must stand; else the ranges say little of the setup
 
-# the tables that loads and life follow from
-_ACTING = ("chassis", "tire", "wheel", "hub", "bearing", "brake", "gear", "case", "duty")
+# the tables that loads and life follow from; drops take the suspension too
+_ACTING = ("chassis", "tire", "wheel", "hub", "bearing", "brake", "lubrication", "gear", "case", "duty")
 _COUNTS = ("bearing.balls_per_row", "bearing.rollers_per_row")
 
 
@@ -71,30 +72,32 @@ def spans_of(results: Results) -> dict[str, Span]:
 
     Empty where more than half of the draws cannot stand.
     """
-    if not is_drawn(results):
+    drops = any(isinstance(case, Drop) for case in results.setup.cases)
+    if not is_drawn(results, drops=drops) and grease_of(results.setup) is None:
         return {}
-    drawn = draws_of(results)
+    drawn = draws_of(results, drops=drops)
     if drawn.stands.mean() < LEAST_SHARE:
         return {}
     kept = {name: value[drawn.stands] for name, value in drawn.values.items()}
     return {name: span(value) for name, value in kept.items() if _moves(value)}
 
 
-def is_drawn(results: Results) -> bool:
-    """Return whether anything of a setup has a range."""
-    return bool(_varied(results.inputs) or _unrated(results.setup))
+def is_drawn(results: Results, *, drops: bool = False) -> bool:
+    """Return whether anything has a range that loads and basic lives follow from; with what acts in drops alone."""
+    return bool(_varied(results.inputs, drops=drops) or _unrated(results.setup))
 
 
-def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED) -> Many:
-    """Return what the draws of a solved setup give, one entry for each draw."""
+def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED, drops: bool = False) -> Many:
+    """Return what the draws of a solved setup give, one entry for each draw; drops where they are asked for."""
     setup = results.setup
-    drawn = drawn_inputs(results, number=number, seed=seed)
+    drawn = drawn_inputs(results, number=number, seed=seed, drops=drops)
     factors = {name: 1 + RATING_RANGE * (2 * uniform(f"bearing.{name}", number, seed) - 1) for name in _unrated(setup)}
     stands = np.empty(number, dtype=bool)
     values: dict[str, Array] = {}
     valid: dict[str, NDArray[np.bool_]] = {}
+    cleanliness = uniform(CLEANLINESS, number, seed)
     for chosen, group in _groups(results, drawn, factors, number, seed):
-        solved = solve_many(group, results.wheel, len(chosen))
+        solved = solve_many(group, results.wheel, len(chosen), cleanliness=cleanliness[chosen], drops=drops)
         stands[chosen] = solved.stands
         for name, value in solved.values.items():
             values.setdefault(name, np.empty(number))[chosen] = value
@@ -103,11 +106,11 @@ def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED) -> Many
     return Many(values, stands, valid)
 
 
-def drawn_inputs(results: Results, *, number: int = DRAWS, seed: int = SEED) -> dict[str, Array]:
+def drawn_inputs(results: Results, *, number: int = DRAWS, seed: int = SEED, drops: bool = False) -> dict[str, Array]:
     """Return the values of every input with a range, by dotted key, one for each draw."""
     return {
         key: _drawn(entry, key, uniform(_draw_name(results.setup, key), number, seed))
-        for key, entry in _varied(results.inputs).items()
+        for key, entry in _varied(results.inputs, drops=drops).items()
     }
 
 
@@ -121,11 +124,12 @@ def _moves(values: Array) -> bool:
     return high - low > 1e-12 * max(abs(low), abs(high)) if math.isfinite(high) else low < high
 
 
-def _varied(inputs: Mapping[str, Input]) -> dict[str, Input]:
+def _varied(inputs: Mapping[str, Input], *, drops: bool = False) -> dict[str, Input]:
+    acting = (*_ACTING, "suspension") if drops else _ACTING
     return {
         key: entry
         for key, entry in inputs.items()
-        if key.split(".")[0] in _ACTING and entry.has_range and entry.low != entry.high and not entry.derived_from
+        if key.split(".")[0] in acting and entry.has_range and entry.low != entry.high and not entry.derived_from
     }
 
 
@@ -162,14 +166,13 @@ def _groups(
     key = next((key for key in _COUNTS if key in drawn), None)
     counts = drawn[key] if key else np.zeros(number)
     weighed = _weighed_masses(results.setup, number, seed)
+    whole = dataclasses.replace(results.setup, inputs=results.inputs)  # with what is estimated late
     for count in np.unique(counts):
         chosen = np.flatnonzero(counts == count)
-        # whole inputs, because late estimates are none of the setup's own yet
         values: dict[str, Any] = {name: value[chosen] for name, value in drawn.items()}
         if key:
             values[key] = int(count)
-        values = {name: dataclasses.replace(results.inputs[name], value=value) for name, value in values.items()}
-        group = _with_whole_duty(with_inputs(results.setup, values))
+        group = _with_whole_duty(with_inputs(whole, values))
         group = dataclasses.replace(group, **{name: value[chosen] for name, value in weighed.items()})
         computed = vars(bearing_values(group.bearing))
         rated = {name: computed[name] * factor[chosen] for name, factor in factors.items()}

@@ -1,19 +1,22 @@
 """Drops of a setup's corner: the loads of a drop case, its course over time, and peaks over many heights. SI units."""
 
+import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from hubwright.errors import CaseError, MissingDataError
-from hubwright.mechanics.constants import STANDARD_GRAVITY
+from hubwright.mechanics.constants import STANDARD_GRAVITY, Flag, Value
 from hubwright.mechanics.contact_forces import DOWN, LoadCase
 from hubwright.mechanics.impact import (
     RIM_SHARE_OF_SECTION_HEIGHT,
-    DropMotion,
+    Landing,
     QuarterCar,
     drop,
+    landing,
     tire_on_rim,
 )
 from hubwright.mechanics.impact_energy import energy_bound, fall_energy
@@ -27,10 +30,13 @@ Array = NDArray[np.float64]
 
 @dataclass(frozen=True)
 class SolvedDrop:
-    """The forces at the instant of the largest bearing force, and what a drop's result holds beside them."""
+    """The forces at the instant of the largest bearing force, and what a drop's result holds beside them.
+
+    Numbers, or arrays where the corner's values are drawn.
+    """
 
     load_case: LoadCase
-    extras: Mapping[str, float | bool]
+    extras: Mapping[str, Value]
 
 
 @dataclass(frozen=True)
@@ -82,11 +88,41 @@ class DropCurve:
     standing_load: float
 
 
-def quarter_car(setup: Setup, inputs: Mapping[str, Input], *, standing_load: float, case: str) -> QuarterCar:
+def quarter_car(setup: Setup, inputs: Mapping[str, Input], *, standing_load: Value, case: str) -> QuarterCar:
     """Return the corner of a wheel with that standing load; what the file does not say comes from its inputs.
 
     Raises `MissingDataError` without a suspension and `CaseError` where the unsprung mass leaves no body.
     """
+    car = _corner(setup, inputs, standing_load, case)
+    if np.any(car.sprung_mass <= 0):
+        raise CaseError(
+            case=case,
+            reason=f"the unsprung mass of {np.max(car.unsprung_mass):.0f} kg is all that stands on the wheel; "
+            "check 'suspension.unsprung_mass'",
+        )
+    return car
+
+
+def solved_drop(
+    setup: Setup, inputs: Mapping[str, Input], case: Drop, *, wheel: Wheel, standing_load: float
+) -> SolvedDrop:
+    """Return the loads of one wheel's drop; raises as `quarter_car` does."""
+    car = quarter_car(setup, inputs, standing_load=standing_load, case=case.name)
+    return _solved(setup, car, case, wheel, standing_load)
+
+
+def solved_drops(
+    setup: Setup, inputs: Mapping[str, Input], case: Drop, *, wheel: Wheel, standing_load: Value
+) -> tuple[SolvedDrop, NDArray[np.bool_]]:
+    """Return the loads of one wheel's drop for a setup of arrays, and which of its variants leave a body to drop."""
+    car = _corner(setup, inputs, standing_load, case.name)
+    stands = np.asarray(car.sprung_mass > 0)
+    # a body that is none drops as one of the wheel's own mass, and is left out later
+    car = dataclasses.replace(car, sprung_mass=np.where(stands, car.sprung_mass, car.unsprung_mass))
+    return _solved(setup, car, case, wheel, standing_load), stands
+
+
+def _corner(setup: Setup, inputs: Mapping[str, Input], standing_load: Value, case: str) -> QuarterCar:
     suspension = setup.suspension
     if suspension is None:
         raise MissingDataError(
@@ -95,21 +131,14 @@ def quarter_car(setup: Setup, inputs: Mapping[str, Input], *, standing_load: flo
             reason="Nothing is estimated for a trailer's springs",
         )
 
-    def value(given: float | None, key: str) -> float:
-        return float(inputs[key].value) if given is None else given
+    def value(given: float | None, key: str) -> Any:
+        return inputs[key].value if given is None else given
 
     unsprung = value(suspension.unsprung_mass, "suspension.unsprung_mass")
     if not suspension.unsprung_mass_as_it_stands:
-        unsprung += setup.corner_mass_change
-    sprung = standing_load / STANDARD_GRAVITY - unsprung
-    if sprung <= 0:
-        raise CaseError(
-            case=case,
-            reason=f"the unsprung mass of {unsprung:.0f} kg is all that stands on the wheel; "
-            "check 'suspension.unsprung_mass'",
-        )
+        unsprung = unsprung + setup.corner_mass_change
     return QuarterCar(
-        sprung_mass=sprung,
+        sprung_mass=standing_load / STANDARD_GRAVITY - unsprung,
         unsprung_mass=unsprung,
         turning_mass=setup.tire.mass + setup.wheel.mass + setup.hub.rotating_mass,
         tire_stiffness=value(setup.tire.vertical_stiffness, "tire.vertical_stiffness"),
@@ -122,12 +151,8 @@ def quarter_car(setup: Setup, inputs: Mapping[str, Input], *, standing_load: flo
     )
 
 
-def solved_drop(
-    setup: Setup, inputs: Mapping[str, Input], case: Drop, *, wheel: Wheel, standing_load: float
-) -> SolvedDrop:
-    """Return the loads of one wheel's drop."""
-    car = quarter_car(setup, inputs, standing_load=standing_load, case=case.name)
-    landed = drop(car, height=case.height)
+def _solved(setup: Setup, car: QuarterCar, case: Drop, wheel: Wheel, standing_load: Value) -> SolvedDrop:
+    landed = landing(car, height=case.height)
     peak = landed.at_peak
     return SolvedDrop(
         LoadCase(
@@ -139,10 +164,10 @@ def solved_drop(
             failures={},
         ),
         {
-            "peak_tire_force": float(landed.peak_tire_force),
-            "peak_bearing_force": float(landed.peak_bearing_force),
-            "impact_factor": float(landed.peak_tire_force / standing_load),
-            "tire_on_rim": _on_rim(setup, landed),
+            "peak_tire_force": landed.peak_tire_force,
+            "peak_bearing_force": landed.peak_bearing_force,
+            "impact_factor": landed.peak_tire_force / standing_load,
+            "tire_on_rim": np.asarray(_on_rim(setup, landed)),
         },
     )
 
@@ -181,7 +206,7 @@ def drop_history(results: Results, case: str) -> DropHistory:
         fall_energy=float(fall_energy(weight=standing_load, height=height)),
         energy_bound=float(energy_bound(weight=standing_load, stiffness=car.tire_stiffness, height=height)),
         rim_force=float(car.tire_stiffness * RIM_SHARE_OF_SECTION_HEIGHT * setup.tire.section_height),
-        tire_on_rim=_on_rim(setup, landed),
+        tire_on_rim=bool(_on_rim(setup, landed)),
         body_frequency=float(body),
         wheel_frequency=float(wheel),
         car=car,
@@ -204,5 +229,5 @@ def drops_over_height(results: Results, heights: Array, *, case: str = "drop") -
     )
 
 
-def _on_rim(setup: Setup, landed: DropMotion) -> bool:
-    return bool(tire_on_rim(deflection=landed.largest_deflection, section_height=setup.tire.section_height))
+def _on_rim(setup: Setup, landed: Landing) -> Flag:
+    return tire_on_rim(deflection=landed.largest_deflection, section_height=setup.tire.section_height)

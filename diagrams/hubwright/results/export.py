@@ -7,10 +7,13 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from hubwright.errors import MissingDataError
+from hubwright.mechanics.bearing_life import SURVIVORS, reliability_factor
 from hubwright.results.bearings import missing_dimensions
 from hubwright.results.draws import HIGH, LOW, Span
 from hubwright.results.life import CaseLife, DutyLife
+from hubwright.results.lubrication import MIDDLE
 from hubwright.results.model import EXTRA_UNITS, BearingResult, CaseResult, Results, Rows, RowVectors, Vector, Weight
+from hubwright.results.water import lubrication_result
 from hubwright.setup.model import Input
 
 Json = dict[str, Any]
@@ -41,6 +44,11 @@ def as_json(results: Results) -> Json:
         "cases": _cases(results),
         "bearing": _bearing(results.bearing),
         **life_as_json(results),
+        "lubrication": lubrication_as_json(results),
+        "reliability": [
+            {"survivors": number(share, "1"), "factor": number(float(reliability_factor(survivors=share)), "1")}
+            for share in SURVIVORS
+        ],
     }
     if results.spans:
         draws = next(iter(results.spans.values())).draws
@@ -140,9 +148,27 @@ def life_as_json(results: Results) -> Json:
     return {"life": {**{name: _case_life(case) for name, case in life.cases.items()}, "duty": _duty(life.duty)}}
 
 
+def lubrication_as_json(results: Results) -> Json | None:
+    """Return dirt and film as the file says them, with the band of its class; null where it leaves a part unsaid."""
+    found = lubrication_result(results)
+    if found.contamination_factor is None or found.fatigue_load_limit is None or found.missing:
+        return None
+    lubrication = results.setup.lubrication
+    low, high = found.contamination_factor
+    assert lubrication is not None  # nothing is missing
+    return {
+        "contamination": lubrication.contamination,
+        "contamination_factor": number(low + MIDDLE * (high - low), "1", low=low, high=high),
+        "viscosity_ratio": number(lubrication.viscosity_ratio, "1"),
+        "row_fatigue_load_limit": number(found.fatigue_load_limit, "N"),
+    }
+
+
 def _case_life(case: CaseLife) -> Json:
     # a drop is no fatigue cycle
     lives = {} if case.detailed is None else {"quick": number(case.quick, "1"), "detailed": number(case.detailed, "1")}
+    if case.life_factor is not None:
+        lives |= {"life_factor": _rows(case.life_factor, "1"), "modified": number(case.modified, "1")}
     return {
         **lives,
         "valid": case.valid,
@@ -155,11 +181,13 @@ def _case_life(case: CaseLife) -> Json:
 def _duty(duty: DutyLife | None) -> Json | None:
     if duty is None:
         return None
-    return {
-        "revolutions": number(duty.revolutions, "1"),
-        "distance": number(duty.distance, "m"),
-        "valid": duty.valid,
-    }
+    lives = {"revolutions": number(duty.revolutions, "1"), "distance": number(duty.distance, "m")}
+    if duty.modified_revolutions is not None:
+        lives |= {
+            "modified_revolutions": number(duty.modified_revolutions, "1"),
+            "modified_distance": number(duty.modified_distance, "m"),
+        }
+    return {**lives, "valid": duty.valid}
 
 
 def flat_rows(entry: Json, prefix: str = "") -> Iterator[tuple[str, Any, str]]:

@@ -5,6 +5,7 @@ Lives in revolutions, with ten in a hundred such bearings flaked; infinite witho
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
@@ -12,6 +13,7 @@ from hubwright.errors import CaseError
 from hubwright.mechanics.bearing_life import duty_life, life_distance
 from hubwright.mechanics.two_row_bearing import NotConvergedError
 from hubwright.mechanics.vector import Vector
+from hubwright.results.lubrication import grease_of
 from hubwright.results.model import CaseResult, Results, Rows
 from hubwright.results.wear import Array, Carried, Wear, wear
 from hubwright.setup.model import DutyShare
@@ -39,6 +41,8 @@ class CaseLife:
     static_safety: Rows  # dent margin s₀; infinite without load
     outboard: RowElements
     inboard: RowElements
+    life_factor: Rows | None  # a_ISO for dirt and film; None where the file says too little of them
+    modified: float | None  # the detailed life with it
 
 
 @dataclass(frozen=True)
@@ -52,12 +56,17 @@ class CaseDamage:
 
 @dataclass(frozen=True)
 class DutyLife:
-    """Life over the mixture of cases; `valid` is false where one of them is outside the range."""
+    """Life over the mixture of cases; `valid` is false where one of them is outside the range.
+
+    The modified life is that with the grease's factor in every case; None where the file says too little of it.
+    """
 
     revolutions: float
     distance: float  # m
     valid: bool
     parts: tuple[CaseDamage, ...]
+    modified_revolutions: float | None
+    modified_distance: float | None  # m
 
 
 @dataclass(frozen=True)
@@ -79,8 +88,9 @@ def life_of(results: Results) -> Life:
         Where the rings find no equilibrium, naming the case with its loads, and for a drop in the duty.
     """
     cases = list(results.cases.values())
+    side: Literal[1, -1] = 1 if results.side > 0 else -1
     try:
-        worn = wear(results.setup.bearing, carried(cases), side=1 if results.side > 0 else -1)
+        worn = wear(results.setup.bearing, carried(cases), side=side, grease=grease_of(results.setup))
     except NotConvergedError as error:
         raise CaseError(case=cases[error.case].name, reason=str(error)) from error
     lives = {case.name: _case_life(case, worn, place) for place, case in enumerate(cases)}
@@ -130,6 +140,8 @@ def _case_life(case: CaseResult, worn: Wear, place: int) -> CaseLife:
         static_safety=rows(worn.margin),
         outboard=elements(0),
         inboard=elements(1),
+        life_factor=None if drop or worn.life_factor is None else rows(worn.life_factor),
+        modified=None if drop or worn.modified is None else float(worn.modified[place]),
     )
 
 
@@ -141,16 +153,21 @@ def _duty_life(results: Results, lives: Mapping[str, CaseLife]) -> DutyLife | No
     shares = [part.share for part in duty]
     alone = [lives[part.case].detailed or 0.0 for part in duty]
     revolutions = float(duty_life(shares=shares, lives=alone))
+    circumference = results.wheel_geometry.rolling_circumference
+    greased = [life for life in (lives[part.case].modified for part in duty) if life is not None]
+    modified = float(duty_life(shares=shares, lives=greased)) if len(greased) == len(duty) else None
     damage = [share / life for share, life in zip(shares, alone, strict=True)]
     used = sum(damage)
     return DutyLife(
         revolutions=revolutions,
-        distance=float(
-            life_distance(life=revolutions, rolling_circumference=results.wheel_geometry.rolling_circumference)
-        ),
+        distance=float(life_distance(life=revolutions, rolling_circumference=circumference)),
         valid=all(lives[part.case].valid for part in duty),
         parts=tuple(
             CaseDamage(part.case, part.share, each / used if used else 0.0)
             for part, each in zip(duty, damage, strict=True)
         ),
+        modified_revolutions=modified,
+        modified_distance=None
+        if modified is None
+        else float(life_distance(life=modified, rolling_circumference=circumference)),
     )

@@ -2,11 +2,13 @@
 
 from collections.abc import Callable, Mapping
 
+from hubwright.mechanics.bearing_life import SURVIVORS, reliability_factor
 from hubwright.quantities import Kind, System, format_number
 from hubwright.results.draws import Span
 from hubwright.results.life import CaseLife, DutyLife, Life
-from hubwright.results.model import Rows
+from hubwright.results.model import Results, Rows
 from hubwright.results.span_tables import HEAD, Table, life_cell, span_cell
+from hubwright.results.water import lubrication_result
 
 Show = Callable[[float | None, Kind], str]
 SEVERE = "severe"  # outside the range of the standard: no life is stated
@@ -32,7 +34,38 @@ def life_tables(life: Life, spans: Mapping[str, Span], show: Show, units: System
     ]
     if life.duty is not None:
         tables.append(_duty_table(life.duty, spans, show, units))
+    greased = [case for case in life.cases.values() if case.life_factor is not None]
+    if greased:
+        rows = [_greased_row(case, spans) for case in greased]
+        if life.duty is not None and life.duty.modified_revolutions is not None:
+            revolutions = millions(life.duty.modified_revolutions)
+            span = life_cell(spans, "life.duty.modified_revolutions")
+            rows.append(("duty", *[""] * 4, revolutions, span))
+        heads = ("case", "row A ×", HEAD, "row B ×", HEAD, "million revolutions", HEAD)
+        tables.append(Table("Detailed life as dirt and film leave it: factor of each row, life of both", heads, rows))
     return tables
+
+
+def reliability_note() -> str:
+    """Return what is left of a life when more than nine in ten are to reach it."""
+    parts = [
+        f"{format_number(100 * share, significant=3)} % reach × "
+        f"{format_number(float(reliability_factor(survivors=share)), significant=2)}"
+        for share in SURVIVORS[1:]
+    ]
+    return f"Nine in ten reach these lives; {', '.join(parts)} of them."
+
+
+def grease_note(results: Results) -> str:
+    """Return by what dirt and film the modified lives were made; empty where the file leaves a part unsaid."""
+    found, lubrication = lubrication_result(results), results.setup.lubrication
+    if found.contamination_factor is None or found.missing or lubrication is None:
+        return ""
+    low, high = (format_number(end, significant=2) for end in found.contamination_factor)
+    return (
+        f"Dirt and film: {lubrication.contamination}, factor e_C {low} to {high}, the middle taken; "
+        f"viscosity ratio {format_number(float(lubrication.viscosity_ratio or 0.0), significant=2)}."
+    )
 
 
 def millions(revolutions: float | None) -> str:
@@ -45,6 +78,20 @@ def _life_row(case: CaseLife, spans: Mapping[str, Span]) -> tuple[str, ...]:
         return (case.name, SEVERE, "", SEVERE, "")
     quick, detailed = (life_cell(spans, f"life.{case.name}.{method}") for method in ("quick", "detailed"))
     return (case.name, millions(case.quick), quick, millions(case.detailed), detailed)
+
+
+def _greased_row(case: CaseLife, spans: Mapping[str, Span]) -> tuple[str, ...]:
+    assert case.life_factor is not None  # life_tables
+    cells: list[str] = []
+    for row in ("outboard", "inboard"):
+        span = spans.get(f"life.{case.name}.life_factor.{row}")
+        cells += [
+            format_number(getattr(case.life_factor, row), significant=2),
+            "" if span is None else " to ".join(format_number(end, significant=2) for end in (span.low, span.high)),
+        ]
+    if not case.valid:
+        return (case.name, *cells, SEVERE, "")
+    return (case.name, *cells, millions(case.modified), life_cell(spans, f"life.{case.name}.modified"))
 
 
 def _element_row(case: CaseLife, show: Show) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """Solves a setup whose values are arrays, one entry for each of its variants: draws, or mixtures of two setups.
 
 The same mechanics as `solve`, in one call for all variants and cases. SI units; values go by the dotted names of
-`solve`'s JSON. Drops are left out.
+`solve`'s JSON.
 """
 
 from collections.abc import Mapping, Sequence
@@ -13,18 +13,21 @@ from numpy.typing import NDArray
 
 from hubwright.errors import CaseError
 from hubwright.mechanics.bearing_life import duty_life, life_distance
+from hubwright.mechanics.constants import Value
 from hubwright.mechanics.free_body import WheelEnd
 from hubwright.mechanics.load_transfer import Standing
 from hubwright.mechanics.tire_geometry import loaded_radius_is_possible
 from hubwright.mechanics.two_row_bearing import NotConvergedError
 from hubwright.mechanics.vector import Vector
 from hubwright.results.bearings import bearing_values, missing_dimensions
+from hubwright.results.drops import solved_drops
 from hubwright.results.life import refuse_drops
 from hubwright.results.loading import geometry_values, load_case, loaded_radius_of, side_of, wheel_end_of
+from hubwright.results.lubrication import MIDDLE, Grease, grease_of
 from hubwright.results.model import Wheel
 from hubwright.results.wear import Array, Carried, wear
 from hubwright.results.weighing import standing_body
-from hubwright.setup.model import Case, Drop, Setup
+from hubwright.setup.model import Drop, Setup
 
 _WHEEL_GEOMETRY = ("free_diameter", "section_width", "loaded_radius", "load_line_offset", "backspacing")
 
@@ -42,8 +45,21 @@ class Many:
     valid: Mapping[str, NDArray[np.bool_]]
 
 
-def solve_many(setup: Setup, wheel: Wheel, number: int) -> Many:
+def solve_many(setup: Setup, wheel: Wheel, number: int, *, cleanliness: Value = MIDDLE, drops: bool = False) -> Many:
     """Return the results of a setup of arrays, each value broadcast to the number of variants.
+
+    Parameters
+    ----------
+    setup
+        The setup, with a number or an array of that length for each of its values.
+    wheel
+        The wheel looked at.
+    number
+        Of variants.
+    cleanliness
+        Place in the band of the grease's contamination class, from 0 to 1.
+    drops
+        Whether drops are solved too, which takes as long as all the rest; else they are left out.
 
     Raises
     ------
@@ -62,8 +78,19 @@ def solve_many(setup: Setup, wheel: Wheel, number: int) -> Many:
         free_radius = setup.tire.free_diameter / 2
         stands &= (load > 0) & loaded_radius_is_possible(loaded_radius=radii[name], free_radius=free_radius)
     ends: dict[str, WheelEnd] = {}
-    for case in _quasi_static(setup.cases):
-        loads = load_case(case, body, radii)
+    fallen = [case.name for case in setup.cases if isinstance(case, Drop)]
+    for case in setup.cases:
+        if isinstance(case, Drop):
+            if not drops or setup.suspension is None:
+                continue
+            dropped, possible = solved_drops(
+                setup, setup.inputs, case, wheel=wheel, standing_load=body.loads.wheels[wheel]
+            )
+            loads = dropped.load_case
+            stands &= possible
+            values |= {f"cases.{case.name}.{name}": value for name, value in dropped.extras.items()}
+        else:
+            loads = load_case(case, body, radii)
         stands &= np.asarray(loads.stands)
         end = wheel_end_of(setup, case, loads, wheel, geometry=geometry, spread=bearing.effective_spread)
         ends[case.name] = end
@@ -79,12 +106,11 @@ def solve_many(setup: Setup, wheel: Wheel, number: int) -> Many:
     arrays = {name: np.broadcast_to(np.asarray(value, dtype=float), number) for name, value in values.items()}
     if missing_dimensions(setup.bearing):
         return Many(arrays, stands, {})
-    lives, valid = _lives(setup, ends, wheel, stands)
+    lives, valid = _lives(setup, ends, wheel, stands, grease_of(setup, cleanliness=cleanliness))
+    for name in fallen:  # a drop is no fatigue cycle
+        for what in ("quick", "detailed", "modified", "life_factor.outboard", "life_factor.inboard"):
+            lives.pop(f"life.{name}.{what}", None)
     return Many({**arrays, **lives, **_duty(setup, lives, geometry["rolling_circumference"])}, stands, valid)
-
-
-def _quasi_static(cases: Sequence[Case]) -> list[Case]:
-    return [case for case in cases if not isinstance(case, Drop)]
 
 
 def _weights(setup: Setup, body: Standing) -> dict[str, Any]:
@@ -112,7 +138,7 @@ def _row_loads(start: str, end: WheelEnd) -> dict[str, Any]:
 
 
 def _lives(
-    setup: Setup, ends: Mapping[str, WheelEnd], wheel: Wheel, stands: NDArray[np.bool_]
+    setup: Setup, ends: Mapping[str, WheelEnd], wheel: Wheel, stands: NDArray[np.bool_], grease: Grease | None
 ) -> tuple[dict[str, Array], dict[str, NDArray[np.bool_]]]:
     def by_case(parts: Sequence[Any]) -> Array:
         whole = np.stack([np.broadcast_to(part, stands.shape) for part in parts], axis=-1)
@@ -128,7 +154,7 @@ def _lives(
     )
     names = list(ends)
     try:
-        worn = wear(setup.bearing, carried, side=side_of(wheel))
+        worn = wear(setup.bearing, carried, side=side_of(wheel), grease=grease)
     except NotConvergedError as error:
         raise CaseError(case=names[error.case % len(names)], reason=str(error)) from error
     values: dict[str, Array] = {}
@@ -141,6 +167,10 @@ def _lives(
                 f"{start}.peak_contact_pressure.{row_name}": worn.pressure[:, place, row],
                 f"{start}.static_safety.{row_name}": worn.margin[:, place, row],
             }
+            if worn.life_factor is not None:
+                values[f"{start}.life_factor.{row_name}"] = worn.life_factor[:, place, row]
+        if worn.modified is not None:
+            values[f"{start}.modified"] = worn.modified[:, place]
     return values, {name: worn.valid[:, place] for place, name in enumerate(names)}
 
 
@@ -148,8 +178,12 @@ def _duty(setup: Setup, lives: Mapping[str, Array], circumference: Any) -> dict[
     if not setup.duty:
         return {}
     refuse_drops(setup.duty, {case.name: case.kind for case in setup.cases})
-    revolutions = duty_life(
-        shares=[part.share for part in setup.duty], lives=[lives[f"life.{part.case}.detailed"] for part in setup.duty]
-    )
-    distance = life_distance(life=revolutions, rolling_circumference=circumference)
-    return {"life.duty.revolutions": np.asarray(revolutions), "life.duty.distance": np.asarray(distance)}
+    found: dict[str, Array] = {}
+    for life, name in (("detailed", ""), ("modified", "modified_")):
+        alone = [lives[key] for key in (f"life.{part.case}.{life}" for part in setup.duty) if key in lives]
+        if len(alone) == len(setup.duty):
+            revolutions = duty_life(shares=[part.share for part in setup.duty], lives=alone)
+            distance = life_distance(life=revolutions, rolling_circumference=circumference)
+            found[f"life.duty.{name}revolutions"] = np.asarray(revolutions)
+            found[f"life.duty.{name}distance"] = np.asarray(distance)
+    return found

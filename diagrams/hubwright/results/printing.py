@@ -11,7 +11,7 @@ from hubwright.errors import MissingDataError
 from hubwright.quantities import Kind, System, default_kind, format_quantity
 from hubwright.results.draws import Span
 from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, life_as_json, weight_as_json
-from hubwright.results.life_tables import CAUTION, life_tables
+from hubwright.results.life_tables import CAUTION, grease_note, life_tables, reliability_note
 from hubwright.results.model import CaseResult, Results, Weight
 from hubwright.results.span_tables import HEAD, span_cell, span_note, span_tables
 from hubwright.setup.model import Beam, Input, Setup
@@ -240,25 +240,31 @@ class Page:
             return
         for table in life_tables(life, results.spans, self.show, self.units):
             self.table(table.title, table.heads, table.rows)
-        self.line(CAUTION)
+        for note in (grease_note(results), reliability_note(), CAUTION):
+            if note:
+                self.line(note)
         self.line()
 
     def _drops(self, results: Results) -> None:
         drops = [case for case in results.cases.values() if case.kind == "drop"]
         if drops:
             self.table(
-                "Drops: loads above are those at the largest bearing force",
-                ("case", "peak of the tire", "peak at the bearing", "tire over standing", "tire on the rim"),
-                [
-                    (
-                        case.name,
-                        *(self.show(case.extras[f"peak_{part}_force"], "force") for part in ("tire", "bearing")),
-                        self.show(case.extras["impact_factor"], "ratio"),
-                        "yes: real force higher" if case.extras["tire_on_rim"] else "no",
-                    )
-                    for case in drops
-                ],
+                "Peaks of drops; their loads above are those at the largest bearing force",
+                ("case", "tire", HEAD, "bearing", HEAD, "over standing", HEAD, "on the rim"),
+                [self._drop_row(case, results.spans) for case in drops],
             )
+
+    def _drop_row(self, case: CaseResult, spans: Mapping[str, Span]) -> tuple[str, ...]:
+        cells: list[str] = []
+        kinds: tuple[tuple[str, Kind], ...] = (
+            ("peak_tire_force", "force"),
+            ("peak_bearing_force", "force"),
+            ("impact_factor", "ratio"),
+        )
+        for name, kind in kinds:
+            span = span_cell(spans, f"cases.{case.name}.{name}", kind, self.units)
+            cells += [self.show(case.extras[name], kind), span]
+        return (case.name, *cells, "yes: real force higher" if case.extras["tire_on_rim"] else "no")
 
     def _inputs(self, inputs: Any) -> None:
         estimated: list[tuple[str, Input]] = [(key, item) for key, item in inputs.items() if item.origin == "estimated"]

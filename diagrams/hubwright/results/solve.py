@@ -6,6 +6,7 @@ import numpy as np
 
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.mechanics import free_body as mechanics
+from hubwright.mechanics.constants import Value
 from hubwright.mechanics.contact_forces import LoadCase
 from hubwright.mechanics.free_body import WheelEnd
 from hubwright.mechanics.tire_geometry import loaded_radius_is_possible
@@ -91,7 +92,7 @@ def solve(setup: Setup, wheel: Wheel | None = None) -> Results:
             except MissingDataError as error:
                 left_out[case.name] = str(error)
                 continue
-            loads, extras = dropped.load_case, dropped.extras
+            loads, extras = dropped.load_case, {name: _plain(value) for name, value in dropped.extras.items()}
         else:
             loads = load_case(case, body, radii)
             if wheel in loads.ledge:
@@ -185,6 +186,10 @@ def _with_one_reaction(end: WheelEnd) -> mechanics.FreeBody:
             mechanics.SingleCouple("bearing", "reaction", MechanicsVector(-M.x, 0.0, -M.z)),
         ),
     )
+
+
+def _plain(value: Value) -> float | bool:
+    return bool(value) if np.asarray(value).dtype == np.bool_ else float(value)
 
 
 def _floats(vector: MechanicsVector) -> Vector:

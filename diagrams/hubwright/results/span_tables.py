@@ -62,7 +62,7 @@ def span_note(spans: Mapping[str, Span]) -> str:
     points = 100 * math.sqrt(LOW * (1 - LOW) / draws)
     return (
         f"Spans: 5th to 95th percentile of {draws} draws of all inputs within their ranges, each percentile known "
-        f"to ± {format_number(points, significant=2)} points. Drops have none."
+        f"to ± {format_number(points, significant=2)} points."
     )
 
 

@@ -80,12 +80,15 @@ def lubrication_result(results: Results) -> LubricationResult:
     ]
     band = None
     if contamination is not None and bearing.pitch_diameter is not None:
-        band = contamination_factors(contamination=contamination, pitch_diameter=bearing.pitch_diameter)
+        low, high = contamination_factors(contamination=contamination, pitch_diameter=bearing.pitch_diameter)
+        band = (float(low), float(high))
     elements: Elements = "balls" if isinstance(bearing, BallBearing) else "rollers"
     rating, limit = results.bearing.static_rating, None
-    if rating is not None:
+    if rating is not None and bearing.pitch_diameter is not None:
         row_rating = one_row_static_rating(static_rating=rating)
-        limit = float(fatigue_load_limit(static_rating=row_rating, elements=elements))
+        limit = float(
+            fatigue_load_limit(static_rating=row_rating, pitch_diameter=bearing.pitch_diameter, elements=elements)
+        )
     life = results.life
     if band is None or limit is None or ratio is None or life is None:
         return LubricationResult(band, limit, missing=tuple(missing))

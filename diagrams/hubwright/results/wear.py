@@ -15,6 +15,7 @@ from hubwright.mechanics.bearing_life import row_life, system_life, within_range
 from hubwright.mechanics.bearing_rating import Elements, gamma, one_row_dynamic_rating, one_row_static_rating
 from hubwright.mechanics.bearing_rows import BallRows, RollerRows
 from hubwright.mechanics.constants import Flag, Value
+from hubwright.mechanics.contamination import fatigue_load_limit, life_modification
 from hubwright.mechanics.equivalent_load import ANGLES, equivalent_load, induced_thrust, load_factors, row_thrusts
 from hubwright.mechanics.raceway_life import (
     RacewayRatings,
@@ -26,6 +27,7 @@ from hubwright.mechanics.raceway_life import (
 from hubwright.mechanics.two_row_bearing import row_loads
 from hubwright.mechanics.vector import Vector
 from hubwright.results.bearings import bearing_values, missing_dimensions
+from hubwright.results.lubrication import Grease
 from hubwright.setup.model import BallBearing, TaperedPair
 
 Array = NDArray[np.float64]
@@ -43,7 +45,10 @@ class Carried:
 
 @dataclass(frozen=True)
 class Wear:
-    """Lives [revolutions] and range of validity of every case (…, case); of its rows (…, case, row)."""
+    """Lives [revolutions] and range of validity of every case (…, case); of its rows (…, case, row).
+
+    `life_factor` is the standard's a_ISO of each row and `modified` the detailed life with it; None without grease.
+    """
 
     quick: Array
     detailed: Array
@@ -54,10 +59,14 @@ class Wear:
     margin: Array  # static safety s₀ [1]
     element_load: Array  # (…, case, row, element) [N]
     element_angle: Array  # contact angle of each element under load [rad]
+    life_factor: Array | None = None
+    modified: Array | None = None
 
 
-def wear(bearing: BallBearing | TaperedPair, carried: Carried, *, side: Literal[1, -1]) -> Wear:
-    """Return lives and worst elements of a bearing in every case.
+def wear(
+    bearing: BallBearing | TaperedPair, carried: Carried, *, side: Literal[1, -1], grease: Grease | None = None
+) -> Wear:
+    """Return lives and worst elements of a bearing in every case; with its grease, lives modified for it too.
 
     Raises `MissingDataError` where a tapered pair's dimensions are not all given.
     """
@@ -96,6 +105,12 @@ def wear(bearing: BallBearing | TaperedPair, carried: Carried, *, side: Literal[
     ]
     stress = row_stress(rows, element_load=solved.load)
     shape = solved.load.shape[:-2]
+    factors = None if grease is None else _life_factors(rows, grease, static, equivalent, elements)
+    modified = None
+    if factors is not None:
+        modified = system_life(
+            [factor * life for factor, life in zip(factors, detailed, strict=True)], elements=elements
+        )
     return Wear(
         quick=np.broadcast_to(system_life(quick, elements=elements), shape),
         detailed=np.broadcast_to(system_life(detailed, elements=elements), shape),
@@ -106,7 +121,30 @@ def wear(bearing: BallBearing | TaperedPair, carried: Carried, *, side: Literal[
         margin=stress.margin,
         element_load=solved.load,
         element_angle=solved.angle,
+        life_factor=None if factors is None else np.stack([np.broadcast_to(f, shape) for f in factors], axis=-1),
+        modified=None if modified is None else np.broadcast_to(modified, shape),
     )
+
+
+def _life_factors(
+    rows: BallRows | RollerRows,
+    grease: Grease,
+    static_rating: Value,
+    equivalent: tuple[Value, Value],
+    elements: Elements,
+) -> list[Value]:
+    """Return a_ISO of the outboard and the inboard row."""
+    limit = fatigue_load_limit(static_rating=static_rating, pitch_diameter=rows.pitch_diameter, elements=elements)
+    return [
+        life_modification(
+            contamination_factor=_by_case(grease.contamination_factor),
+            fatigue_load_limit=limit,
+            equivalent_load=load,
+            viscosity_ratio=_by_case(grease.viscosity_ratio),
+            elements=elements,
+        )
+        for load in equivalent
+    ]
 
 
 def _equivalent(
