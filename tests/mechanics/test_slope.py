@@ -25,18 +25,19 @@ def vehicle(*points, front_roll_share=0.5):
     return StandingVehicle(vehicle_loads(points, **SIZES), combined(points), front_roll_share=front_roll_share, **SIZES)
 
 
+@pytest.mark.parametrize("left", [0.0, 0.06, -0.06])  # of the centre of mass
 @pytest.mark.parametrize("share", [0.5, 0.62])
-def test_a_wheel_lifts_at_the_slope_where_the_load_case_loses_it(share):
-    car = vehicle(MassPoint(1800.0, behind=1.25, height=0.7), front_roll_share=share)
+def test_a_wheel_lifts_at_the_slope_where_the_load_case_loses_it(share, left):
+    car = vehicle(MassPoint(1800.0, behind=1.25, left=left, height=0.7), front_roll_share=share)
 
     def front_right(angle):
         return float(load_cases.side_slope(car, angle=angle, uphill="right").contact_force["front_right"].z)
 
-    alone = lifting_angle(
-        axle_load=car.loads.front, roll_share=share, track=1.6, weight=car.loads.total, height=car.centre.height
-    )
+    load = car.loads.front_right
+    alone = lifting_angle(wheel_load=load, roll_share=share, track=1.6, weight=car.loads.total, height=0.7)
     assert alone == pytest.approx(brentq(front_right, 0.1, 1.0), rel=1e-9)
-    assert alone <= tipping_angle(lever=0.8, centre_of_mass_height=0.7) + 1e-12
+    # the load hangs less over the downhill side's wheels, the more of it is uphill
+    assert alone <= tipping_angle(lever=0.8 - left, centre_of_mass_height=0.7) + 1e-12
 
 
 def test_the_figure_is_the_tangent_of_the_tipping_slope():

@@ -9,7 +9,7 @@ import pytest
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.results import solve
 from hubwright.results.footing import diagonal_result, drive_at_ledge, ledge_result, slope_result
-from hubwright.setup import load
+from hubwright.setup import load, vary
 from hubwright.setup.model import Ledge, SideSlope
 
 VEHICLES = Path(__file__).parents[2] / "content" / "vehicles"
@@ -31,12 +31,22 @@ def test_the_figure_of_the_wagon_by_hand(wagon):
     assert np.tan(slope.tipping["left"]) == pytest.approx(1.60 / (2 * 0.69))
 
 
+def loaded(name, beside):
+    """Return a demonstration vehicle with a load to its left."""
+    setup = load(VEHICLES / f"{name}.toml")
+    keys = ("behind_axle", "behind_front_axle")
+    where = {keys[0] if setup.kind == "trailer" else keys[1]: "0.3 m"}
+    box = {"name": "Sand", "mass": "90 kg", "left_of_centre": f"{beside} m", "above_ground": "1.2 m", **where}
+    return vary(setup, {"gear": [box]})
+
+
+@pytest.mark.parametrize("beside", [0.0, 0.5, -0.5])
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize(("uphill", "downhill"), [("right", "left"), ("left", "right")])
-def test_the_first_wheel_lifts_where_the_case_on_the_slope_says(name, uphill, downhill):
-    setup = load(VEHICLES / f"{name}.toml")
+def test_the_first_wheel_lifts_where_the_case_on_the_slope_says(name, uphill, downhill, beside):
+    setup = loaded(name, beside)
     slope = slope_result(solve(setup))
-    first = min(slope.lifting.values())
+    first = min(angle for wheel, angle in slope.lifting.items() if wheel.endswith(uphill))
     assert first <= slope.tipping[downhill] + 1e-9
     assert "slope" in solve(on_slope(setup, first - 1e-6, uphill)).cases
     with pytest.raises(CaseError, match="lifts off"):

@@ -90,15 +90,15 @@ def words_of(wheel: str) -> str:
 
 def _footing_view(results: Results, label: str) -> View:
     slope = slope_result(results)
-    way, axle = min(slope.tipping, key=slope.tipping.__getitem__), min(slope.lifting, key=slope.lifting.__getitem__)
+    way, wheel = min(slope.tipping, key=slope.tipping.__getitem__), min(slope.lifting, key=slope.lifting.__getitem__)
     return View(
         label,
         {
             "static_stability_figure": constant(Quantity(slope.static_stability_figure, "1")),
             "tips_at": constant(Quantity(slope.tipping[way], "rad")),
             "tips_toward": constant(way),
-            "lifts_at": constant(Quantity(slope.lifting[axle], "rad")),
-            "lifts_first": constant(axle),
+            "lifts_at": constant(Quantity(slope.lifting[wheel], "rad")),
+            "lifts_first": constant(words_of(wheel)),
             "diagonal": lambda: _diagonal_view(results, f"{label}.diagonal"),
         },
         results,

@@ -101,19 +101,19 @@ def tipping_angle(*, lever: Value, centre_of_mass_height: Value) -> Value:
     return np.arctan2(lever, centre_of_mass_height)
 
 
-def lifting_angle(*, axle_load: Value, roll_share: Value, track: Value, weight: Value, height: Value) -> Value:
-    """Return the slope at which the uphill wheel of one axle leaves the ground.
+def lifting_angle(*, wheel_load: Value, roll_share: Value, track: Value, weight: Value, height: Value) -> Value:
+    """Return the slope at which a wheel on the uphill side leaves the ground.
 
     The axle that takes more of the roll than of the weight lifts first, well before the vehicle tips.
 
-        tan φ = F_axle t/(2 λ W h)
+        tan φ = F t/(λ W h)
 
     Parameters
     ----------
-    axle_load
-        F_axle, standing [N].
+    wheel_load
+        F, standing, of the wheel on the uphill side, with gear to one side counted [N].
     roll_share
-        λ, the axle's share of the load transfer [1].
+        λ, its axle's share of the load transfer [1].
     track
         t, of the axle [m].
     weight
@@ -128,19 +128,19 @@ def lifting_angle(*, axle_load: Value, roll_share: Value, track: Value, weight: 
 
     Notes
     -----
-    Left and right standing loads alike. Once a wheel is up the other axle takes all further roll.
+    Up to the first wheel that lifts: from there the other axle takes all further roll.
 
     Examples
     --------
-    >>> angle = lifting_angle(axle_load=10e3, roll_share=0.5, track=1.6, weight=20e3, height=0.8)
-    >>> round(float(np.degrees(angle)), 6)  # both axles alike: when it tips
+    >>> angle = lifting_angle(wheel_load=5e3, roll_share=0.5, track=1.6, weight=20e3, height=0.8)
+    >>> round(float(np.degrees(angle)), 6)  # all wheels alike: when it tips
     45.0
 
     References
     ----------
     Load transfer on a slope, see `load_cases.side_slope`.
     """
-    return np.arctan2(axle_load * track, 2 * roll_share * weight * height)
+    return np.arctan2(wheel_load * track, roll_share * weight * height)
 
 
 def downhill_lever(body: StandingVehicle, *, downhill: int) -> Value:

@@ -27,8 +27,8 @@ from hubwright.results.weighing import standing_body
 
 @dataclass(frozen=True)
 class SlopeResult:
-    """Static stability figure [1], slopes at which the rigid vehicle tips to either side, and at which an axle's
-    uphill wheel leaves the ground [rad]; by downhill side and by axle."""
+    """Static stability figure [1], slopes at which the rigid vehicle tips by the side that is downhill [rad], and at
+    which a wheel that is uphill leaves the ground, by the wheel [rad]."""
 
     static_stability_figure: float
     tipping: Mapping[str, float]
@@ -66,27 +66,27 @@ def slope_result(results: Results) -> SlopeResult:
     if isinstance(body, StandingVehicle):
         track = float(body.front_track + body.rear_track) / 2
         levers = {name: downhill_lever(body, downhill=way) for name, way in (("left", 1), ("right", -1))}
-        share = body.front_roll_share
-        axles = {
-            "front": (body.loads.front, share, body.front_track),
-            "rear": (body.loads.rear, 1 - share, body.rear_track),
+        rolls = {
+            "front": (body.front_roll_share, body.front_track),
+            "rear": (1 - body.front_roll_share, body.rear_track),
         }
     else:
         track = float(body.track)
         # the coupling takes no roll: a trailer goes over when its uphill wheel has nothing left to carry
         uphill = {"left": body.loads.right, "right": body.loads.left}
         levers = {name: load * track / body.loads.total for name, load in uphill.items()}
-        axles = {"axle": (body.loads.axle, 1.0, body.track)}
+        rolls = dict.fromkeys(("left", "right"), (1.0, body.track))
     return SlopeResult(
         static_stability_figure=float(static_stability_figure(track=track, centre_of_mass_height=height)),
         tipping={
             name: float(tipping_angle(lever=lever, centre_of_mass_height=height)) for name, lever in levers.items()
         },
         lifting={
-            name: float(
-                lifting_angle(axle_load=load, roll_share=part, track=wide, weight=body.loads.total, height=height)
+            wheel: float(
+                lifting_angle(wheel_load=load, roll_share=part, track=wide, weight=body.loads.total, height=height)
             )
-            for name, (load, part, wide) in axles.items()
+            for wheel, load in body.loads.wheels.items()
+            for part, wide in [rolls[wheel.split("_")[0]]]
         },
     )
 

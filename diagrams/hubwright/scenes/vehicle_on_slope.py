@@ -332,15 +332,16 @@ def _spare(words: SlopeWording, view: View) -> list[Item]:
 
 def _tipping(words: SlopeWording, view: View, top: float) -> list[Item]:
     on = words.on
-    axles = {"front": "front axle's", "rear": "rear axle's", "axle": ""}
-    name, lifts = min(on.footing.lifting.items(), key=lambda item: item[1])
-    first = (f"The {axles[name]} uphill wheel lifts first,".replace("  ", " "), f"at about {words.angle(lifts)}.")
+    lifting = {wheel: angle for wheel, angle in on.footing.lifting.items() if wheel.endswith(on.uphill)}
+    name = min(lifting, key=lifting.__getitem__)
+    called = " ".join(reversed(name.split("_")))
+    first = (f"The {called} wheel lifts first,", f"at about {words.angle(lifting[name])}.")
     top = min(view.on_sheet((0.0, on.centre[1]))[1] + 22.0, top - 8.0)
     lines = (
         "when the weight's line meets the",
         f"{on.wheels},",
         "rigid and at rest.",
-        *(first if name != "axle" else ()),
+        *(first if len(lifting) > 1 else ()),
         "A vehicle tips well before this angle:",
         "a bump, a turn, soft springs or a load",
         "that shifts is enough. Not a limit to",
