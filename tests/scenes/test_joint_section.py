@@ -74,6 +74,14 @@ def test_a_spacer_makes_two_joints() -> None:
     assert abs(spaced[0].points[0][0] - spaced[1].points[0][0]) == pytest.approx(25.0)
 
 
+def test_the_joint_of_a_spacer_is_said_to_be_assumed() -> None:
+    bare, spaced = (joint_section(demonstration(file)) for file in FILES[:2])
+    for text in (spaced.caption, spaced.description):
+        assert "the file says nothing: it is counted with the same fasteners" in text
+    assert "in each of two joints" in spaced.title
+    assert "spacer" not in bare.caption + bare.description + bare.title
+
+
 def test_words_are_cautious() -> None:
     scene = joint_section(demonstration(FILES[0]))
     assert "does not say that a joint holds" in scene.caption

@@ -11,6 +11,7 @@ from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.depth_against_quench import depth_against_quench
 from hubwright.scenes.seal_section import seal_section
 from hubwright.scenes.vocabulary import Bar, Force
+from hubwright.setup import vary
 from scene_checks import check_scene, is_round
 from strategies import built, setup_data
 
@@ -20,8 +21,8 @@ HILL = "vehicles/hill-wagon.toml"
 
 @given(
     data=setup_data(rows_known=False),
-    hub=st.floats(2.0, 120.0),
-    water=st.floats(1.0, 30.0),
+    hub=st.floats(-20.0, 120.0),
+    water=st.floats(-2.0, 30.0),
     depth=st.floats(0.0, 1.5),
     units=st.sampled_from(("si", "us")),
 )
@@ -55,6 +56,14 @@ def test_arrows_and_bars_are_the_formulas() -> None:
     assert forces["force-suction-1"] == pytest.approx(suction * 1e-4)
     bars = [item.end for item in depth_against_quench(results).items if isinstance(item, Bar)]
     assert bars == pytest.approx([depth, suction])
+
+
+def test_a_frozen_hub_is_told_in_words() -> None:
+    sealing = {"sealing.hub_temperature": "-12 degC", "sealing.water_temperature": "-1.5 degC"}
+    results = solve(vary(demonstration(HILL).setup, sealing))
+    for scene in (seal_section(results), depth_against_quench(results)):
+        check_scene(scene)
+        assert "goes in at minus 12" in scene.description
 
 
 def test_what_is_missing_is_named() -> None:

@@ -43,7 +43,7 @@ class JointCase:
 class JointResult:
     """The wheel joint; parts are None where `missing` names what the file does not say. Forces of one stud [N]."""
 
-    joints: int  # in a row: a spacer makes two, both with the fasteners of the file
+    joints: int  # in a row: a spacer makes two, and the file's one [joint] is assumed to describe both
     clamp: Scattered | None = None
     proof_load: float | None = None
     breaking_load: float | None = None

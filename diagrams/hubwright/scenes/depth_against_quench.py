@@ -64,5 +64,8 @@ def temperatures(results: Results, units: Units) -> str:
     assert sealing is not None
     assert sealing.hub_temperature is not None
     assert sealing.water_temperature is not None
-    hub = format_quantity(sealing.hub_temperature, "temperature", units)
-    return f"The hub goes in at {hub}, the water has {format_quantity(sealing.water_temperature, 'temperature', units)}"
+    hub, water = (
+        format_quantity(kelvins, "temperature", units).replace("\u2212", "minus ")  # as it is said aloud
+        for kelvins in (sealing.hub_temperature, sealing.water_temperature)
+    )
+    return f"The hub goes in at {hub}, the water has {water}"

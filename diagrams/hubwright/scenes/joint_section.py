@@ -74,32 +74,42 @@ class JointWording:
     @property
     def joints(self) -> str:
         """Return how many joints there are, in words."""
-        return "one joint" if self.joint.joints == 1 else "two joints in a row, the spacer between them,"
+        return "one joint" if self.joint.joints == 1 else "two joints in a row, each"
 
     def title(self) -> str:
         """Return the title, made from demand, capacity and their margin."""
         bare = "" if self.case.margin is None else f", a margin of {self.case.margin.value:.1f}"
+        each = "" if self.joint.joints == 1 else " in each of two joints"
         return (
             f"Wheel joint, {self.name}: {self.moment(self.case.demand)} to pass against "
-            f"{self.moment(self.capacity.value)} of friction{bare}"
+            f"{self.moment(self.capacity.value)} of friction{each}{bare}"
         )
 
     def caption(self) -> str:
         """Return what is drawn and what the margin does not say."""
         return (
-            "A margin compares a model with a model and does not say that a joint holds: dirt, paint, a wrong seat or "
-            "a loosened nut are not in it. The vehicle maker's torque and limits come first."
+            f"{self.second}A margin compares a model with a model and does not say that a joint holds: dirt, paint, a "
+            "wrong seat or a loosened nut are not in it. The vehicle maker's torque and limits come first."
+        )
+
+    @property
+    def second(self) -> str:
+        """Return what is assumed of the joint that a spacer adds: the file describes one."""
+        if self.joint.joints == 1:
+            return ""
+        return (
+            "Of the spacer's own joint the file says nothing: it is counted with the same fasteners, torque and faces. "
+            "Drawn with studs through both. "
         )
 
     def description(self) -> str:
         """Return the text alternative."""
-        second = " The spacer adds a joint, counted with the fasteners of the file." if self.joint.joints == 2 else ""
         return (
             f"Section through one of {self.studs} studs. Its nut clamps with {self.force(self.clamp.value)}. "
             f"In the case {self.name} the joint has {self.moment(self.case.demand)} to pass, "
             "shear counted at the stud circle; "
             f"friction of the clamped faces can pass {self.moment(self.capacity.value)} before they slip. "
-            f"Margin: {self.margin}.{second}"
+            f"Margin: {self.margin}. {self.second}".strip()
         )
 
     def steps(self) -> tuple[Step, ...]:
