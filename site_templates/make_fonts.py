@@ -21,7 +21,7 @@ LATIN = "".join(map(chr, range(0x20, 0x7F))) + (
     "\u00a0\u00ad§©°±²³µ·¼½¾⅛⅜⅝⅞×÷ÀÄÅÇÈÉÖÜßàäåçèéêëíïñóöøúü–—‘’“”†•…′″‹›⁄€←↑→↓−≈≠≤≥√∞ℓ"
 )
 GREEK = "".join(map(chr, [*range(0x391, 0x3A2), *range(0x3A3, 0x3AA), *range(0x3B1, 0x3CA)]))
-OPERATORS = "+−=<>≤≥≈≠±×·÷/()[]{}|‖√∑Σ∫∂∇∞→←↑↓⊙⊗⋅∙…,;:!′″°%⟨⟩‾¯^~̂̇" + "".join(map(chr, range(0x2061, 0x2065)))
+OPERATORS = " \u00a00123456789+−=<>≤≥≈≠±×·÷/()[]{}|‖√∑Σ∫∂∇∞→←↑↓⊙⊗⋅∙…,;:!′″°%⟨⟩‾¯^~̂̇" + "".join(map(chr, range(0x2061, 0x2065)))
 MATH_ITALIC = "".join(map(chr, [*range(0x1D434, 0x1D468), *range(0x1D6E2, 0x1D71C), 0x210E]))
 # upright code point -> the mathematical italic that draws it
 ITALIC_OF = {
@@ -46,7 +46,9 @@ def main(source: Path) -> None:
         rename(font, "Hub Schola", cut.capitalize())
         write(font, f"schola-{cut}", LATIN + GREEK, FEATURES)
     rename(mathematics, "Hub Schola Math", "Regular")
-    write(mathematics, "schola-math", LATIN + GREEK + MATH_ITALIC + OPERATORS + "ϕϑϵ", ["ssty", "dtls", "kern", "liga"])
+    # upright letters come from the text face, which is of the same design; the lighter cuts for small scripts would
+    # double the file
+    write(mathematics, "schola-math", MATH_ITALIC + OPERATORS + "ϕϑϵ", ["dtls"])
     for name, family in (("lettering", "Hub Lettering"), ("lettering-narrow", "Hub Lettering Narrow")):
         font = found(f"{name.replace('lettering', 'routed-gothic')}.ttf")
         give_digits_one_width(font)

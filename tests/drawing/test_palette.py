@@ -84,8 +84,8 @@ def test_the_style_sheet_has_a_rule_for_every_token_and_both_sheets() -> None:
     rules = css()
     for name, (light, dark) in TOKENS.items():
         assert f"--hub-{name}:light-dark({light},{dark})" in rules
-        assert f".hub-figure .f-{name}{{fill:var(--hub-{name})}}" in rules
-        assert f".hub-figure .s-{name}{{stroke:var(--hub-{name})}}" in rules
+        assert f".f-{name}{{fill:var(--hub-{name})}}" in rules
+        assert f".s-{name}{{stroke:var(--hub-{name})}}" in rules
     assert "http" not in rules
     printed = re.search(r"@media print\{\.hub-figure\{(.*?)\}\}", rules)
     assert printed

@@ -82,8 +82,9 @@ def css() -> str:
         f".hub-figure{{{plain}}}",
         f"@supports (color:light-dark(white,black)){{.hub-figure{{{both}}}}}",
         f"@media print{{.hub-figure{{{paper}}}}}",
-        *(f".hub-figure .f-{name}{{fill:var(--hub-{name})}}" for name in TOKENS),
-        *(f".hub-figure .s-{name}{{stroke:var(--hub-{name})}}" for name in TOKENS),
+        # without the figure before them, so that they also hold where a figure refers to its twin
+        *(f".f-{name}{{fill:var(--hub-{name})}}" for name in TOKENS),
+        *(f".s-{name}{{stroke:var(--hub-{name})}}" for name in TOKENS),
         ".hub-figure text{white-space:pre;font-weight:400;font-style:normal;letter-spacing:0}",
         ".hub-figure .halo{paint-order:stroke}",
         *(f".hub-figure .t-{face}{{{rule}}}" for face, rule in FACE_RULES.items()),

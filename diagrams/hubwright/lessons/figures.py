@@ -13,6 +13,7 @@ from hubwright.lessons.drawings import ID, Drawings, Drawn, Letter
 from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
+from hubwright.lessons.shared_shapes import shared
 from hubwright.quantities import Kind, Quantity, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
@@ -106,12 +107,7 @@ def figure_html(scenes: Sequence[Scene], drawn: Sequence[Drawn], *, label: str, 
     ident = f"fig-{label.replace('.', '-')}"
     si, us = scenes
     built_up = steps and bool(si.steps)
-    wide = [one.wide.replace(ID, f"{ident}-{system}") for system, one in zip(get_args(System), drawn, strict=True)]
-    narrow = [
-        svg.replace(ID, f"{ident}-{system}")
-        for system, one in zip(get_args(System), drawn, strict=True)
-        for svg in one.narrow
-    ]
+    (si_wide, *si_narrow), (us_wide, *us_narrow) = _twins(drawn, ident)
     return Markup(
         '<figure class="fig" id="{id}"{data} aria-labelledby="{id}-cap">\n<figcaption id="{id}-cap">'
         '<span class="tag">Figure {label}</span> <span>{caption}</span></figcaption>\n'
@@ -122,12 +118,27 @@ def figure_html(scenes: Sequence[Scene], drawn: Sequence[Drawn], *, label: str, 
         label=label,
         caption=in_both(marked(si.caption), marked(us.caption)),
         build=_steps(scenes) if built_up else "",
-        wide=Markup("\n".join(wide)),
-        narrow=Markup('<div class="narrow">\n{}\n</div>\n{}').format(Markup("\n".join(narrow)), _key(drawn, label))
-        if narrow
+        wide=Markup("\n".join((si_wide, us_wide))),
+        narrow=Markup('<div class="narrow">\n{}\n</div>\n{}').format(
+            Markup("\n".join((*si_narrow, *us_narrow))), _key(drawn, label)
+        )
+        if si_narrow
         else "",
         table=force_table(si, label),
     )
+
+
+def _twins(drawn: Sequence[Drawn], ident: str) -> tuple[list[str], list[str]]:
+    """Return the drawings of each unit system, wide and narrow; the second refers to the parts of the first."""
+    si, us = (
+        [svg.replace(ID, f"{ident}-{system}") for svg in (one.wide, *one.narrow)]
+        for system, one in zip(get_args(System), drawn, strict=True)
+    )
+    if not all((*si, *us)):  # nothing was drawn: the site is only checked
+        return si, us
+    for n, pair in enumerate(zip(si, us, strict=False)):
+        si[n], us[n] = shared(*pair, prefix=f"{ident}-shape-{n}")
+    return si, us
 
 
 def marked(text: str) -> Markup:
@@ -208,7 +219,8 @@ def force_table(scene: Scene, label: str) -> Markup:
     )
     return Markup(
         '<details class="fold forces"><summary>Every force as a number</summary>\n'
-        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every force of figure {}, wider than a phone"><table>\n'
+        '<div class="tablewrap" tabindex="0" role="region" aria-label="Every force of figure {}, wider than a phone">'
+        "<table>\n"
         '<thead><tr><th scope="col">What acts</th>{}</tr></thead>\n<tbody>\n{}\n</tbody></table></div>\n</details>\n'
     ).format(label, head, lines)
 
