@@ -11,8 +11,11 @@ from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
 from hubwright.results import solve
 from hubwright.scenes.catalogue import FIGURES
-from hubwright.scenes.diagonal_support import OnTwo, diagonal_support
-from scene_checks import check_scene
+from hubwright.scenes.diagonal_support import diagonal_support
+from hubwright.scenes.diagonal_support_words import OnTwo
+from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Scene
+from hubwright.setup import vary
+from scene_checks import check_scene, check_written_scales
 from strategies import built, setup_data
 
 SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
@@ -52,6 +55,48 @@ def test_lever_and_third_wheel_are_those_of_the_rectangle() -> None:
     assert on.off_line == pytest.approx(1e3 * ahead * 1.60 / diagonal)
     assert on.third == "front_right"
     assert on.load("front_right") == pytest.approx(on.weight * ahead / 2.78)
+
+
+def dimension(scene: Scene, name: str) -> Dimension:
+    return next(item for item in scene.items if isinstance(item, Dimension) and item.name == name)
+
+
+def test_the_detail_enlarges_the_lever_to_scale() -> None:
+    results = demonstration(FILES[0])
+    scene = diagonal_support(results)
+    on = OnTwo.of(results, results.cases["on two wheels"])
+    lever = dimension(scene, "dimension-off-line")
+    assert abs(lever.end[0] - lever.start[0]) == pytest.approx(on.off_line)
+    assert scene.view("detail").scale > 20 * scene.view("above").scale
+    assert check_written_scales(scene) >= 5
+
+
+def test_seen_along_the_line_the_moments_about_it_balance() -> None:
+    # 1.60 m by 2.78 m: the other two wheels stand 1.60 × 2.78/diagonal from the line
+    scene = diagonal_support(demonstration(FILES[0]))
+    forces = {item.name: item for item in scene.items if isinstance(item, Force)}
+    assert sum(force.vector[1] for force in forces.values()) == pytest.approx(0.0, abs=1e-6)
+    about = sum(force.at[0] * force.vector[1] for force in forces.values())
+    assert about == pytest.approx(0.0, abs=1e-6 * 1e7)
+    third = dimension(scene, "dimension-third")
+    assert abs(third.end[0] - third.start[0]) == pytest.approx(1e3 * 1.60 * 2.78 / math.hypot(1.60, 2.78))
+
+
+def test_the_tilt_is_the_angle_that_is_drawn() -> None:
+    results = demonstration(FILES[0])
+    scene = diagonal_support(results)
+    tilt = next(item for item in scene.items if isinstance(item, AngularDimension))
+    on = OnTwo.of(results, results.cases["on two wheels"])
+    assert math.atan2(abs(tilt.end[0]), tilt.end[1]) == pytest.approx(float(on.found.tipping_angle))
+    assert tilt.start[0] == 0.0
+
+
+def test_a_centre_of_mass_on_the_line_needs_no_third_wheel() -> None:
+    level = {"chassis.front_axle_mass": "1000 kg", "chassis.rear_axle_mass": "1000 kg"}
+    scene = diagonal_support(solve(vary(demonstration(FILES[0]).setup, level)))
+    check_scene(scene)
+    assert "lies over the line" in scene.title
+    assert not [item for item in scene.items if isinstance(item, Dimension | AngularDimension)]
 
 
 def test_cases_on_four_wheels_and_trailers_have_none() -> None:

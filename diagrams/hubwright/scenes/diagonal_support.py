@@ -1,22 +1,24 @@
 """A vehicle on two diagonal wheels, from above: how far its centre of mass lies off the line, and what a third takes.
 
-The view stands with the front up: y to the left and x forward of the front axle, in real millimetres.
+Real millimetres. `above` stands with the front up: y to the left and x forward of the front axle. `detail` and `along`
+count across the line of support, its left positive: one from above with the line upright, one along the line with z up.
 """
 
-from dataclasses import dataclass
+import math
+from dataclasses import replace
 from typing import Literal
 
-from hubwright.mechanics.slope import DiagonalSupport as Support
-from hubwright.quantities import format_quantity
-from hubwright.results.footing import diagonal_result
-from hubwright.results.model import CaseResult, Results
-from hubwright.results.weighing import standing_body
+from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
-from hubwright.scenes.scales import drawing_scale
+from hubwright.scenes.diagonal_support_words import NOTHING, DiagonalWording, OnTwo, plain_name
+from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.vocabulary import (
-    ClosedBody,
+    AngularDimension,
     Column,
+    Dimension,
     Dot,
+    Force,
+    Ground,
     Item,
     KeyEntry,
     Label,
@@ -27,155 +29,19 @@ from hubwright.scenes.vocabulary import (
     Point,
     ScaleBar,
     Scene,
-    Step,
     Units,
     View,
     Words,
 )
 from hubwright.scenes.wheel_end_parts.outlines import rounded
-from hubwright.setup.model import TwoWheel
 
 _WIDTH, _FOOT = 310.0, 30.0
-_MIDDLE, _TALL = 96.0, 104.0
-_LEFT, _RIGHT, _WORDS = 56.0, 138.0, 206.0
-_NOTHING = 1e-6
-
-
-@dataclass(frozen=True)
-class OnTwo:
-    """The vehicle's wheels and centre of mass from above [mm], and what stands on each wheel [N]."""
-
-    supported: tuple[str, str]
-    places: dict[str, Point]
-    centre: Point
-    height: float
-    weight: float
-    found: Support
-
-    @classmethod
-    def of(cls, results: Results, state: CaseResult) -> "OnTwo":
-        """Return the support of a two-wheel case, with the third wheel that it leans on."""
-        case = results.setup.case(state.name)
-        assert isinstance(case, TwoWheel)
-        body = standing_body(results.setup)
-        places = {name: (float(at.y) * 1e3, float(at.x) * 1e3) for name, at in body.points.items()}
-        front, rear = case.supported.split("+")
-        found = diagonal_result(results, case.supported)
-        centre = float(body.centre.left) * 1e3, -float(body.centre.behind) * 1e3
-        height, weight = float(body.centre.height) * 1e3, sum(float(load) for load in found.loads.values())
-        return cls((front, rear), places, centre, height, weight, found)
-
-    def load(self, name: str) -> float:
-        """Return what stands on a wheel."""
-        return float(self.found.loads[name])
-
-    @property
-    def third(self) -> str | None:
-        """Return the wheel that the vehicle leans on; None where the centre of mass is on the line."""
-        others = [name for name in self.places if name not in self.supported]
-        name = max(others, key=self.load)
-        return name if self.load(name) > _NOTHING * self.weight else None
-
-    @property
-    def off_line(self) -> float:
-        """Return how far the centre of mass lies off the line."""
-        return abs(float(self.found.off_line)) * 1e3
-
-    @property
-    def foot(self) -> Point:
-        """Return the point of the line nearest to the centre of mass."""
-        (ay, ax), (by, bx) = (self.places[name] for name in self.supported)
-        dy, dx = by - ay, bx - ax
-        share = ((self.centre[0] - ay) * dy + (self.centre[1] - ax) * dx) / (dy * dy + dx * dx)
-        return ay + share * dy, ax + share * dx
-
-    def closed(self) -> ClosedBody:
-        """Return the free body: weight, and the road under every wheel."""
-        wheels = tuple(
-            (f"reaction-{name}", (0.0, 0.0, self.load(name)), (x / 1e3, y / 1e3, 0.0))
-            for name, (y, x) in self.places.items()
-        )
-        y, x = self.centre
-        weight = ("force-weight", (0.0, 0.0, -self.weight), (x / 1e3, y / 1e3, self.height / 1e3))
-        return ClosedBody(forces=(weight, *wheels))
-
-
-@dataclass(frozen=True)
-class DiagonalWording:
-    """The sentences of a vehicle on two diagonal wheels."""
-
-    on: OnTwo
-    units: Units
-
-    def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(newtons, "force", self.units)
-
-    def length(self, millimetres: float) -> str:
-        """Return a length as shown."""
-        return format_quantity(millimetres / 1e3, "small length", self.units)
-
-    @property
-    def share(self) -> str:
-        """Return the third wheel's share of the weight as shown."""
-        return format_quantity(float(self.on.found.third_share), "percent", self.units)
-
-    @property
-    def tilt(self) -> str:
-        """Return the tilt that brings the centre of mass over the line."""
-        return format_quantity(float(self.on.found.tipping_angle), "angle", self.units)
-
-    @property
-    def pair(self) -> str:
-        """Return the two wheels in words."""
-        return " and ".join(_plain(name) for name in self.on.supported)
-
-    def title(self) -> str:
-        """Return the title, made from the lever and the third wheel's load."""
-        on = self.on
-        if on.third is None:
-            return f"On the {self.pair} wheel: the centre of mass lies over the line between them"
-        return (
-            f"On the {self.pair} wheel: the centre of mass lies {self.length(on.off_line)} off the line, "
-            f"the {_plain(on.third)} wheel takes {self.force(on.load(on.third))}"
-        )
-
-    def caption(self) -> str:
-        """Return what is drawn, with what it leaves out."""
-        return (
-            "From above, front up; level, rigid and at rest. A vehicle tips well before a static angle: springs, "
-            "movement and soft ground are left out. Not a driving limit."
-        )
-
-    def description(self) -> str:
-        """Return the text alternative."""
-        on = self.on
-        two = "; ".join(f"the {_plain(name)} wheel carries {self.force(on.load(name))}" for name in on.supported)
-        third = (
-            "No third wheel is needed."
-            if on.third is None
-            else f"The {_plain(on.third)} wheel takes {self.force(on.load(on.third))}, {self.share} of the weight."
-        )
-        return (
-            f"A vehicle from above on two diagonal wheels: {two}. Its centre of mass lies "
-            f"{self.length(on.off_line)} off the line between them. {third} "
-            f"Tilted by {self.tilt} it would stand over the line; it goes over well before that."
-        )
-
-    def steps(self) -> tuple[Step, ...]:
-        """Return how the figure is built up."""
-        on = self.on
-        last = (
-            "Nothing is left for a third wheel."
-            if on.third is None
-            else f"The {_plain(on.third)} wheel takes {self.force(on.load(on.third))}, {self.share} of the weight."
-        )
-        return (
-            Step("Look from above", "Four wheels, and the line between the two that carry."),
-            Step("Place the centre of mass", f"The whole {self.force(on.weight)} act there."),
-            Step("Measure its lever", f"It lies {self.length(on.off_line)} off the line."),
-            Step("Find what holds it", last),
-        )
+_MIDDLE, _TALL = 86.0, 104.0
+_LEFT, _RIGHT = 46.0, 128.0
+_DETAIL, _HIGH, _REACH = (172.0, 236.0), 48.0, 46.0  # frame of the detail, its height, room for the lever
+_TEXT = 26.0  # what the lever's text takes where it stands beside it
+_ALONG, _WIDE, _UP, _ARROWS = (242.0, 304.0), 54.0, 34.0, 24.0
+_MARKED = 5.0  # radius of the mark of the detail
 
 
 def diagonal_support(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -189,13 +55,17 @@ def diagonal_support(results: Results, *, case: str | None = None, units: Units 
     rear = min(x for _, x in on.places.values())
     view = View("above", (_MIDDLE, _FOOT + 8.0 + (1.3 * radius - rear) * scale), scale, mirrored=True)
     top = view.on_sheet((0.0, 1.3 * radius))[1]
+    detail, detail_ratio = _detail_view(on, top)
+    along, along_ratio = _along_view(on)
+    top = max(top, along.on_sheet((0.0, on.height))[1] + on.weight / (along.newtons_per_mm or 1.0) + 10.0)
     items: list[Item] = [
         *_seen(on, radius, width, view),
         *_lines(on, view),
         *_centre(words, view),
-        *_lever(words, view),
         *_wheels(words, view),
-        *_told(words, top),
+        *_enlarged(words, view, detail),
+        *_along(words, along),
+        *_told(words, detail),
     ]
     low, high = _FOOT + 4.0, top + 8.0
     return Scene(
@@ -205,19 +75,40 @@ def diagonal_support(results: Results, *, case: str | None = None, units: Units 
         description=words.description(),
         units=units,
         size=(_WIDTH, top + 14.0),
-        views=(view,),
+        views=(view, detail, along),
         items=tuple(items),
         steps=words.steps(),
         columns=(Column("left", _LEFT, low, high), Column("right", _RIGHT, low, high)),
-        scale_bars=(ScaleBar(view.name, "length", f"Vehicle {ratio}"),),
-        key=(KeyEntry("load", "weight, away from you"), KeyEntry("reaction", "road, toward you")),
+        scale_bars=(
+            ScaleBar(view.name, "length", f"Vehicle {ratio}"),
+            ScaleBar(detail.name, "length", f"Detail A {detail_ratio}"),
+            ScaleBar(along.name, "length", f"Along the line {along_ratio}"),
+            ScaleBar(along.name, "force", "Forces along the line"),
+        ),
+        key=(KeyEntry("load", "weight"), KeyEntry("reaction", "road on the wheels")),
         body=on.closed(),
     )
 
 
-def _plain(name: str) -> str:
-    front, side = name.split("_")
-    return f"{side} {front}"
+def _detail_view(on: OnTwo, top: float) -> tuple[View, str]:
+    """Return the view across the line around the centre of mass, and its scale in words."""
+    scale, ratio = drawing_scale(max(on.off_line, 15.0), _REACH)
+    x0, x1 = _DETAIL
+    y1 = top + 2.0
+    lever = on.across(on.centre) * scale
+    taken = abs(lever) + (_TEXT if abs(lever) < _TEXT else 0.0)
+    middle = (x0 + x1) / 2 + math.copysign(taken / 2, lever)
+    return View("detail", (middle, y1 - _HIGH / 2 + 4.0), scale, mirrored=True, frame=(x0, y1 - _HIGH, x1, y1)), ratio
+
+
+def _along_view(on: OnTwo) -> tuple[View, str]:
+    """Return the view along the line of support, and its scale in words."""
+    places = (0.0, on.across(on.centre), on.third_lever)
+    sizes = (drawing_scale(max(places) - min(places) + 1.0, _WIDE), drawing_scale(on.height, _UP))
+    scale, ratio = min(sizes)
+    middle = sum(_ALONG) / 2 + (max(places) + min(places)) / 2 * scale
+    per_mm = round_scale(on.weight, _ARROWS)
+    return View("along", (middle, _FOOT + 14.0 + on.weight / per_mm), scale, per_mm, mirrored=True), ratio
 
 
 def _seen(on: OnTwo, radius: float, width: float, view: View) -> list[Item]:
@@ -232,7 +123,7 @@ def _seen(on: OnTwo, radius: float, width: float, view: View) -> list[Item]:
         a, b = width / 2, radius
         corners = [(y + a, x - b), (y + a, x + b), (y - a, x + b), (y - a, x - b)]
         tire = tuple((float(p), float(q)) for p, q in rounded(corners, 0.3 * width, closed=True))
-        carries = on.load(name) > _NOTHING * on.weight
+        carries = on.load(name) > NOTHING * on.weight
         items.append(
             Part(
                 f"part-{name}",
@@ -262,25 +153,13 @@ def _side(on: OnTwo) -> Literal["left column", "right column"]:
     return "left column" if on.centre[0] >= on.foot[0] else "right column"
 
 
-def _lever(words: DiagonalWording, view: View) -> list[Item]:
-    on = words.on
-    middle = (on.centre[0] + on.foot[0]) / 2, (on.centre[1] + on.foot[1]) / 2
-    other: Literal["left column", "right column"] = "right column" if _side(on) == "left column" else "left column"
-    label = Label((f"*{{d}} = {words.length(on.off_line)}", "off the line"), other, anchor=middle)
-    return [
-        Line("lever", view.name, 3, points=(on.centre, on.foot), style="outline", width=0.35, level=4),
-        Dot("foot", view.name, 3, at=on.foot, radius=0.7, level=5),
-        Note("label-lever", view.name, 3, label=label),
-    ]
-
-
 def _wheels(words: DiagonalWording, view: View) -> list[Item]:
     on = words.on
     items: list[Item] = []
     for name, at in on.places.items():
         side: Literal["left column", "right column"] = "left column" if at[0] > 0 else "right column"
-        load = on.load(name) if on.load(name) > _NOTHING * on.weight else 0.0
-        lines = (f"*{words.force(load)}", _plain(name)) if load else ("nothing", _plain(name))
+        load = on.load(name) if on.load(name) > NOTHING * on.weight else 0.0
+        lines = (f"*{words.force(load)}", plain_name(name)) if load else ("nothing", plain_name(name))
         label = Label(lines, side, anchor=at, tone="reaction" if load else "soft")
 
         items.append(
@@ -289,8 +168,124 @@ def _wheels(words: DiagonalWording, view: View) -> list[Item]:
     return items
 
 
-def _told(words: DiagonalWording, top: float) -> list[Item]:
+def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
+    """Return the lever: its place marked on the vehicle, and itself in the detail, where the line stands upright."""
     on = words.on
+    assert detail.frame is not None
+    d, reach = on.across(on.centre), 2 * _HIGH / detail.scale
+    turn = [2 * math.pi * k / 48 for k in range(49)]
+    around = tuple(
+        (on.centre[0] + _MARKED / view.scale * math.cos(a), on.centre[1] + _MARKED / view.scale * math.sin(a))
+        for a in turn
+    )
+    mark = Label(("*A",), "left column" if _side(on) == "right column" else "right column", anchor=around[0])
+    weight = Label((f"*{words.force(on.weight)}",), "above", tone="load")
+    at = (detail.frame[0], detail.frame[3] + 3.0)
+    items: list[Item] = [
+        Line("detail-mark", view.name, 3, points=around, style="thin", level=9),
+        Note("label-detail", view.name, 3, label=replace(mark, anchor=_toward(on, around, mark.place)), level=9),
+        Line("support-line-detail", detail.name, 3, points=((0.0, -reach), (0.0, reach)), style="outline",
+             tone="reaction", width=0.5, level=2),
+        Normal("force-weight-detail", detail.name, 3, at=(d, 0.0), newtons=-on.weight, label=weight, level=8),
+        Words("words-detail", "", 3, at_sheet=at, lines=("*Detail A, the line turned upright",), size=2.4),
+    ]  # fmt: skip
+    if on.third is not None:
+        items.append(
+            Dimension(
+                "dimension-off-line",
+                detail.name,
+                3,
+                start=(0.0, 0.0),
+                end=(d, 0.0),
+                line_at=detail.origin[1] - 13.0,
+                text=f"{{d}} = {words.length(on.off_line)}",
+                side="end",
+            )
+        )
+    return items
+
+
+def _toward(on: OnTwo, around: tuple[Point, ...], place: str) -> Point:
+    """Return the point of the mark that is nearest to its letter's column; y to the left."""
+    return max(around, key=lambda point: point[0] if place == "left column" else -point[0])
+
+
+def _along(words: DiagonalWording, view: View) -> list[Item]:
+    """Return the vehicle's weight on the line and the third wheel, seen along the line, and the tilt that is left."""
+    on = words.on
+    d, third, h = on.across(on.centre), on.third_lever, on.height
+    places = (0.0, d, third)
+    spare = 6.0 / view.scale
+    top = view.on_sheet((0.0, h))[1] + on.weight / (view.newtons_per_mm or 1.0)
+    at = (sum(_ALONG) / 2, top + 9.0)
+    pair = Label((f"*{words.force(on.weight * (1 - float(on.found.third_share)))}", "on the line"), "below")
+    items: list[Item] = [
+        Words("words-along", "", 4, at_sheet=at, lines=("*Along the line, from the rear",), size=2.4, align="centre"),
+        Ground("ground-along", view.name, 4, start=(min(places) - spare, 0.0), end=(max(places) + spare, 0.0)),
+        Line("plumb", view.name, 4, points=((d, h), (d, 0.0)), style="centre", tone="load", level=3),
+        Dot("line-on-end", view.name, 4, at=(0.0, 0.0), tone="reaction", radius=0.9, level=8),
+        Force(
+            "force-weight-along",
+            view.name,
+            4,
+            at=(d, h),
+            vector=(0.0, -on.weight),
+            label=Label((f"*{{W}} = {words.force(on.weight)}",), "right" if third > 0 else "left", tone="load"),
+            level=7,
+        ),
+        Force(
+            "reaction-line",
+            view.name,
+            4,
+            at=(0.0, 0.0),
+            vector=(0.0, on.weight * (1 - float(on.found.third_share))),
+            role="reaction",
+            label=replace(pair, tone="reaction"),
+            level=7,
+        ),
+    ]
+    if on.third is None:
+        return items
+    load = on.load(on.third)
+    return [
+        *items,
+        Force(
+            "reaction-third",
+            view.name,
+            4,
+            at=(third, 0.0),
+            vector=(0.0, load),
+            role="reaction",
+            label=Label((f"*{words.force(load)}", plain_name(on.third)), "below", tone="reaction"),
+            level=7,
+        ),
+        Dimension(
+            "dimension-third",
+            view.name,
+            4,
+            start=(0.0, 0.0),
+            end=(third, 0.0),
+            line_at=view.origin[1] + 9.0,
+            text=f"{{d|3}} = {words.third_lever}",
+        ),
+        Line("tilted", view.name, 5, points=((0.0, 0.0), (d, h)), style="phantom", tone="moment", level=4),
+        AngularDimension(
+            "dimension-tilt",
+            view.name,
+            5,
+            vertex=(0.0, 0.0),
+            start=(0.0, h),
+            end=(d, h),
+            radius=0.78 * h * view.scale,
+            label=Label((words.tilt,), "left" if third < 0 else "right", size=2.4),
+            level=6,
+        ),
+    ]
+
+
+def _told(words: DiagonalWording, detail: View) -> list[Item]:
+    on = words.on
+    assert detail.frame is not None
     heading = "*Nothing is left over" if on.third is None else f"*{words.share} of the weight on a third wheel"
     lines = (
         f"Tilted by {words.tilt} away from it, the",
@@ -299,8 +294,10 @@ def _told(words: DiagonalWording, top: float) -> list[Item]:
         "fourth wheel. It tips well before this",
         "static angle. Not a limit to drive to.",
     )
-    at = (_WORDS, top - 14.0)
+    if on.third is None:
+        lines = ("The centre of mass stands over the line:", "the smallest cause decides to which side", "it goes.")
+    at = (detail.frame[0], detail.frame[1] - 8.0)
     return [
-        Words("words-third", "", 4, at_sheet=at, lines=(heading,), size=2.7),
-        Words("words-tilt", "", 4, at_sheet=(at[0], at[1] - 6.5), lines=lines, size=2.4, tone="soft"),
+        Words("words-third", "", 4, at_sheet=at, lines=(heading,), size=2.5),
+        Words("words-tilt", "", 5, at_sheet=(at[0], at[1] - 6.0), lines=lines, size=2.2, tone="soft"),
     ]
