@@ -287,7 +287,7 @@ def _told(words: DiagonalWording, detail: View) -> list[Item]:
     on = words.on
     assert detail.frame is not None
     heading = "*Nothing is left over" if on.third is None else f"*{words.share} of the weight on a third wheel"
-    lines = (
+    lines: tuple[str, ...] = (
         f"Tilted by {words.tilt} away from it, the",
         "centre of mass would stand over the",
         "line, and the vehicle goes over to the",
