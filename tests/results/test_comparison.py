@@ -1,5 +1,6 @@
 """Setups beside each other: ratios, spans, verdicts, and the split into what each change does."""
 
+import dataclasses
 import json
 import math
 from pathlib import Path
@@ -247,6 +248,108 @@ def test_exact_average_of_eight_changes_is_that_of_all_orders() -> None:
     assert factors == pytest.approx([3, 2, 1, 1, 2, 1, 2, 1])
 
 
+def test_one_change_has_the_span_of_the_whole_ratio() -> None:
+    base = wagon()
+    comparison = compare(base, changed(base, {"wheel.spacer": "25 mm"}))
+    assert comparison.distance is not None
+    for name, whole in (("distance", comparison.distance), ("row load, standing", comparison.row_loads["standing"])):
+        (part,) = comparison.part_spans.spans[name]
+        assert part is not None
+        assert whole.span is not None
+        assert dataclasses.astuple(part) == pytest.approx(dataclasses.astuple(whole.span))
+    assert comparison.part_spans.draws == comparison.draws
+
+
+def test_the_span_of_a_part_is_what_the_ends_of_a_range_make_of_it() -> None:
+    # one input alone has a range, and every part goes one way with it
+    fixed = wagon(
+        **{
+            "1120 kg ± 10 kg": "1120 kg",
+            "0.69 m ± 0.05 m": "0.69 m",
+            "0.55 ± 0.07": "0.55",
+            "35 deg ± 3 deg": "35 deg",
+            "0 um ± 10 um": "0 um",
+            "0.9 ± 0.05": "0.9",
+            "0.1 ± 0.05": "0.1",
+            "row_spacing": 'dynamic_rating = "60 kN"\nstatic_rating = "50 kN"\nrow_spacing',
+        }
+    )
+    changes = {"wheel.spacer": "25 mm", "gear": [WINCH]}
+    found = compare(fixed, changed(fixed, changes)).part_spans
+    assert found.draws == 400  # four setups between
+
+    def at(face: float) -> dict[str, list[float]]:
+        setup = changed(fixed, {"hub.face_to_bearing_centre": f"{face} mm"}, name="Wagon")
+        parts = compare(setup, changed(setup, changes)).parts
+        return {name: [part.factor for part in parts[name]] for name in ("row load, standing", "life, standing")}
+
+    ends = [at(face) for face in (39.3, 44.7)]  # 5th and 95th percentile of an even range from 39 to 45
+    for name in ("row load, standing", "life, standing"):
+        for place, span in enumerate(found.spans[name]):
+            assert span is not None
+            low, high = sorted(end[name][place] for end in ends)
+            assert span.low == pytest.approx(low, rel=0.01)
+            assert span.high == pytest.approx(high, rel=0.01)
+
+
+def test_a_change_that_does_nothing_has_no_span_of_its_own() -> None:
+    comparison = compare(wagon(), changed(wagon(), {"tire.mass": "22 kg", "wheel.spacer": "10 mm"}))
+    places = {change.name: place for place, change in enumerate(comparison.changes)}
+    row_load = comparison.part_spans.spans["row load, standing"]
+    assert row_load[places["tire"]] is None
+    assert row_load[places["spacer"]] is not None
+
+
+def test_drawn_numbers_of_balls_find_the_bearing_of_their_own_setup() -> None:
+    estimated = wagon(**{"balls_per_row = 13\n": 'balls_per_row = "13 ± 1"\n'})
+    other = changed(estimated, {"bearing.balls_per_row": "12 ± 1", "wheel.spacer": "10 mm"})
+    found = compare(estimated, other).part_spans
+    bearing, spacer = found.spans["distance"][1], found.spans["distance"][0]
+    assert bearing is not None
+    assert spacer is not None
+    assert bearing.high < 1  # a ball less in every draw
+
+
+def test_above_eight_changes_parts_have_no_span_but_a_sampling_error() -> None:
+    gear = [{**BOX, "name": f"box {number}", "mass": f"{5 + number} kg"} for number in range(9)]
+    comparison = compare(wagon(), changed(wagon(), {"gear": gear}))
+    assert len(comparison.changes) > EXACT
+    assert comparison.part_spans.spans == {}
+    assert any(part.error > 0 for part in comparison.parts["distance"])
+
+
+GREASE = '[lubrication]\nviscosity_ratio = 1.2\ncontamination = "slight contamination"\n[[case]]\nname = "corner"'
+
+
+def test_a_dirtier_class_is_a_change_that_acts_on_the_modified_lives_alone() -> None:
+    greased = wagon(**{'[[case]]\nname = "corner"': GREASE})
+    comparison = compare(greased, changed(greased, {"lubrication.contamination": "severe contamination"}))
+    assert [change.kind for change in comparison.changes] == ["lubrication"]
+    assert comparison.modified_distance is not None
+    assert comparison.modified_distance.verdict == "lowers"
+    assert comparison.distance is not None
+    assert comparison.distance.verdict == "unchanged"
+    assert {each.verdict for each in comparison.row_loads.values()} == {"unchanged"}
+    assert comparison.parts["distance"][0].nothing
+    factor = comparison.parts["modified distance"][0].factor
+    assert factor == pytest.approx(comparison.modified_distance.ratio)
+    assert factor < 0.7
+
+
+def test_the_same_class_has_the_same_place_in_its_band_before_and_after() -> None:
+    greased = wagon(**{'[[case]]\nname = "corner"': GREASE})
+    same = compare(greased, greased)
+    assert same.modified_distance is not None
+    assert (same.modified_distance.ratio, same.modified_distance.span) == (1.0, None)
+
+
+def test_grease_that_one_file_alone_tells_of_is_left_out_and_said() -> None:
+    comparison = compare(wagon(), wagon(**{'[[case]]\nname = "corner"': GREASE, 'name = "Wagon"': 'name = "Greased"'}))
+    assert comparison.changes == ()
+    assert comparison.modified_lives == {}
+    assert any("Only Greased says what dirt and film" in warning for warning in comparison.warnings)
+
+
 def test_a_moment_with_a_base_near_zero_is_given_as_a_difference() -> None:
     near = changed(wagon(), {"wheel.offset": "36 mm"})
     comparison = compare(near, changed(near, {"wheel.spacer": "25 mm"}))
@@ -364,6 +467,23 @@ def test_compare_prints_json() -> None:
     assert ratio["low"] < ratio["value"] < ratio["high"]
     factors = [part["factor"] for part in first["contributions"]["distance"]]
     assert math.prod(factors) == pytest.approx(ratio["value"])
+    spacer = next(part for part in first["contributions"]["distance"] if part["change"] == "spacer")
+    assert spacer["low"] < spacer["factor"] < spacer["high"]
+    assert first["spans"]["draws_of_contributions"] == 200  # eight setups between
+    modified = first["modified_life"]["duty"]["distance"]["ratio"]
+    assert modified["low"] < modified["value"] < modified["high"]
+
+
+def test_several_setups_have_an_overview_beside_the_base() -> None:
+    stems = ("winter-fit-out", "winter-offset-wheels", "summer-fit-out")
+    files = [CONTENT / "vehicles/hill-wagon.toml", *(CONTENT / f"setups/{stem}.toml" for stem in stems)]
+    overview = hubwright("compare", *files).stdout.split("\n\nHill wagon, winter fit-out beside")[0]
+    assert overview.startswith("Beside Hill wagon: load of the worst row standing, and distance over the duty")
+    assert overview.count("lowers") == 3
+    alone = hubwright("compare", *files[:2]).stdout
+    assert not alone.startswith("Beside")
+    assert "each percentile known to ± 1.1 points" in alone
+    assert "200 of them, each percentile known to ± 1.5 points" in alone
 
 
 @pytest.mark.parametrize(

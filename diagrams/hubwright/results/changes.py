@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 
 from hubwright.errors import HubwrightError
+from hubwright.results.lubrication import grease_of
 from hubwright.setup.model import Case, Gear, Setup
 
 _WHEEL = ("rim_width", "offset", "mass")
@@ -20,11 +21,14 @@ class NotComparableError(HubwrightError, ValueError):
 
 @dataclass(frozen=True)
 class Change:
-    """One thing that differs: its name, and how to put it from the other setup into one between the two."""
+    """One thing that differs: its name, and how to put it into a setup between the two, from the other one.
+
+    Both may hold arrays: the same draws of the base and of the other setup.
+    """
 
     name: str
-    kind: str  # tire, wheel, spacer, gear, duty, chassis, hub, bearing, brake
-    put: Callable[[Setup], Setup]
+    kind: str  # tire, wheel, spacer, gear, duty, chassis, hub, bearing, brake, lubrication
+    put: Callable[[Setup, Setup], Setup]
 
 
 def changes_between(base: Setup, other: Setup) -> tuple[Change, ...]:
@@ -36,25 +40,28 @@ def changes_between(base: Setup, other: Setup) -> tuple[Change, ...]:
         raise NotComparableError(f"{base.name} is a {base.kind}, {other.name} a {other.kind}: they cannot be compared")
     changes: list[Change] = []
     if base.tire != other.tire:
-        changes.append(Change("tire", "tire", _putting(tire=other.tire)))
+        changes.append(Change("tire", "tire", _putting("tire")))
     if any(getattr(base.wheel, name) != getattr(other.wheel, name) for name in _WHEEL):
-        changes.append(Change("wheel", "wheel", _wheel_part(other, _WHEEL)))
+        changes.append(Change("wheel", "wheel", _wheel_part(*_WHEEL)))
     if base.wheel.spacer != other.wheel.spacer:
-        changes.append(Change("spacer", "spacer", _wheel_part(other, ("spacer",))))
+        changes.append(Change("spacer", "spacer", _wheel_part("spacer")))
     changes += _gear_changes(base, other)
-    weighed: dict[str, Any] = {
-        "chassis": other.chassis,
-        "root_tire_mass": other.root_tire_mass,
-        "root_wheel_mass": other.root_wheel_mass,
-    }
-    if any(getattr(base, name) != value for name, value in weighed.items()):
-        changes.append(Change("vehicle", "chassis", _putting(**weighed)))
+    weighed = ("chassis", "root_tire_mass", "root_wheel_mass")
+    if any(getattr(base, name) != getattr(other, name) for name in weighed):
+        changes.append(Change("vehicle", "chassis", _putting(*weighed)))
     for name in ("hub", "bearing", "brake"):
         if getattr(base, name) != getattr(other, name):
-            changes.append(Change(name, name, _putting(**{name: getattr(other, name)})))
+            changes.append(Change(name, name, _putting(name)))
+    if base.lubrication != other.lubrication and both_greased(base, other):
+        changes.append(Change("lubrication", "lubrication", _putting("lubrication")))
     if _duty_acts(base, other):
-        changes.append(Change("duty", "duty", _putting(cases=other.cases, duty=other.duty)))
+        changes.append(Change("duty", "duty", _putting("cases", "duty")))
     return tuple(changes)
+
+
+def both_greased(base: Setup, other: Setup) -> bool:
+    """Return whether both files say of dirt and film what the modified life needs."""
+    return grease_of(base) is not None and grease_of(other) is not None
 
 
 def with_all_gear(base: Setup, other: Setup) -> Setup:
@@ -84,13 +91,20 @@ def common_cases(base: Setup, other: Setup) -> list[str]:
     return [case.name for case in base.cases if case.name in theirs]
 
 
-def _putting(**fields: Any) -> Callable[[Setup], Setup]:
-    return lambda setup: dataclasses.replace(setup, **fields)
+def _putting(*names: str) -> Callable[[Setup, Setup], Setup]:
+    def put(setup: Setup, other: Setup) -> Setup:
+        fields: dict[str, Any] = {name: getattr(other, name) for name in names}
+        return dataclasses.replace(setup, **fields)
+
+    return put
 
 
-def _wheel_part(other: Setup, names: Sequence[str]) -> Callable[[Setup], Setup]:
-    values: dict[str, Any] = {name: getattr(other.wheel, name) for name in names}
-    return lambda setup: dataclasses.replace(setup, wheel=dataclasses.replace(setup.wheel, **values))
+def _wheel_part(*names: str) -> Callable[[Setup, Setup], Setup]:
+    def put(setup: Setup, other: Setup) -> Setup:
+        values: dict[str, Any] = {name: getattr(other.wheel, name) for name in names}
+        return dataclasses.replace(setup, wheel=dataclasses.replace(setup.wheel, **values))
+
+    return put
 
 
 def _by_name(gear: Sequence[Gear]) -> dict[tuple[str, int], Gear]:
@@ -108,15 +122,19 @@ def _gear_changes(base: Setup, other: Setup) -> list[Change]:
     places = list(_by_name(with_all_gear(base, other).gear))
     changes = []
     for place, key in enumerate(places):
-        item = theirs.get(key) or dataclasses.replace(mine[key], mass=0.0)
         if mine.get(key) != theirs.get(key):
             name = key[0] if key[1] == 0 else f"{key[0]} ({key[1] + 1})"
-            changes.append(Change(name, "gear", _gear_put(place, item)))
+            changes.append(Change(name, "gear", _gear_put(place, key)))
     return changes
 
 
-def _gear_put(place: int, item: Gear) -> Callable[[Setup], Setup]:
-    return lambda setup: dataclasses.replace(setup, gear=(*setup.gear[:place], item, *setup.gear[place + 1 :]))
+def _gear_put(place: int, key: tuple[str, int]) -> Callable[[Setup, Setup], Setup]:
+    def put(setup: Setup, other: Setup) -> Setup:
+        # what the other has no more weighs nothing
+        item = _by_name(other.gear).get(key) or dataclasses.replace(setup.gear[place], mass=0.0)
+        return dataclasses.replace(setup, gear=(*setup.gear[:place], item, *setup.gear[place + 1 :]))
+
+    return put
 
 
 def _duty_acts(base: Setup, other: Setup) -> bool:

@@ -6,6 +6,7 @@ Both are drawn together: an input that they share has the same value in both in 
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
@@ -15,8 +16,10 @@ from hubwright.results.changes import Change, NotComparableError, changes_betwee
 from hubwright.results.contributions import Contribution, contributions, solve_between
 from hubwright.results.draws import LEAST_SHARE, Span, draws_of, span
 from hubwright.results.life import Life
+from hubwright.results.lubrication import grease_of
 from hubwright.results.many import Many
 from hubwright.results.model import Results, Wheel
+from hubwright.results.part_spans import PartSpans, Values, part_spans
 from hubwright.results.solve import default_wheel, described_wheels, solve
 from hubwright.results.wear import Array
 from hubwright.setup.model import Cornering, Drop, Setup, SideSlope, TwoWheel
@@ -62,8 +65,9 @@ class Comparison:
     """Another setup beside a base, at the wheel of the analysed axle where the other wears most.
 
     By case: the load of the worst row, the moment about the vehicle's long axis, and the detailed life. `revolutions`
-    and `distance` are those of the duty. `parts` splits a ratio into its changes, by the names "distance",
-    "revolutions", "row load, CASE" and "life, CASE"; empty where a setup in between cannot stand.
+    and `distance` are those of the duty. The modified ones are lives as dirt and film leave them, where both files say
+    enough of that. `parts` splits a ratio into its changes, by the names "distance", "revolutions", "row load, CASE",
+    "life, CASE", "modified life, CASE" and "modified distance"; empty where a setup in between cannot stand.
     """
 
     base: Results
@@ -75,6 +79,8 @@ class Comparison:
     lives: Mapping[str, Compared]
     revolutions: Compared | None
     distance: Compared | None
+    modified_lives: Mapping[str, Compared]
+    modified_distance: Compared | None
     parts: Mapping[str, tuple[Contribution, ...]]
     warnings: tuple[str, ...]
     draws: int
@@ -83,6 +89,11 @@ class Comparison:
     def wheel(self) -> Wheel:
         """The wheel at which both are compared."""
         return self.other.wheel
+
+    @cached_property
+    def part_spans(self) -> PartSpans:
+        """Spans of the parts, computed when first asked for: each setup between the two is drawn as they are."""
+        return part_spans(self.base, self.other, self.changes, {name: _values_of(name) for name in self.parts})
 
 
 def compare(base: Setup, other: Setup, wheel: Wheel | None = None) -> Comparison:
@@ -102,12 +113,15 @@ def compare(base: Setup, other: Setup, wheel: Wheel | None = None) -> Comparison
     base_results, other_results = mine[wheels.index(worst_theirs.wheel)], worst_theirs
     pair = _Pair(base_results, other_results)
     row_loads, moments = pair.row_loads(), pair.moments()
-    lives, revolutions, distance = pair.lives(), pair.duty("revolutions"), pair.duty("distance")
-    compared: dict[str, tuple[str | tuple[str, str], Compared | None]] = {
-        "distance": ("life.duty.distance", distance),
-        "revolutions": ("life.duty.revolutions", revolutions),
-        **{f"row load, {case}": (_rows(case), each) for case, each in row_loads.items()},
-        **{f"life, {case}": (f"life.{case}.detailed", each) for case, each in lives.items()},
+    lives, revolutions, distance = pair.lives("detailed"), pair.duty("revolutions"), pair.duty("distance")
+    modified_lives, modified_distance = pair.lives("modified"), pair.duty("modified_distance")
+    compared: dict[str, Compared | None] = {
+        "distance": distance,
+        "revolutions": revolutions,
+        "modified distance": modified_distance,
+        **{f"row load, {case}": each for case, each in row_loads.items()},
+        **{f"life, {case}": each for case, each in lives.items()},
+        **{f"modified life, {case}": each for case, each in modified_lives.items()},
     }
     parts = _parts(base, other, changes, other_results.wheel, compared)
     warnings = list(_warnings(base_results, other_results, pair))
@@ -123,10 +137,17 @@ def compare(base: Setup, other: Setup, wheel: Wheel | None = None) -> Comparison
         lives=lives,
         revolutions=revolutions,
         distance=distance,
+        modified_lives=modified_lives,
+        modified_distance=modified_distance,
         parts=parts,
         warnings=tuple(warnings),
         draws=int(pair.stands.sum()),
     )
+
+
+def at_worst_wheel(setup: Setup) -> Results:
+    """Return a setup solved at the wheel of the analysed axle that wears most."""
+    return _worst([solve(setup, name) for name in _axle_wheels(setup, setup)])
 
 
 def lopsided_cases(setup: Setup) -> list[str]:
@@ -181,20 +202,20 @@ class _Pair:
             found[case] = self._compared(values, drawn, least=abs(self.base.cases[case].bearing_force.z) * lever)
         return found
 
-    def lives(self) -> dict[str, Compared]:
+    def lives(self, name: Literal["detailed", "modified"]) -> dict[str, Compared]:
         lives = self._lives()
         if lives is None:
             return {}
         found = {}
         for case in self.cases:
             mine, theirs = (life.cases[case] for life in lives)
-            if mine.detailed is not None and theirs.detailed is not None:
-                drawn = [many.values[f"life.{case}.detailed"] for many in self.drawn]
-                valid = mine.valid and theirs.valid
-                found[case] = self._compared([mine.detailed, theirs.detailed], drawn, valid=valid)
+            values = [getattr(life, name) for life in (mine, theirs)]
+            if None not in values:
+                drawn = [many.values[f"life.{case}.{name}"] for many in self.drawn]
+                found[case] = self._compared(values, drawn, valid=mine.valid and theirs.valid)
         return found
 
-    def duty(self, name: Literal["revolutions", "distance"]) -> Compared | None:
+    def duty(self, name: Literal["revolutions", "distance", "modified_distance"]) -> Compared | None:
         lives = self._lives()
         if lives is None:
             return None
@@ -202,6 +223,8 @@ class _Pair:
         if mine is None or theirs is None:
             return None
         values = [getattr(mine, name), getattr(theirs, name)]
+        if None in values:
+            return None
         drawn = [many.values[f"life.duty.{name}"] for many in self.drawn]
         return self._compared(values, drawn, valid=mine.valid and theirs.valid)
 
@@ -232,6 +255,16 @@ class _Pair:
         spread = spread[np.isfinite(spread)]
         moves = enough and len(spread) > 0 and np.ptp(spread) > ALIKE * max(1e-300, float(np.abs(spread).max()))
         return Compared(base, other, ratio, span(spread) if moves else None, valid)
+
+
+def _values_of(name: str) -> Values:
+    """Return by which names of the draws a ratio goes that is split into parts."""
+    what, _, case = name.partition(", ")
+    if what == "row load":
+        return _rows(case)
+    if case:
+        return f"life.{case}.{'modified' if what == 'modified life' else 'detailed'}"
+    return f"life.duty.{what.replace(' ', '_')}"
 
 
 def _rows(case: str) -> tuple[str, str]:
@@ -273,7 +306,7 @@ def _parts(
     other: Setup,
     changes: Sequence[Change],
     wheel: Wheel,
-    compared: Mapping[str, tuple[str | tuple[str, str], Compared | None]],
+    compared: Mapping[str, Compared | None],
 ) -> dict[str, tuple[Contribution, ...]]:
     if not changes:
         return {}
@@ -281,9 +314,10 @@ def _parts(
     if not between.stands:
         return {}
     found = {}
-    for name, (values, each) in compared.items():
+    for name, each in compared.items():
         if each is None or each.ratio is None:
             continue
+        values = _values_of(name)
         if isinstance(values, str):
             value = between.values[values]
         else:
@@ -300,6 +334,9 @@ def _warnings(base: Results, other: Results, pair: _Pair) -> Iterable[str]:
                 f"The duty of {setup.name} gives left and right different shares of '{case}': "
                 "the wheels of one side wear sooner than those of the other."
             )
+    said = [results.setup for results in (base, other) if grease_of(results.setup) is not None]
+    if len(said) == 1:
+        yield f"Only {said[0].name} says what dirt and film its bearing runs with: they are left out of the lives."
     share = float(pair.stands.mean())
     if share < 1:
         kept = "they are left out of the spans" if share >= LEAST_SHARE else "no span is given"

@@ -10,8 +10,10 @@ References: Shapley (1953), A value for n-person games, Contributions to the The
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from hubwright.results.changes import Change, stacked, with_all_gear
 from hubwright.results.many import solve_many
@@ -24,8 +26,10 @@ ORDERS = 64  # drawn above that, each with its reverse
 SEED = 1709
 NOTHING = 1e-9  # of a logarithm: what rounding leaves
 
+Flags: TypeAlias = NDArray[np.bool_]
+
 # stand for one value each in a stack: their numbers may be missing or count something
-_WHOLE = ("tire", "bearing", "brake", "duty")
+_WHOLE = ("tire", "bearing", "brake", "lubrication", "duty")
 
 
 @dataclass(frozen=True)
@@ -47,14 +51,14 @@ class Contribution:
 class Between:
     """The setups between two: which have which changes (setup, change), and what each gives by name."""
 
-    has: np.ndarray[tuple[int, int], np.dtype[np.bool_]]
+    has: Flags
     values: Mapping[str, Array]
     stands: bool
 
 
 def solve_between(base: Setup, other: Setup, changes: Sequence[Change], wheel: Wheel) -> Between:
     """Return every setup between two that the average needs: all of them, or those of the drawn orders."""
-    has = _every(len(changes)) if len(changes) <= EXACT else _visited(_orders(len(changes)))
+    has = every_setup(len(changes)) if len(changes) <= EXACT else _visited(_orders(len(changes)))
     start = with_all_gear(base, other)
     groups: dict[tuple[bool, ...], list[int]] = {}
     whole = [place for place, change in enumerate(changes) if change.kind in _WHOLE]
@@ -67,7 +71,7 @@ def solve_between(base: Setup, other: Setup, changes: Sequence[Change], wheel: W
         for number in numbers:
             setup = start
             for change, chosen in zip(changes, has[number], strict=True):
-                setup = change.put(setup) if chosen else setup
+                setup = change.put(setup, other) if chosen else setup
             setups.append(setup)
         solved = solve_many(stacked(setups), wheel, len(setups))
         stands = stands and bool(solved.stands.all())
@@ -89,10 +93,10 @@ def contributions(between: Between, value: Array, changes: Sequence[Change]) -> 
         The changes, in the order of `between.has`.
     """
     logarithm = np.log(value)
-    place = {row.tobytes(): number for number, row in enumerate(between.has)}
     if len(changes) <= EXACT:
-        parts = [(_average(between.has, logarithm, place, change), 0.0) for change in range(len(changes))]
+        parts = [(float(mean), 0.0) for mean in order_weights(between.has) @ logarithm]
     else:
+        place = {row.tobytes(): number for number, row in enumerate(between.has)}
         parts = _sampled(_orders(len(changes)), logarithm, place)
     return tuple(
         Contribution(change.name, change.kind, math.exp(mean), error)
@@ -100,26 +104,27 @@ def contributions(between: Between, value: Array, changes: Sequence[Change]) -> 
     )
 
 
-def _every(count: int) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
+def order_weights(has: Flags) -> Array:
+    """Return the weights (change, setup) that make each change's average of the logarithms of all setups between."""
+    count = has.shape[1]
+    place = {row.tobytes(): number for number, row in enumerate(has)}
+    weights = np.zeros((count, len(has)))
+    for number, row in enumerate(has):
+        size = int(row.sum())
+        for change in np.flatnonzero(~row):
+            # share of the orders in which just these changes come before this one
+            share = math.factorial(size) * math.factorial(count - size - 1) / math.factorial(count)
+            after = row.copy()
+            after[change] = True
+            weights[change, place[after.tobytes()]] += share
+            weights[change, number] -= share
+    return weights
+
+
+def every_setup(count: int) -> Flags:
+    """Return which of so many changes every setup between two has (setup, change)."""
     numbers = np.arange(2**count)
     return (numbers[:, np.newaxis] >> np.arange(count) & 1).astype(bool)
-
-
-def _average(
-    has: np.ndarray[tuple[int, int], np.dtype[np.bool_]], logarithm: Array, place: Mapping[bytes, int], change: int
-) -> float:
-    count = has.shape[1]
-    total = 0.0
-    for number, row in enumerate(has):
-        if row[change]:
-            continue
-        size = int(row.sum())
-        # share of the orders in which just these changes come before this one
-        weight = math.factorial(size) * math.factorial(count - size - 1) / math.factorial(count)
-        after = row.copy()
-        after[change] = True
-        total += weight * float(logarithm[place[after.tobytes()]] - logarithm[number])
-    return total
 
 
 def _orders(count: int) -> Array:
@@ -128,12 +133,12 @@ def _orders(count: int) -> Array:
     return np.array([order for drawn in orders for order in (drawn, drawn[::-1])])
 
 
-def _visited(orders: Array) -> np.ndarray[tuple[int, int], np.dtype[np.bool_]]:
+def _visited(orders: Array) -> Flags:
     rows = {row.tobytes(): row for order in orders for row in _steps(order)}
     return np.array(list(rows.values()))
 
 
-def _steps(order: Array) -> list[np.ndarray[tuple[int], np.dtype[np.bool_]]]:
+def _steps(order: Array) -> list[Flags]:
     row = np.zeros(len(order), dtype=bool)
     rows = [row.copy()]
     for change in order:

@@ -8,7 +8,7 @@ computed from geometry are drawn too.
 import dataclasses
 import math
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -87,17 +87,48 @@ def is_drawn(results: Results, *, drops: bool = False) -> bool:
     return bool(_varied(results.inputs, drops=drops) or _unrated(results.setup))
 
 
+class Draws:
+    """What is drawn for a solved setup, before anything is solved with it; the same each time for the same inputs.
+
+    Draws of one array setup share their number of balls or rollers, which no array can hold.
+    """
+
+    def __init__(self, results: Results, *, number: int = DRAWS, seed: int = SEED, drops: bool = False) -> None:
+        """Draw every input with a range, the ratings that are computed, and the place in the class of the grease."""
+        setup = results.setup
+        self._whole = dataclasses.replace(setup, inputs=results.inputs)  # with what is estimated late
+        self._inputs = drawn_inputs(results, number=number, seed=seed, drops=drops)
+        self._factors = {
+            name: 1 + RATING_RANGE * (2 * uniform(f"bearing.{name}", number, seed) - 1) for name in _unrated(setup)
+        }
+        self._weighed = _weighed_masses(setup, number, seed)
+        self._count = next((key for key in _COUNTS if key in self._inputs), None)
+        self.cleanliness = uniform(CLEANLINESS, number, seed)
+        self.counts: Array = self._inputs[self._count] if self._count else np.zeros(number)
+
+    def setup(self, chosen: NDArray[np.intp]) -> Setup:
+        """Return the setup of arrays of some draws, alike in their number of balls or rollers."""
+        values: dict[str, Any] = {name: value[chosen] for name, value in self._inputs.items()}
+        if self._count:
+            values[self._count] = int(self.counts[chosen[0]])
+        drawn = _with_whole_duty(with_inputs(self._whole, values))
+        drawn = dataclasses.replace(drawn, **{name: value[chosen] for name, value in self._weighed.items()})
+        computed = vars(bearing_values(drawn.bearing))
+        rated = {name: computed[name] * factor[chosen] for name, factor in self._factors.items()}
+        return dataclasses.replace(drawn, bearing=dataclasses.replace(drawn.bearing, **rated))
+
+
 def draws_of(results: Results, *, number: int = DRAWS, seed: int = SEED, drops: bool = False) -> Many:
     """Return what the draws of a solved setup give, one entry for each draw; drops where they are asked for."""
-    setup = results.setup
-    drawn = drawn_inputs(results, number=number, seed=seed, drops=drops)
-    factors = {name: 1 + RATING_RANGE * (2 * uniform(f"bearing.{name}", number, seed) - 1) for name in _unrated(setup)}
+    drawn = Draws(results, number=number, seed=seed, drops=drops)
     stands = np.empty(number, dtype=bool)
     values: dict[str, Array] = {}
     valid: dict[str, NDArray[np.bool_]] = {}
-    cleanliness = uniform(CLEANLINESS, number, seed)
-    for chosen, group in _groups(results, drawn, factors, number, seed):
-        solved = solve_many(group, results.wheel, len(chosen), cleanliness=cleanliness[chosen], drops=drops)
+    for count in np.unique(drawn.counts):
+        chosen = np.flatnonzero(drawn.counts == count)
+        solved = solve_many(
+            drawn.setup(chosen), results.wheel, len(chosen), cleanliness=drawn.cleanliness[chosen], drops=drops
+        )
         stands[chosen] = solved.stands
         for name, value in solved.values.items():
             values.setdefault(name, np.empty(number))[chosen] = value
@@ -157,26 +188,6 @@ def _drawn(entry: Input, key: str, share: Array) -> Array:
     if key in _COUNTS:
         return round(low) + np.floor(share * (round(high) - round(low) + 1))
     return low + share * (high - low)
-
-
-def _groups(
-    results: Results, drawn: Mapping[str, Array], factors: Mapping[str, Array], number: int, seed: int
-) -> Iterator[tuple[NDArray[np.intp], Setup]]:
-    """Yield setups of arrays with the places of their draws, one for each number of balls or rollers."""
-    key = next((key for key in _COUNTS if key in drawn), None)
-    counts = drawn[key] if key else np.zeros(number)
-    weighed = _weighed_masses(results.setup, number, seed)
-    whole = dataclasses.replace(results.setup, inputs=results.inputs)  # with what is estimated late
-    for count in np.unique(counts):
-        chosen = np.flatnonzero(counts == count)
-        values: dict[str, Any] = {name: value[chosen] for name, value in drawn.items()}
-        if key:
-            values[key] = int(count)
-        group = _with_whole_duty(with_inputs(whole, values))
-        group = dataclasses.replace(group, **{name: value[chosen] for name, value in weighed.items()})
-        computed = vars(bearing_values(group.bearing))
-        rated = {name: computed[name] * factor[chosen] for name, factor in factors.items()}
-        yield chosen, dataclasses.replace(group, bearing=dataclasses.replace(group.bearing, **rated))
 
 
 def _weighed_masses(setup: Setup, number: int, seed: int) -> dict[str, Any]:

@@ -207,7 +207,7 @@ class Page:
         if results.spans:
             for table in span_tables(results.spans, list(results.cases), self.units):
                 self.table(table.title, table.heads, table.rows)
-            self.line(span_note(results.spans))
+            self.line(span_note(next(iter(results.spans.values())).draws))
             self.line()
         self._inputs(results.inputs)
         for case, reason in results.left_out.items():

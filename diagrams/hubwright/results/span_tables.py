@@ -56,14 +56,15 @@ def span_tables(spans: Mapping[str, Span], cases: Sequence[str], units: System) 
     ]
 
 
-def span_note(spans: Mapping[str, Span]) -> str:
+def span_note(draws: int) -> str:
     """Return how the spans were made and how well they are known."""
-    draws = next(iter(spans.values())).draws
+    return f"Spans: 5th to 95th percentile of {draws} draws of all inputs within their ranges, {sampling_words(draws)}."
+
+
+def sampling_words(draws: int) -> str:
+    """Return how well percentiles of so many draws are known: the standard error of their ranks."""
     points = 100 * math.sqrt(LOW * (1 - LOW) / draws)
-    return (
-        f"Spans: 5th to 95th percentile of {draws} draws of all inputs within their ranges, each percentile known "
-        f"to ± {format_number(points, significant=2)} points."
-    )
+    return f"each percentile known to ± {format_number(points, significant=2)} points"
 
 
 def _table(
