@@ -1,0 +1,32 @@
+"""What a key of a setup file means, in the words of the table of keys."""
+
+from functools import lru_cache
+from typing import Literal
+
+from hubwright.setup.keys import Key
+from hubwright.setup.model import Setup
+from hubwright.setup.schema import key_reference
+
+
+@lru_cache
+def _keys(kind: Literal["vehicle", "trailer"]) -> dict[str, Key]:
+    return {entry.dotted: entry.key for entry in key_reference(kind)}
+
+
+def key_of(kind: Literal["vehicle", "trailer"], dotted: str) -> Key | None:
+    """Return the key behind a dotted name of an input: "gear.1.mass" is the key "gear.mass"; None where it is none."""
+    table, _, rest = dotted.partition(".")
+    return _keys(kind).get(dotted) or _keys(kind).get(f"{table}.{rest.rpartition('.')[2]}")
+
+
+def meaning(setup: Setup, dotted: str) -> str:
+    """Return what an input says, in a few words: "height of the centre of mass above the road"."""
+    table, _, rest = dotted.partition(".")
+    name = rest.rpartition(".")[0]
+    if table == "duty":
+        return f"share of the distance, {rest}"
+    key = key_of(setup.kind, dotted)
+    words = key.meaning if key else dotted
+    if table == "gear":
+        return f"{setup.gear[int(name) - 1].name}: {words}"
+    return f"{name}: {words}" if table == "case" else words

@@ -1,0 +1,92 @@
+"""Ratios of a comparison in tables: each with its span and verdict, a life never by itself."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from markupsafe import Markup, escape
+
+from hubwright.lessons.life_views import VERDICTS
+from hubwright.lessons.numbers import show, show_range
+from hubwright.lessons.stacked_table import Column, Row, stacked_table
+from hubwright.quantities import Quantity, format_number
+from hubwright.results.comparison import ALIKE, Compared, Comparison
+
+SEVERE = "severe: outside the range of the life formula, no ratio of lives is given"
+WITHOUT_LOAD = "without load in one of the two"
+_COLUMNS = (Column("Ratio"), Column("Span"), Column("The change", number=False))
+
+
+def ratio(each: Compared, unit: str = "N") -> Markup:
+    """Return the ratio to the base, else the difference with its sign."""
+    if each.ratio is not None:
+        return Markup("× {}").format(factor(each, each.ratio))
+    sign = "+" if each.difference > 0 else ""
+    return Markup("{}{}").format(sign, show(Quantity(each.difference, unit)))
+
+
+def span(each: Compared, unit: str = "N") -> Markup:
+    """Return the span of the ratio or difference; empty where the ranges do not move it."""
+    if each.span is None:
+        return Markup("")
+    if each.ratio is None:
+        return show_range(Quantity(each.difference, unit, low=each.span.low, high=each.span.high))
+    return Markup("{} to {}").format(factor(each, each.span.low), factor(each, each.span.high))
+
+
+def factor(each: Compared, value: float) -> str:
+    """Return a ratio, or an end of its span, with the digits that tell it and its ends from one another and from 1."""
+    ends = [] if each.span is None else [each.span.low, each.span.high]
+    told = sorted([1.0, *(end for end in [each.ratio, *ends] if end is not None)])
+    closest = min((b - a for a, b in pairwise(told) if b - a > ALIKE), default=1.0)
+    decimals = 2 if closest >= 0.01 else 3 if closest >= 0.001 else 4
+    return format_number(value, significant=3 if decimals == 2 else 9, decimals=decimals, least=2)
+
+
+def life_cells(each: Compared) -> tuple[Markup, Markup, Markup]:
+    """Return ratio, span and verdict of two lives; none where one of them is outside the formula's range."""
+    if not each.valid:
+        return Markup("–"), Markup(""), escape(SEVERE)
+    if each.ratio is None:
+        return Markup("–"), Markup(""), escape(WITHOUT_LOAD)
+    return ratio(each), span(each), escape(VERDICTS[each.verdict])
+
+
+def load_cells(each: Compared) -> tuple[Markup, Markup, Markup]:
+    """Return ratio, or difference, span and verdict of two loads."""
+    return ratio(each), span(each), escape(VERDICTS[each.verdict])
+
+
+def life_rows(comparison: Comparison) -> list[tuple[str, Compared]]:
+    """Return the ratios of lives by case, that of the duty first."""
+    duty = [] if comparison.distance is None else [("The duty of the file, by distance", comparison.distance)]
+    return [*duty, *((name.capitalize(), each) for name, each in comparison.lives.items())]
+
+
+def life_table(comparison: Comparison) -> Markup:
+    """Return the lives of a setup beside its base: ratios with spans and verdicts."""
+    rows = [Row(escape(name), life_cells(each)) for name, each in life_rows(comparison)]
+    caption = f"Life of {comparison.other.setup.name} over that of {comparison.base.setup.name}, with its span."
+    return stacked_table(caption, "Case", _COLUMNS, rows, kind="pairs")
+
+
+def load_table(comparison: Comparison) -> Markup:
+    """Return the worst row's load of a setup beside its base, case by case."""
+    rows = [Row(escape(name.capitalize()), load_cells(each)) for name, each in comparison.row_loads.items()]
+    caption = (
+        f"Load of the harder loaded row of {comparison.other.setup.name} over that of {comparison.base.setup.name}."
+    )
+    return stacked_table(caption, "Case", _COLUMNS, rows, kind="pairs")
+
+
+def not_settled(comparison: Comparison) -> list[str]:
+    """Return what the ranges leave open, in words: "the life in the duty of the file"."""
+    loads = [f"the load in {name}" for name, each in comparison.row_loads.items() if each.verdict == "not settled"]
+    lives: Sequence[tuple[str, Compared]] = [
+        *comparison.lives.items(),
+        *([] if comparison.distance is None else [("the duty of the file", comparison.distance)]),
+    ]
+    return loads + [
+        f"the life in {name}"
+        for name, each in lives
+        if each.verdict == "not settled" and each.valid and each.ratio is not None
+    ]
