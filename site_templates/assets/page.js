@@ -1,4 +1,4 @@
-// Units, sheet colour, note folds, figure steps and answer checks. Every page reads whole without this file.
+// Units, sheet colour, note folds and figure steps. Every page reads whole without this file.
 // It stands in the head and blocks, so that units and sheet are set before the first paint.
 (function () {
   'use strict';
@@ -114,48 +114,6 @@
     addEventListener('afterprint', function () { show(+figure.dataset.printed, false); });
   }
 
-  function number(text) {
-    var t = text.trim().replace(/\u2212/g, '-').replace(/\s/g, '');
-    if (/^[-+]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(t)) t = t.replace(/,/g, '');
-    return /^[-+]?(\d+([.,]\d*)?|[.,]\d+)$/.test(t) ? parseFloat(t.replace(',', '.')) : NaN;
-  }
-
-  function problem(form) {
-    var out = form.querySelector('output'), box = form.querySelector('input'), unit = form.querySelector('select');
-    // until the reader picks a unit, the first of the system in view stands there
-    function preset() {
-      var first = unit.querySelector('option[data-system="' + root.dataset.units + '"]');
-      if (first && !unit.dataset.picked) unit.value = first.value;
-    }
-    preset();
-    unit.addEventListener('change', function () { unit.dataset.picked = 'yes'; });
-    all('input[name=units]').forEach(function (choice) { choice.addEventListener('change', preset); });
-    function say(state, head, rest) {
-      out.dataset.state = state;
-      out.replaceChildren(make('b', {}, head), ' ' + (rest || ''));
-    }
-    function close(a, b, t) { return Math.abs(a - b) <= t * Math.abs(b) || a === b; }
-    form.addEventListener('submit', function (e) {
-      e.preventDefault();
-      var x = number(box.value), want = +form.dataset.answer, tol = +form.dataset.within, si = x * +unit.value;
-      box.removeAttribute('aria-invalid');
-      if (isNaN(x)) {
-        box.setAttribute('aria-invalid', 'true');
-        say('not', 'A number, please.', 'Write it like 12.5; the unit goes in the box beside it.');
-        box.focus();
-        return;
-      }
-      if (close(si, want, tol)) return say('right', 'That is it.', form.dataset.right);
-      var slip = JSON.parse(form.dataset.slips || '[]').find(function (s) { return close(si, s[0], tol); });
-      if (slip) return say('near', 'Nearly.', slip[1]);
-      if (close(si, -want, tol)) return say('near', 'Right size, wrong sign.', form.dataset.sign);
-      var other = Array.from(unit.options).find(function (o) { return close(x * +o.value, want, tol); });
-      if (other) return say('near', 'The number fits another unit.', 'Yours would be right in ' + other.textContent + '.');
-      if (close(si, want, .1)) return say('near', 'Within a tenth.', 'Check the rounding: keep four digits until the last line.');
-      say('not', 'Not yet.', si > want ? 'Too large. Open the nudge below.' : 'Too small. Open the nudge below.');
-    });
-  }
-
   // A box that scrolls sideways must be reachable with the keyboard, and only then.
   function scrollable() {
     all('.tablewrap:not([role=region]), .plate > .wide, .eq, pre').forEach(function (box) {
@@ -171,7 +129,6 @@
     units(); sheet();
     all('a.ring').forEach(note);
     all('figure[data-build]').forEach(build);
-    all('form[data-answer]').forEach(problem);
     all('details').forEach(function (fold) { fold.addEventListener('toggle', scrollable); });
     all('input[name=units]').forEach(function (box) { box.addEventListener('change', scrollable); });
     scrollable();

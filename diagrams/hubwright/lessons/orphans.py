@@ -12,7 +12,20 @@ from functools import lru_cache
 
 PROSE_KEYS = ("title", "summary", "question", "description")
 EXEMPT_CALLS = frozenset(
-    {"given", "claim", "vary", "figure", "working", "show", "number", "unit", "cautions", "has", "between"}
+    {
+        "given",
+        "claim",
+        "vary",
+        "figure",
+        "working",
+        "show",
+        "number",
+        "unit",
+        "cautions",
+        "has",
+        "between",
+        "practice_problems",
+    }
 )
 
 

@@ -17,7 +17,8 @@ from hubwright.lessons.front_matter import FRONT_MATTER, front_matter
 from hubwright.lessons.life_views import life_left
 from hubwright.lessons.orphans import orphans
 from hubwright.lessons.page_state import PageState
-from hubwright.lessons.practice import problem
+from hubwright.lessons.practice import Practice
+from hubwright.lessons.practice_html import practice_problems
 from hubwright.lessons.wording import forbidden_words
 from hubwright.lessons.workings import working
 
@@ -35,6 +36,7 @@ class Renderer:
         self.drawings = drawings
         self.added_cautions = added_cautions
         self.names = course.names()
+        self.practice = Practice(course, self._names)
 
     def page(self, source: str, file: str) -> tuple[PageState, str]:
         """Return a page's state and its Markdown; problems are on the state."""
@@ -81,7 +83,7 @@ class Renderer:
             "note": partial(blocks.note, state, sources=self.course.sources),
             "claim_box": partial(blocks.claim_box, state),
             "closure_table": partial(closure_table, state),
-            "problem": partial(problem, state),
+            "practice_problems": partial(practice_problems, state, self.practice),
             "cautions": cautioned,
             "vary": self.course.vary,
             "stands": self.course.stands,

@@ -108,8 +108,14 @@ kmh = km / h = _ = kph
 mph = mi / h
 """
 
+
+def definitions() -> list[str]:
+    """Return the definition of each unit: its name, what it is, its symbol or `_`, and other names of it."""
+    return _DEFINITIONS.strip().splitlines()
+
+
 registry: pint.UnitRegistry[float] = pint.UnitRegistry(None, autoconvert_offset_to_baseunit=True)
-for _line in _DEFINITIONS.strip().splitlines():
+for _line in definitions():
     registry.define(_line)
 
 # Every SI unit in which a result may stand, to name the outcome of a multiplication. Where two
