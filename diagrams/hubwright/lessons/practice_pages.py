@@ -1,0 +1,106 @@
+"""The collection of practice problems, and the teacher's key with every variant, answer and working."""
+
+from functools import partial
+from itertools import groupby
+
+from markupsafe import Markup
+
+from hubwright.lessons import cautions
+from hubwright.lessons.generated_page import GeneratedPage, Site
+from hubwright.lessons.page_state import PageState
+from hubwright.lessons.practice import Problem
+from hubwright.lessons.practice_files import VARIANTS
+from hubwright.lessons.practice_html import PAGE, problem_html
+from hubwright.lessons.words import counted
+
+KEY = "practice-key.md"
+
+
+def pages(site: Site) -> list[GeneratedPage]:
+    """Return the collection and, unless the site leaves it out, the key; neither where a site has no problems."""
+    if site.practice is None or not site.practice.files or site.course.in_view not in site.course.results:
+        return []
+    collection = GeneratedPage(
+        path=PAGE,
+        title="Practice problems",
+        kind="page",
+        write=partial(_collection, site=site),
+        mark="P",
+        summary="Problems of every lesson, each in several variants, with nudges, an answer check and the working.",
+    )
+    key = GeneratedPage(
+        path=KEY,
+        title="Practice problems: the key",
+        kind="page",
+        write=partial(_key, site=site),
+        listed=False,
+        searched=False,
+        summary="For teachers: every variant of every practice problem with its answer and working.",
+    )
+    return [collection, key] if site.teachers_key else [collection]
+
+
+def _collection(page: PageState, site: Site) -> str:
+    assert site.practice is not None
+    problems = site.practice.all()
+    site.practice.tell(page)
+    posed = [problem for problem in problems if problem.variants]
+    lessons = len({problem.source.lesson for problem in posed})
+    hazards = {hazard for problem in posed for hazard in problem.source.hazards}
+    key = f" Teachers find every answer in [the key]({KEY})." if site.teachers_key else ""
+    parts = [
+        f"Here are {len(posed)} problems to {counted(lessons, 'lesson')}, about the setup in view. "
+        f"Each comes in {counted(VARIANTS, 'variant')}: the same question with other data. "
+        "The tag beside a title says what it asks of you: to read a number, to use one formula, "
+        f"to take two steps, or to judge.{key}",
+        f'<p class="without-js">Answers are checked, and workings opened, by a script, which does not run here.'
+        f"{' The key has them all.' if site.teachers_key else ''}</p>",
+        "An answer wants a number and its unit, as you would write it: `4.9 kN`, `1,100 lbf`, `12.5 mm`, `1/2 in`. "
+        "Three digits are enough. Any unit of the right sort will do.",
+        str(page.set_aside(cautions.caution_box(hazards, site.cautions))),
+    ]
+    for lesson, some in groupby(posed, key=lambda problem: problem.source.lesson):
+        parts.append(f"## {_title(site, lesson)} {{#lesson-{lesson}}}")
+        parts += [str(problem_html(page, problem)) for problem in some]
+    return "\n\n".join([*parts, *_left_out(problems)])
+
+
+def _title(site: Site, lesson: int) -> str:
+    return f"Lesson {lesson}"
+
+
+def _left_out(problems: list[Problem]) -> list[str]:
+    """Return which problems this setup cannot pose, and why."""
+    missing = [problem for problem in problems if not problem.variants]
+    if not missing:
+        return []
+    items = [f"* **{problem.number} {problem.source.title}**: {problem.left_out}." for problem in missing]
+    return ["## Left out for this setup {#left-out}", "\n".join(items)]
+
+
+def _key(page: PageState, site: Site) -> str:
+    assert site.practice is not None
+    problems = [problem for problem in site.practice.all() if problem.variants]
+    site.practice.tell(page)
+    parts = [
+        f"For teachers: every variant of the [practice problems]({PAGE}), with its answer and its working. "
+        "A site leaves this page out with `teachers_key: false` among the plugin’s options.",
+    ]
+    for lesson, some in groupby(problems, key=lambda problem: problem.source.lesson):
+        parts.append(f"## {_title(site, lesson)} {{#lesson-{lesson}}}")
+        parts += [str(page.set_aside(_solved(problem), late=True)) for problem in some]
+    return "\n\n".join(parts)
+
+
+def _solved(problem: Problem) -> Markup:
+    variants = Markup("\n").join(
+        Markup(
+            '<section class="solved" aria-label="{}, variant {}"><p class="tag">Variant {}</p>\n{}\n'
+            '<p class="solution"><b>Answer:</b> {}</p>\n{}</section>'
+        ).format(problem.number, place, place, variant.question, variant.asked.in_words, variant.working)
+        for place, variant in enumerate(problem.variants, 1)
+    )
+    return Markup(
+        '<div class="key" id="{0}"><div class="problem-head"><h3><span class="mark">{1}</span> {2}</h3>'
+        '<span class="tag">{3}</span></div>\n{4}</div>'
+    ).format(problem.ident, problem.number, problem.source.title, problem.source.level, variants)
