@@ -1,8 +1,9 @@
 """Random valid setups through every figure: what a ruler and an eye would object to, with the seed that shows it.
 
-`python benchmarks/sweep.py` draws 1,000 setups, `--setups 10000` for a long night, `--seed 17` one batch again. Every
-figure is drawn in both unit systems and both forms and read back from the written SVG; pictures of failures go to
-build/sweep/. Exit code 1 if there are any.
+`python benchmarks/sweep.py` draws 1,000 setups, `--setups 10000` for a long night, `--seed 17` one batch again and
+`--seed 17 --setup 3` one of its setups. Every figure is drawn in both unit systems and both forms and read back from
+the written SVG; pictures of failures go to build/sweep/. Exit code 1 if there are any, or if a figure of the catalogue
+was never drawn.
 """
 
 import argparse
@@ -10,7 +11,6 @@ import sys
 import time
 import traceback
 from collections import Counter
-from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field
 from multiprocessing import get_context
@@ -23,22 +23,22 @@ sys.path[0] = str(ROOT / "tests")  # in place of this folder, whose drawing.py w
 from hypothesis import HealthCheck, Phase, given, seed, settings  # noqa: E402  (found through the path set above)
 from hypothesis.strategies import SearchStrategy  # noqa: E402
 
+from drawing.swept import PICTURES, figures_of, picture  # noqa: E402
 from drawing.written_checks import Failure, counted, failures_of  # noqa: E402
-from hubwright.drawing import draw, png, svg_for_page  # noqa: E402
+from hubwright.drawing import draw, svg_for_page  # noqa: E402
 from hubwright.drawing.closure import TOLERANCE, left_over  # noqa: E402
 from hubwright.drawing.marks import Drawing  # noqa: E402
 from hubwright.errors import HubwrightError  # noqa: E402
 from hubwright.results import Results, solve  # noqa: E402
 from hubwright.results.beams import BeamResults, solve_beam  # noqa: E402
 from hubwright.results.solve import described_wheels  # noqa: E402
-from hubwright.scenes.catalogue import FIGURES, scene_function  # noqa: E402
-from hubwright.scenes.vocabulary import Scene, Units  # noqa: E402
+from hubwright.scenes.catalogue import FIGURES  # noqa: E402
+from hubwright.scenes.vocabulary import Units  # noqa: E402
 from scenes.test_beam_alone import beams  # noqa: E402
-from strategies import setups  # noqa: E402
+from strategies import complete_setups, setups  # noqa: E402
 
 BATCH = 20  # setups drawn from one seed
 SYSTEMS: tuple[Units, ...] = ("si", "us")
-PICTURES = ROOT / "build" / "sweep"
 KEPT = 6  # pictures of each figure and class of failure in a batch
 
 
@@ -54,6 +54,12 @@ class Tally:
     failures: Counter[tuple[str, str]] = field(default_factory=Counter)
     failing: Counter[str] = field(default_factory=Counter)
     lines: list[str] = field(default_factory=list)
+
+    @property
+    def unseen(self) -> list[str]:
+        """Return the figures of the catalogue that no setup gave."""
+        seen = {name.rsplit(", ", 1)[0] for name in self.figures}
+        return [name for name in FIGURES if name not in seen]
 
     def add(self, other: "Tally") -> None:
         """Take in another batch."""
@@ -87,50 +93,29 @@ def drawn_from(strategy: SearchStrategy[Any], number: int, count: int) -> list[A
     return found[:count]
 
 
-def scenes_of(
-    solved: Results | BeamResults, turn: int, other: Results | None
-) -> Iterator[tuple[str, Callable[[Units], Scene]]]:
-    """Yield the figures of a solved setup, each in one of the cases that it can show, another one each turn.
-
-    One of two setups shows this one and, if there is one, the last that was seen at the same wheel.
-    """
-    for name, figure in FIGURES.items():
-        function = scene_function(name)
-        if isinstance(solved, BeamResults):
-            if figure.takes == "beam":
-                yield name, lambda units, draw_it=function: draw_it(solved, units=units)
-        elif figure.takes == "two results" and other is not None:
-            yield name, lambda units, draw_it=function: draw_it(other, solved, units=units)
-        elif figure.takes == "results" and (cases := figure.cases(solved)):
-            case = cases[turn % len(cases)]
-            yield (
-                f"{name}, {case}",
-                lambda units, draw_it=function, shown=case: draw_it(solved, case=shown, units=units),
-            )
-
-
-def batch(number: int, count: int = BATCH) -> Tally:
-    """Draw every figure of the setups of one seed."""
+def batch(number: int, count: int = BATCH, only: int | None = None) -> Tally:
+    """Draw every figure of the setups of one seed, or of a single one of them."""
     tally = Tally()
     last: dict[str, Results] = {}
-    for index, setup in enumerate(drawn_from(setups(), number, count)):
+    for index, setup in enumerate(drawn_from(setups() | complete_setups(), number, count)):
         wheels = described_wheels(setup)
         wheel = wheels[index % len(wheels)]
-        tally.setups += 1
         solved = solve(setup, wheel)
-        check(tally, solved, number, index, last.get(wheel))
+        if only in (None, index):
+            tally.setups += 1
+            check(tally, solved, number, index, last.get(wheel))
         last[wheel] = solved
-    for index, beam in enumerate(drawn_from(beams(), number, max(1, count // 5))):
-        check(tally, solve_beam(beam), number, index)
+    if only is None:
+        for index, beam in enumerate(drawn_from(beams(), number, max(1, count // 5))):
+            check(tally, solve_beam(beam), number, index)
     return tally
 
 
 def check(tally: Tally, solved: Results | BeamResults, number: int, index: int, other: Results | None = None) -> None:
     """Draw the figures of one setup and note what is wrong with them."""
-    for figure, make in scenes_of(solved, number * BATCH + index, other):
-        name = figure.split(",")[0]
+    for name, case, make in figures_of(solved, number * BATCH + index, other):
         for units in SYSTEMS:
-            where = f"seed {number}, setup {index}, {figure}, {units}"
+            where = f"seed {number}, setup {index}, {f'{name}, {case}' if case else name}, {units}"
             try:
                 try:
                     scene = make(units)
@@ -162,9 +147,7 @@ def note(tally: Tally, name: str, failure: Failure, where: str, drawing: Drawing
     tally.failures[name, failure.kind] += 1
     tally.lines.append(f"{where}: {failure.kind}: {failure.where}")
     if drawing is not None and tally.failures[name, failure.kind] <= KEPT:
-        PICTURES.mkdir(parents=True, exist_ok=True)
-        slug = "-".join(f"{where} {failure.kind}".replace(",", "").split())
-        png(drawing, PICTURES / f"{slug}.png", width_px=1600 if "wide" in where else 800, title=False)
+        picture(drawing, where, failure)
 
 
 def report(total: Tally, seconds: float) -> None:
@@ -190,13 +173,14 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--setups", type=int, default=1000)
     parser.add_argument("--seed", type=int, default=None, help="only the batch of this seed")
+    parser.add_argument("--setup", type=int, default=None, help="with --seed: only this setup of its batch")
     parser.add_argument("--first", type=int, default=0, help="the first seed")
     given_options = parser.parse_args()
-    for picture in PICTURES.glob("seed-*.png"):
-        picture.unlink()
+    for old in PICTURES.glob("seed-*.png"):
+        old.unlink()
     start, total = time.perf_counter(), Tally()
     if given_options.seed is not None:
-        total = batch(given_options.seed)
+        total = batch(given_options.seed, only=given_options.setup)
     else:
         seeds = range(given_options.first, given_options.first + -(-given_options.setups // BATCH))
         with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
@@ -206,7 +190,10 @@ def main() -> int:
         PICTURES.mkdir(parents=True, exist_ok=True)
         (PICTURES / "failures.txt").write_text("\n".join(total.lines) + "\n", encoding="utf-8")
     report(total, time.perf_counter() - start)
-    return 1 if total.failures else 0
+    unseen = total.unseen if given_options.seed is None else []
+    for name in unseen:
+        print(f"{name}: never drawn")
+    return 1 if total.failures or unseen else 0
 
 
 if __name__ == "__main__":

@@ -166,8 +166,8 @@ def _gear(draw: st.DrawFn, kind: Kind) -> list[dict[str, Any]]:
 
 
 @st.composite
-def _cases(draw: st.DrawFn, kind: Kind) -> list[dict[str, Any]]:
-    """Cases mild enough for every vehicle drawn here: at most 0.25 g and 10 degrees."""
+def _every_case(draw: st.DrawFn, kind: Kind) -> list[dict[str, Any]]:
+    """One case of each kind, mild enough for every vehicle drawn here: at most 0.25 g and 10 degrees."""
     side = st.sampled_from(("both", "left", "right"))
     cases: list[dict[str, Any]] = [
         {"name": "stop", "kind": "braking", "braking_g": draw(st.floats(0.05, 0.4))},
@@ -182,10 +182,17 @@ def _cases(draw: st.DrawFn, kind: Kind) -> list[dict[str, Any]]:
             {"name": "start", "kind": "driving", "driving_g": draw(st.floats(0.02, 0.3)), "driven": driven},
             {"name": "diagonal", "kind": "two_wheel", "supported": supported},
         ]
+    return cases
+
+
+@st.composite
+def _cases(draw: st.DrawFn, kind: Kind) -> list[dict[str, Any]]:
+    cases = draw(_every_case(kind))
     return draw(st.lists(st.sampled_from(cases), unique_by=lambda case: case["name"]))
 
 
-def _optional_tables(kind: Kind) -> st.SearchStrategy[dict[str, Any]]:
+def _tables(kind: Kind) -> dict[str, st.SearchStrategy[Any]]:
+    """Every table that a file may leave out."""
     tables: dict[str, st.SearchStrategy[Any]] = {
         "brake": st.fixed_dictionaries(
             {
@@ -227,7 +234,7 @@ def _optional_tables(kind: Kind) -> st.SearchStrategy[dict[str, Any]]:
                 "unsprung_mass": in_unit(30, 60, "kg"),
             },
         )
-    return st.fixed_dictionaries({}, optional=tables)
+    return tables
 
 
 @st.composite
@@ -249,13 +256,26 @@ def setup_data(
         "bearing": draw(_bearing(rows_known)),
         "gear": draw(_gear(kind)),
         "case": draw(_cases(kind)),
-        **(draw(_optional_tables(kind)) if everything else {}),
+        **(draw(st.fixed_dictionaries({}, optional=_tables(kind))) if everything else {}),
     }
     if kind == "vehicle" and draw(st.booleans()):
         data["wheel_end"] = draw(st.sampled_from(("front", "rear", "both")))
     if draw(st.booleans()):
         data["duty"] = draw(st.sampled_from(("mostly highway", "hill roads", "worksite and trail")))
     return data
+
+
+@st.composite
+def complete_setups(draw: st.DrawFn) -> Setup:
+    """Random valid setups with every table and a case of every kind, a drop among them: figures leave none out."""
+    data = draw(setup_data())
+    tables = _tables(data["kind"])
+    data |= {name: draw(table) for name, table in tables.items() if name not in data}
+    data["joint"] |= {"nut_factor": draw(st.floats(0.12, 0.25)), "face_friction": draw(st.floats(0.1, 0.2))}
+    fall = {"name": "fall", "kind": "drop", "height": draw(in_unit(20, 400, "mm"))}
+    data["case"] = [*draw(_every_case(data["kind"])), *([fall] if "suspension" in tables else [])]
+    data.setdefault("duty", draw(st.sampled_from(("mostly highway", "hill roads", "worksite and trail"))))
+    return built(data)
 
 
 def built(data: dict[str, Any], name: str = "random.toml") -> Setup:
