@@ -108,6 +108,7 @@ def every_item() -> v.Scene:
             at=(100, -3500),
             newton_metres=-20.0,
             radius=6.0,
+            role="applied",
             label=label("{M|A}", tone="moment"),
         ),
         v.Force(
@@ -127,6 +128,53 @@ def every_item() -> v.Scene:
             vector=(0, -3400),
             role="resultant",
             label=label("{R|out}", place="left", tone="load"),
+        ),
+        v.Force(
+            "slight",
+            "detail A",
+            3,
+            at=(-60, -30),
+            vector=(-2, 0),
+            to_scale=False,
+            label=label("drag 2 N", "not to scale", place="below", tone="load"),
+        ),
+        v.AngularDimension(
+            "dimension-contact",
+            "detail A",
+            4,
+            vertex=(-34, 0),
+            start=(-34, 40),
+            end=(-60, 40),
+            radius=22.0,
+            extension=(False, True),
+            label=label("{α} = 33°"),
+        ),
+        v.AngularDimension(
+            "slim", "whole", 4, vertex=(12, -370), start=(12, 0), end=(-12, 0), radius=60.0, label=label("3.7°")
+        ),
+        v.LeaderDimension(
+            "dimension-bore",
+            "detail A",
+            4,
+            start=(20, -8),
+            end=(20, 8),
+            label=label("ø 16 mm", place="below"),
+        ),
+        v.LeaderDimension(
+            "free radius",
+            "whole",
+            4,
+            start=(12, 0),
+            end=(12 + 370 * cos(1.2), 370 * sin(1.2)),
+            measures="radius",
+            label=label("{R} 370 mm", place="right"),
+        ),
+        v.LeaderDimension("small", "whole", 4, start=(40, 150), end=(28, 150), label=label("ø 12 mm", place="above")),
+        v.Spring("spring", "plot", 1, start=(20, -2900), end=(20, -1500)),
+        v.Damper("damper", "plot", 1, start=(60, -2900), end=(60, -1500)),
+        v.Callout("callout-A", "whole", 1, at=(-60, 70), label=label("A")),
+        v.Callout(
+            "remark", "plot", 3, at=(130, -500), form="frame", label=label("here it", "is steepest", tone="load")
         ),
         v.Normal("drive", "detail A", 3, at=(30, 60), newtons=500, label=label("{F|x}", place="above", tone="load")),
         v.Normal(
@@ -192,7 +240,9 @@ def every_item() -> v.Scene:
         key=(
             v.KeyEntry("load", "load"),
             v.KeyEntry("reaction", "reaction"),
-            v.KeyEntry("moment", "moment"),
+            v.KeyEntry("reaction moment", "moment of a reaction"),
+            v.KeyEntry("moment", "moment of a load"),
+            v.KeyEntry("resultant", "resultant"),
             v.KeyEntry("load line", "load line"),
             v.KeyEntry("turning", "turns (free body)"),
             v.KeyEntry("fixed", "fixed to vehicle"),

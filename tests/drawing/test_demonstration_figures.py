@@ -6,17 +6,18 @@ from pathlib import Path
 
 import pytest
 
-from drawing.read_back import read
+from drawing.written_checks import counted, failures_of
 from hubwright.drawing import draw, svg_for_page
 from hubwright.places import data_directory
 from hubwright.results import solve
 from hubwright.results.beams import solve_beam
 from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.vocabulary import Dimension, Force, Scene, Units
+from hubwright.scenes.vocabulary import Dimension, Force, Moment, Scene, Units
 from hubwright.setup import Beam, load
 
 CONTENT = data_directory("content")
 FILES = sorted(file for folder in ("vehicles", "setups", "beams") for file in (CONTENT / folder).glob("*.toml"))
+_KIND = {"applied": "load", "reaction": "reaction", "resultant": "resultant"}
 UNITS: tuple[Units, ...] = ("si", "us")
 
 
@@ -38,20 +39,24 @@ def test_figures_are_clear_and_to_scale(file: Path, units: Units) -> None:
     for scene in scenes(file, units):
         drawing = draw(scene)
         assert drawing.conflicts == (), scene.name
-        figure = read(svg_for_page(drawing, prefix="f", units_class=units))
-        measured = 0
-        for group in figure.of("force-", "reaction-"):
-            if "data-x1" in group.data:
-                stated = float(group.data["data-newtons"]) / float(group.view["data-newtons-per-mm"])
-                assert group.length() * figure.mm_per_unit == pytest.approx(stated, rel=0.005), group.name
-                measured += 1
-        for group in figure.of("dimension-"):
-            stated = float(group.data["data-mm"]) / float(group.view["data-mm-per-mm"])
-            assert group.length() * figure.mm_per_unit == pytest.approx(stated, rel=0.005), group.name
-            measured += 1
+        svg = svg_for_page(drawing, prefix="f", units_class=units)
+        assert failures_of(svg) == [], scene.name
         # a chart of numbers has neither arrows nor dimensions
         measurable = sum(isinstance(item, Force | Dimension) for item in scene.items)
-        assert measured >= min(3, measurable), scene.name
+        assert sum(counted(svg)) >= min(3, measurable), scene.name
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda value: value.stem)
+def test_a_key_names_every_form_of_arrow_that_is_drawn(file: Path) -> None:
+    for scene in scenes(file, "si"):
+        keyed = {entry.kind for entry in scene.key}
+        drawn = {_KIND[item.role] for item in scene.items if isinstance(item, Force) and any(item.vector)}
+        turning = {item.role for item in scene.items if isinstance(item, Moment) and item.newton_metres}
+        drawn |= {"reaction moment" if role == "reaction" else "moment" for role in turning}
+        if "weight" in keyed:  # loads by what they are
+            keyed.add("load")
+        assert drawn <= keyed or not keyed, (scene.name, drawn - keyed)
+        assert not (keyed - drawn) & {"moment", "reaction moment", "resultant"}, scene.name
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda value: value.stem)

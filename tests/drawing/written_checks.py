@@ -11,11 +11,13 @@ from itertools import combinations, pairwise
 from xml.etree import ElementTree
 
 from hubwright.drawing.faces import Face, advance, covers
+from hubwright.scenes.vocabulary import NOT_TO_SCALE
 
 Box = tuple[float, float, float, float]
 Segment = tuple[float, float, float, float]
 TOUCH = 0.3  # mm that boxes of words may share: their corners hold no ink
 SCALE = 0.005  # how far a length may be off what it stands for
+_TURNED = 0.1  # degrees that an angle may be off
 _STEP = 0.003  # mm: what the file's decimals leave open at the ends of a short arrow
 _CAP, _DROP = 0.722, 0.217  # of the em: height of capitals, depth of descenders
 _PATH = re.compile(r"([MLHVZmlhvz])|(-?(?:\d+\.?\d*|\.\d+)(?:e-?\d+)?)")
@@ -40,6 +42,11 @@ class _Group:
     strokes: list[list[tuple[float, float]]] = field(default_factory=list)
     inked: list[tuple[float, float]] = field(default_factory=list)
     rings: list[Box] = field(default_factory=list)
+    texts: list[str] = field(default_factory=list)
+
+    @property
+    def is_force(self) -> bool:
+        return self.name.startswith(("force-", "reaction-"))
 
 
 def failures_of(svg: str) -> list[Failure]:
@@ -51,12 +58,13 @@ def failures_of(svg: str) -> list[Failure]:
     found = [*_words(groups, (0.0, 0.0, width, height)), *_leaders(groups)]
     for group in groups:
         found += _lengths(group, unit, (width, height))
-    return found
+        found += _angle(group, unit)
+    return [*found, *_off_scale(groups)]
 
 
 def counted(svg: str) -> tuple[int, int]:
-    """Return how many arrows and dimensions of a figure a ruler can check."""
-    return svg.count('data-newtons="'), svg.count('data-mm="')
+    """Return how many arrows and dimensions of a figure a ruler or a protractor can check."""
+    return svg.count('data-newtons="'), svg.count('data-mm="') + svg.count('data-degrees="')
 
 
 def _groups(root: ElementTree.Element, unit: float) -> Iterator[_Group]:
@@ -74,6 +82,7 @@ def _read(element: ElementTree.Element, scales: dict[str, str], unit: float) -> 
         tag, classes = mark.tag.rsplit("}", 1)[-1], (mark.get("class") or "").split()
         if tag == "text":
             group.words.append(_text_box(mark, unit))
+            group.texts.append("".join(mark.itertext()))
         elif tag == "circle" and "f-paper" in classes:
             x, y, r = (float(mark.get(key) or 0) * unit for key in ("cx", "cy", "r"))
             group.rings.append((x - r, y - r, x + r, y + r))
@@ -85,6 +94,8 @@ def _read(element: ElementTree.Element, scales: dict[str, str], unit: float) -> 
             group.inked += [point for points in lines for point in points]
             if not filled:
                 group.strokes += lines
+            elif "f-paper" in classes and group.name.startswith("label-"):  # the frame of a remark
+                group.rings += [_around(points) for points in lines]
     return group
 
 
@@ -159,7 +170,7 @@ def _words(groups: list[_Group], sheet: Box) -> Iterator[Failure]:
         if first is not second and _share(box, other):
             yield Failure("words overlap", f"{first.name} / {second.name}")
     for group in groups:
-        if "data-newtons" in group.data and "data-x1" in group.data:
+        if group.is_force and "data-x1" in group.data:
             for other, box in texts:
                 if other is not group and _through(_ends(group, 0.1), box):
                     yield Failure("words on an arrow", f"{other.name} / {group.name}")
@@ -203,6 +214,40 @@ def _lengths(group: _Group, unit: float, size: tuple[float, float]) -> Iterator[
                 yield Failure("arrow drawn otherwise than it says", f"{group.name}: {reach:.3f} mm, {drawn:.3f} mm")
         if not (0 <= min(x1, x2) <= max(x1, x2) <= size[0] and 0 <= min(y1, y2) <= max(y1, y2) <= size[1]):
             yield Failure(f"{kind} leaves the frame", group.name)
+
+
+def _angle(group: _Group, unit: float) -> Iterator[Failure]:
+    """Yield an angle that is not the one between the ends of its arc, or whose ends are not on what is drawn."""
+    if "data-degrees" not in group.data:
+        return
+    x, y = (float(group.data[f"data-c{axis}"]) * unit for axis in "xy")
+    x1, y1, x2, y2 = _ends(group, unit)
+    turned = math.degrees(math.atan2(y2 - y, x2 - x) - math.atan2(y1 - y, x1 - x))
+    drawn, stated = abs((turned + 180) % 360 - 180), float(group.data["data-degrees"])
+    if abs(drawn - stated) > _TURNED:
+        yield Failure("angle not as it says", f"{group.name}: {drawn:.2f}° for {stated:.2f}°")
+    if abs(math.hypot(x1 - x, y1 - y) - math.hypot(x2 - x, y2 - y)) > 0.02:
+        yield Failure("arc not round its vertex", group.name)
+    for end in ((x1, y1), (x2, y2)):
+        if min(math.dist(end, point) for point in group.inked) > 0.02:
+            yield Failure("arc not drawn to its end", group.name)
+
+
+def _off_scale(groups: list[_Group]) -> Iterator[Failure]:
+    """Yield arrows that state no force, lie in the picture and do not say that they are not to scale."""
+    said = {group.name.removeprefix("label-"): " ".join(group.texts) for group in groups if group.texts}
+    for group in groups:
+        if not group.is_force or not group.inked or "data-newtons" in group.data or "data-sight" in group.data:
+            continue
+        words = said.get(group.name, "")
+        lettered = len(words) <= 2 and bool(words)  # on a narrow sheet the key says it
+        if group.data.get("data-scale") != "none" or not (NOT_TO_SCALE in words or lettered):
+            yield Failure("arrow silently not to scale", group.name)
+
+
+def _around(points: list[tuple[float, float]]) -> Box:
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _ends(group: _Group, unit: float) -> Segment:

@@ -16,16 +16,26 @@ from hubwright.scenes.vocabulary import Role
 SHAFT, OPEN_SHAFT, OPEN_LINE = 1.0, 1.55, 0.34
 HEAD, OPEN_HEAD, SLENDER_HEAD = (4.2, 2.7), (4.4, 3.3), (1.5, 1.25)  # length, width
 SLENDER_SHAFT = 0.32
-ARC, ARC_HEAD = 0.75, (3.6, 2.5)
+ARC, ARC_HEAD, OPEN_ARC_HEAD = 0.75, (3.6, 2.5), (3.8, 3.3)
 HALO = 0.9
+ARC_OPEN, ARC_LINE = 1.75, 0.32  # whole width of a double arc, and of its lines
 NORMAL_RADIUS = 2.2
+LENGTH_OFF_SCALE = 11.0  # of an arrow that is not to scale
+_BREAK, _BREAK_GAP, _BREAK_LEAN = 0.36, 1.3, 0.5  # of the broken shaft: where, how wide, how slanted
+_SECOND_HEAD = 0.72  # of a resultant, behind the first, in lengths of a head
 _HEAD_SHARE = 0.62  # a short arrow's head takes this share of it
 
 
 def force_marks(
-    tail: tuple[float, float], tip: tuple[float, float], *, role: Role, slender: bool = False, halo: bool = True
+    tail: tuple[float, float],
+    tip: tuple[float, float],
+    *,
+    role: Role,
+    slender: bool = False,
+    halo: bool = True,
+    broken: bool = False,
 ) -> tuple[Mark, ...]:
-    """Return an arrow exactly as long as from tail to tip, however short."""
+    """Return an arrow exactly as long as from tail to tip, however short; a broken one is not to scale."""
     length = hypot(tip[0] - tail[0], tip[1] - tail[1])
     along = np.array([tip[0] - tail[0], tip[1] - tail[1]]) / length
     across = np.array([-along[1], along[0]])
@@ -48,7 +58,21 @@ def force_marks(
     else:
         outline = np.array([body[0], body[1], head[1], head[0], head[2], body[2], body[3]])
         marks.append(Shape((outline,), closed=True, fill=colour, exact=True))
+    if role == "resultant" and not slender:
+        behind = along * head_length * _SECOND_HEAD
+        if np.dot(neck - behind - start, along) > 0:
+            marks.append(Shape((head - behind,), closed=True, fill=colour, exact=True))
+    if broken:
+        marks += _break(start, neck, along, across * head_width / 2, colour)
     return tuple(marks)
+
+
+def _break(start: Array, neck: Array, along: Array, across: Array, colour: str) -> tuple[Shape, Shape]:
+    """Return the break of a shaft: a gap between two slanted strokes."""
+    middle, half, lean = start + _BREAK * (neck - start), along * _BREAK_GAP / 2, along * _BREAK_LEAN
+    edges = [np.array([middle + s * half - across + lean, middle + s * half + across - lean]) for s in (-1, 1)]
+    gap = np.array([edges[0][0], edges[0][1], edges[1][1], edges[1][0]])
+    return Shape((gap,), closed=True, fill="paper", exact=True), Shape(tuple(edges), line=colour, width=0.3, cap="butt")
 
 
 def head_size(length: float, *, role: Role, slender: bool = False) -> tuple[float, float]:
@@ -80,20 +104,28 @@ def moment_angles(*, counter_clockwise: bool) -> tuple[float, float]:
 
 
 def moment_marks(
-    centre: tuple[float, float], radius: float, *, counter_clockwise: bool, halo: bool = True
+    centre: tuple[float, float], radius: float, *, counter_clockwise: bool, role: Role, halo: bool = True
 ) -> tuple[Mark, ...]:
-    """Return a moment as an arc with its head; the arc says the sense, its size says nothing."""
+    """Return a moment as an arc with its head, that of a reaction double; its sense counts, its size says nothing."""
     start, end = moment_angles(counter_clockwise=counter_clockwise)
     sense = 1.0 if counter_clockwise else -1.0
-    head_length, head_width = min(ARC_HEAD[0], 0.7 * radius), ARC_HEAD[1]
+    full_length, head_width = OPEN_ARC_HEAD if role == "reaction" else ARC_HEAD
+    head_length = min(full_length, 0.7 * radius)
     back = degrees(head_length / radius)
     body = arc(centre, radius, start, end - sense * back * 0.75)
     head = _arc_head(centre, radius, end, sense * back, head_width)
     marks: list[Mark] = []
     if halo:
-        marks.append(Shape((body,), line="paper", width=ARC + HALO, cap="butt"))
+        width = ARC_OPEN if role == "reaction" else ARC
+        marks.append(Shape((body,), line="paper", width=width + HALO, cap="butt"))
         marks.append(Shape((head,), closed=True, line="paper", width=HALO))
-    marks.append(Shape((body,), line="moment", width=ARC, cap="butt", exact=True))
+    if role == "reaction":
+        half = (ARC_OPEN - ARC_LINE) / 2
+        sides = [arc(centre, radius + way * half, start, end - sense * back * 0.75) for way in (1.0, -1.0)]
+        ring = np.vstack([sides[0], sides[1][::-1]])
+        marks.append(Shape((ring,), True, "paper", "moment", ARC_LINE, mitred=True, exact=True))
+    else:
+        marks.append(Shape((body,), line="moment", width=ARC, cap="butt", exact=True))
     marks.append(Shape((head,), closed=True, fill="moment", exact=True))
     return tuple(marks)
 

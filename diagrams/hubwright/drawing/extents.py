@@ -9,9 +9,10 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from hubwright.drawing.arrows import NORMAL_RADIUS
+from hubwright.drawing.arrows import LENGTH_OFF_SCALE, NORMAL_RADIUS
 from hubwright.drawing.axes import axis_ends, axis_room
 from hubwright.drawing.geometry import Array, Box, box_of
+from hubwright.drawing.measured import arc_points
 from hubwright.scenes import vocabulary as v
 
 
@@ -20,7 +21,7 @@ def view_box(items: Iterable[v.Item], view: v.View, *, dimensions: bool) -> Box 
     boxes = [
         box
         for item in items
-        if dimensions or not isinstance(item, v.Dimension)
+        if dimensions or not isinstance(item, v.Dimension | v.AngularDimension | v.LeaderDimension)
         for box in (axis_room(item, view) if dimensions and isinstance(item, v.Axis) else item_box(item, view),)
         if box is not None
     ]
@@ -46,6 +47,8 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
     elif isinstance(item, v.Force) and view.newtons_per_mm is not None:
         at = np.array(view.on_sheet(item.at))
         along = np.array(item.vector) / view.newtons_per_mm * (-1.0 if view.mirrored else 1.0, 1.0)
+        if not item.to_scale:
+            along *= LENGTH_OFF_SCALE / (np.hypot(*along) or 1.0)
         points = np.array([at, at - along if item.tip_at_point else at + along])
     elif isinstance(item, v.Moment):
         x, y = view.on_sheet(item.at)
@@ -57,7 +60,9 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
         ends = [view.on_sheet(item.start), view.on_sheet(item.end)]
         level = item.direction == "horizontal"
         points = np.array([*ends, *((x, item.line_at) if level else (item.line_at, y) for x, y in ends)])
-    elif isinstance(item, v.Ground):
+    elif isinstance(item, v.AngularDimension):
+        points = arc_points(item, view)
+    elif isinstance(item, v.LeaderDimension | v.Spring | v.Damper | v.Ground):
         points = np.array([view.on_sheet(item.start), view.on_sheet(item.end)])
     elif isinstance(item, v.Axis):
         points = np.array(axis_ends(item, view))

@@ -253,7 +253,8 @@ def _moved_box(box: Box | Segment, by: Point) -> Box:
 
 def _moved_group(group: Group, by: Point) -> Group:
     ends = None if group.ends is None else _moved_box(group.ends, by)
-    return replace(group, children=tuple(_moved(mark, by) for mark in group.children), ends=ends)
+    centre = None if group.centre is None else (group.centre[0] + by[0], group.centre[1] + by[1])
+    return replace(group, children=tuple(_moved(mark, by) for mark in group.children), ends=ends, centre=centre)
 
 
 def _moved(mark: Mark, by: Point) -> Mark:

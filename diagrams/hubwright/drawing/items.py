@@ -9,6 +9,7 @@ from math import hypot
 import numpy as np
 
 from hubwright.drawing.arrows import (
+    LENGTH_OFF_SCALE,
     NORMAL_RADIUS,
     force_marks,
     head_size,
@@ -18,17 +19,26 @@ from hubwright.drawing.arrows import (
     on_circle,
 )
 from hubwright.drawing.axes import draw_axis
-from hubwright.drawing.dimensions import dimension_lines, draw_dimension
 from hubwright.drawing.faces import DROP, block, plain
 from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, hatching, meets, rectangle
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
+from hubwright.drawing.measured import angular_dimension, dimension, leader_dimension
 from hubwright.drawing.palette import line_token, material_token, text_token
 from hubwright.drawing.sheet import Sheet
-from hubwright.drawing.symbols import STYLES, SUPPORT_HEIGHT, dot_marks, ground_marks, support_marks, whisker
+from hubwright.drawing.symbols import (
+    STYLES,
+    SUPPORT_HEIGHT,
+    damper_lines,
+    dot_marks,
+    ground_marks,
+    spring_line,
+    support_marks,
+    whisker,
+)
 from hubwright.scenes import vocabulary as v
 
-_PREFIXES = ("force-", "reaction-", "moment-", "dimension-", "part-", "label-", "bar-")
 _HATCH_WIDTH = 0.13
+_SYMBOL_WIDTH = 0.4  # of springs and dampers
 _SHORTEST_ARROW = 0.05  # sheet millimetres; shorter ones no printer shows
 _SHAFT_POINTS = (0.3, 0.5, 0.15, 0.65)  # where on a shaft a leader may end, from the tail
 _ARC_POINTS = (-140.0, -110.0, -70.0, -40.0)
@@ -44,10 +54,6 @@ def draw_item(item: v.Item, view: v.View | None, sheet: Sheet) -> Group:
         if isinstance(item, kind):
             return draw(item, view, sheet)
     raise TypeError(f"drawing does not know items such as {type(item).__name__}")
-
-
-def _name(item: v.Item, prefix: str, sheet: Sheet) -> str:
-    return sheet.unique(item.name if item.name.startswith(_PREFIXES) else prefix + item.name)
 
 
 def _on_sheet(points: tuple[v.Point, ...], view: v.View) -> Array:
@@ -73,11 +79,11 @@ def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
             marks.append(Shape(rings, True, None, outline, item.outline))
     if not rings:
         marks = []
-    return Group(_name(item, "part-", sheet), tuple(marks), clip=view.name if view.frame else None)
+    return Group(sheet.group_name(item, "part-"), tuple(marks), clip=view.name if view.frame else None)
 
 
 def _line(item: v.Line, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "line-", sheet)
+    name = sheet.group_name(item, "line-")
     points = extended(_on_sheet(item.points, view), item.extend)
     width, dashes = STYLES[item.style]
     colour = line_token(item.tone)
@@ -106,7 +112,7 @@ def _within(segment: Segment, frame: Box | None) -> Segment:
 
 
 def _dot(item: v.Dot, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "point-", sheet)
+    name = sheet.group_name(item, "point-")
     at = view.on_sheet(item.at)
     r = item.radius
     sheet.keep_off_box(name, "mark", (at[0] - r, at[1] - r, at[0] + r, at[1] + r))
@@ -116,13 +122,18 @@ def _dot(item: v.Dot, view: v.View, sheet: Sheet) -> Group:
 def _force(item: v.Force, view: v.View, sheet: Sheet) -> Group:
     if view.newtons_per_mm is None:
         raise ValueError(f"the force '{item.name}' lies in the view '{view.name}', which has no force scale")
-    name = _name(item, "reaction-" if item.role == "reaction" else "force-", sheet)
+    name = sheet.group_name(item, "reaction-" if item.role == "reaction" else "force-")
     size = hypot(*item.vector)
     length = size / view.newtons_per_mm
+    if not item.to_scale and size > 0:
+        length = LENGTH_OFF_SCALE
     at = view.on_sheet(item.at)
+    data: tuple[tuple[str, str], ...] = (("newtons", f"{size:.9g}"),) if item.to_scale else (("scale", "none"),)
+    if item.role == "resultant":
+        data += (("role", "resultant"),)
     if length < _SHORTEST_ARROW:
         sheet.want(item, item.label, owner=name, view=view, points=(at,), box=(*at, *at))
-        return Group(name, (), data=(("newtons", f"{size:.9g}"),))
+        return Group(name, (), data)
     sign = -1.0 if view.mirrored else 1.0
     dx, dy = sign * item.vector[0] / size, item.vector[1] / size
     if item.tip_at_point:
@@ -141,23 +152,25 @@ def _force(item: v.Force, view: v.View, sheet: Sheet) -> Group:
     points = tuple((tail[0] + length * dx * share, tail[1] + length * dy * share) for share in _SHAFT_POINTS)
     away = (tail, (-dx, -dy))
     sheet.want(item, item.label, owner=name, view=view, points=points, box=box, tail=away)
-    marks = force_marks(tail, tip, role=item.role, slender=item.slender, halo=not item.slender and item.gap == 0.0)
-    return Group(name, marks, (("newtons", f"{size:.9g}"),), (*tail, *tip))
+    halo, broken = not item.slender and item.gap == 0.0, not item.to_scale
+    marks = force_marks(tail, tip, role=item.role, slender=item.slender, halo=halo, broken=broken)
+    return Group(name, marks, data, (*tail, *tip))
 
 
 def _normal(item: v.Normal, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "reaction-" if item.role == "reaction" else "force-", sheet)
+    name = sheet.group_name(item, "reaction-" if item.role == "reaction" else "force-")
     at, r = view.on_sheet(item.at), NORMAL_RADIUS
     box = (at[0] - r, at[1] - r, at[0] + r, at[1] + r)
     sheet.want(item, item.label, owner=name, view=view, points=(at,), box=box)
     if item.newtons == 0:
         return Group(name, ())
     sheet.keep_off_box(name, "mark", box)
-    return Group(name, normal_marks(at, toward=item.newtons > 0, role=item.role))
+    data = (("sight", "toward" if item.newtons > 0 else "away"),)
+    return Group(name, normal_marks(at, toward=item.newtons > 0, role=item.role), data)
 
 
 def _moment(item: v.Moment, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "moment-", sheet)
+    name = sheet.group_name(item, "moment-")
     at, r = view.on_sheet(item.at), item.radius
     turns = item.newton_metres > 0
     start, end = moment_angles(counter_clockwise=turns)
@@ -165,7 +178,7 @@ def _moment(item: v.Moment, view: v.View, sheet: Sheet) -> Group:
     points = tuple(on_circle(at, r, angle) for angle in angles)
     around = (at[0] - r, at[1] - r, at[0] + r, at[1] + r)
     sheet.want(item, item.label, owner=name, view=view, points=points, box=around)
-    data = (("newton-metres", f"{item.newton_metres:.9g}"),)
+    data = (("newton-metres", f"{item.newton_metres:.9g}"), ("role", item.role))
     if item.newton_metres == 0:
         return Group(name, (), data)
     for a, b in pairwise(np.linspace(start, end, 9)):
@@ -173,34 +186,38 @@ def _moment(item: v.Moment, view: v.View, sheet: Sheet) -> Group:
     tip = on_circle(at, r, end)
     sheet.keep_off_box(name, "head", (tip[0] - 1.8, tip[1] - 1.8, tip[0] + 1.8, tip[1] + 1.8))
     ends = (*on_circle(at, r, start), *tip)
-    return Group(name, moment_marks(at, r, counter_clockwise=turns), data, ends)
-
-
-def claim_lines(item: v.Dimension, view: v.View, sheet: Sheet) -> None:
-    """Make texts keep off the lines of a dimension before any dimension looks for a place for its text."""
-    for segment in dimension_lines(item, view):
-        sheet.keep_off(_dimension_name(item), "dimension", segment, 0.1)
-
-
-def _dimension_name(item: v.Dimension) -> str:
-    return item.name if item.name.startswith(_PREFIXES) else f"dimension-{item.name}"
-
-
-def _dimension(item: v.Dimension, view: v.View, sheet: Sheet) -> Group:
-    own = _dimension_name(item)
-    drawn = draw_dimension(item, view, lambda box: sheet.ground.cost(box, own))
-    for segment in drawn.lines:
-        sheet.keep_off(own, "dimension", segment, 0.1)
-    sheet.write(own, plain(item.text), drawn.text_box)
-    data = () if drawn.millimetres is None else (("mm", f"{drawn.millimetres:.9g}"),)
-    return Group(sheet.unique(own), drawn.marks, data, drawn.ends)
+    return Group(name, moment_marks(at, r, counter_clockwise=turns, role=item.role), data, ends)
 
 
 def _note(item: v.Note, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "label-", sheet)
+    name = sheet.group_name(item, "label-")
     at = view.on_sheet(item.label.anchor or (0.0, 0.0))
     sheet.want(item, item.label, owner=name, view=view, points=(at,), box=(*at, *at))
     return Group(name, ())
+
+
+def _callout(item: v.Callout, view: v.View, sheet: Sheet) -> Group:
+    name = sheet.group_name(item, "callout-")
+    at = view.on_sheet(item.at)
+    sheet.want(item, item.label, owner=name, view=view, points=(at,), box=(*at, *at), callout=item.form)
+    return Group(name, ())
+
+
+def _spring(item: v.Spring, view: v.View, sheet: Sheet) -> Group:
+    points = spring_line(view.on_sheet(item.start), view.on_sheet(item.end), item)
+    return _symbol(sheet.group_name(item, "spring-"), (points,), item, view, sheet)
+
+
+def _damper(item: v.Damper, view: v.View, sheet: Sheet) -> Group:
+    lines = damper_lines(view.on_sheet(item.start), view.on_sheet(item.end), item)
+    return _symbol(sheet.group_name(item, "damper-"), lines, item, view, sheet)
+
+
+def _symbol(name: str, lines: tuple[Array, ...], item: v.Spring | v.Damper, view: v.View, sheet: Sheet) -> Group:
+    a, b = view.on_sheet(item.start), view.on_sheet(item.end)
+    sheet.keep_off(name, "shaft", (*a, *b), item.width / 2)
+    shape = Shape(lines, line=line_token(item.tone), width=_SYMBOL_WIDTH, mitred=True, exact=True)
+    return Group(name, (shape,), ends=(*a, *b))
 
 
 def _words(item: v.Words, sheet: Sheet) -> Group:
@@ -220,14 +237,14 @@ def _words(item: v.Words, sheet: Sheet) -> Group:
 
 
 def _ground(item: v.Ground, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "ground-", sheet)
+    name = sheet.group_name(item, "ground-")
     a, b = view.on_sheet(item.start), view.on_sheet(item.end)
     sheet.keep_off(name, "line", (*a, *b), 0.8)
     return Group(name, ground_marks(a, b))
 
 
 def _support(item: v.Support, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "support-", sheet)
+    name = sheet.group_name(item, "support-")
     x, y = view.on_sheet(item.at)
     up = SUPPORT_HEIGHT if item.kind == "knife edges" else 0.0
     reach = (x - 3, y - SUPPORT_HEIGHT - 1.5, x + 3, y + up)
@@ -236,7 +253,7 @@ def _support(item: v.Support, view: v.View, sheet: Sheet) -> Group:
 
 
 def _curve(item: v.Curve, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "curve-", sheet)
+    name = sheet.group_name(item, "curve-")
     points = _on_sheet(item.points, view)
     colour = line_token(item.tone)
     marks: list[Mark] = []
@@ -255,7 +272,7 @@ def _curve(item: v.Curve, view: v.View, sheet: Sheet) -> Group:
 
 
 def _bar(item: v.Bar, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "bar-", sheet)
+    name = sheet.group_name(item, "bar-")
     (x0, y), (x1, _) = view.on_sheet((item.start, item.at)), view.on_sheet((item.end, item.at))
     ends = [x0, x1, *(view.on_sheet((value, item.at))[0] for value in item.span or ())]
     half = item.thick / 2
@@ -272,7 +289,7 @@ def _bar(item: v.Bar, view: v.View, sheet: Sheet) -> Group:
 
 
 def _axis(item: v.Axis, view: v.View, sheet: Sheet) -> Group:
-    name = _name(item, "axis-", sheet)
+    name = sheet.group_name(item, "axis-")
     drawn = draw_axis(item, view)
     for words, box in drawn.texts:
         sheet.write(name, words, box)
@@ -286,7 +303,12 @@ _DRAWERS: dict[type[v.Item], Callable[..., Group]] = {
     v.Force: _force,
     v.Normal: _normal,
     v.Moment: _moment,
-    v.Dimension: _dimension,
+    v.Dimension: dimension,
+    v.AngularDimension: angular_dimension,
+    v.LeaderDimension: leader_dimension,
+    v.Spring: _spring,
+    v.Damper: _damper,
+    v.Callout: _callout,
     v.Note: _note,
     v.Ground: _ground,
     v.Support: _support,

@@ -61,6 +61,7 @@ class Group:
     children: tuple[Mark, ...]
     data: tuple[tuple[str, str], ...] = ()
     ends: Segment | None = None
+    centre: tuple[float, float] | None = None  # of an arc between the ends
     clip: str | None = None  # the view whose frame clips it
 
 

@@ -27,6 +27,8 @@ _MARGIN = 9.0  # room for letters outside the drawing
 _FOOT, _BARE_FOOT = 21.0, 0.0
 _BEYOND = 4.0  # how far centre lines may run on beyond what is drawn
 _HEADING = 3.0  # between a row and its heading
+_LABELLED = (v.Force, v.Normal, v.Moment, v.Note, v.Bar, v.AngularDimension, v.LeaderDimension, v.Callout)
+_LEAST_ARC = 7.0  # radius of an angle's arc
 _PER_STEP = 3  # letters of part names; loads, reactions and dimensions always get theirs
 # one sheet millimetre stands for this many real ones
 _RATIOS = (0.2, 0.25, 0.5, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100)
@@ -189,7 +191,12 @@ class _Narrow:
             return self._dimension(item)
         if isinstance(item, v.Line) and (view.frame is None or not item.clipped):
             return self._line(item, view)
-        label = item.label if isinstance(item, v.Force | v.Normal | v.Moment | v.Note | v.Bar) else None
+        if isinstance(item, v.AngularDimension):
+            item = replace(item, radius=max(item.radius * self.fit.shrink, _LEAST_ARC))
+        if isinstance(item, v.Callout) and item.form == "ring":
+            self.rings[item.name] = item.label.lines[0]  # it is a letter on the wide sheet already
+            return item
+        label = item.label if isinstance(item, _LABELLED) else None
         if label is not None and label.lines:
             taken = sum(1 for each in self.key if each.step == item.step)
             if isinstance(item, v.Note) and taken >= _PER_STEP:

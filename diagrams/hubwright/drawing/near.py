@@ -73,15 +73,16 @@ def _places(wanted: Wanted) -> Iterator[Placed]:
     sides = _SIDES[wanted.label.place.split()[0]]
     if wanted.label.nudge != (0.0, 0.0):
         yield from _beside(wanted, sides[0], wanted.label.nudge)
-    for side in sides:
+    for side in sides if not wanted.callout else ():
         yield from _beside(wanted, side, (0.0, 0.0))
+    gap = 0.0 if wanted.callout else 0.8
     for far in _FAR:
         for x, y in wanted.points:
             for dx, dy in _ROUND:
                 middle = (x + dx * far, y + dy * far)
                 rightward = dx > 0
                 left = middle[0] if rightward else middle[0] - wanted.width
-                begin = (middle[0] - 0.8 if rightward else middle[0] + 0.8, middle[1])
+                begin = (middle[0] - gap if rightward else middle[0] + gap, middle[1])
                 align: Align = "left" if rightward else "right"
                 yield Placed(wanted, left, middle[1] + wanted.height / 2, align, (begin, (x, y)))
 

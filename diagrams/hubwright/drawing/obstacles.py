@@ -16,6 +16,7 @@ from hubwright.scenes.vocabulary import Label, Point
 
 Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader"]
 Align = Literal["left", "centre", "right"]
+Callout = Literal["", "ring", "frame"]
 WEIGHT: dict[Kind, float] = {
     "text": 100.0,
     "head": 60.0,
@@ -27,6 +28,7 @@ WEIGHT: dict[Kind, float] = {
     "leader": 14.0,
 }
 _OFF_SHEET = 200.0
+_MARGIN = 1.5  # between the words of a framed remark and its frame
 _CLEAR = 0.5  # between a label and what it keeps off
 
 
@@ -68,6 +70,12 @@ class Wanted:
     box: Box
     tail: tuple[Point, Point] | None = None  # a force's tail, and the direction that leads away from it
     balloon: float = 0.0  # radius of the ring in which a letter stands instead of words
+    callout: Callout = ""  # what points at its place, and never stands beside it without a leader
+
+    @property
+    def margin(self) -> float:
+        """Return the width of the edge around framed words."""
+        return _MARGIN if self.callout == "frame" and not self.balloon else 0.0
 
     @property
     def point(self) -> Point:
@@ -77,12 +85,12 @@ class Wanted:
     @property
     def width(self) -> float:
         """Return the width that the label needs."""
-        return 2 * self.balloon or self.block.width
+        return 2 * self.balloon or self.block.width + 2 * self.margin
 
     @property
     def height(self) -> float:
         """Return the height that the label needs above its last baseline."""
-        return 2 * self.balloon or self.block.height
+        return 2 * self.balloon or self.block.height + 2 * self.margin
 
     @property
     def drop(self) -> float:

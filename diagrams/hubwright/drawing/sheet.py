@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import hypot
 
 import numpy as np
 
 from hubwright.drawing.faces import block, line, plain
-from hubwright.drawing.geometry import Box, Segment
+from hubwright.drawing.geometry import Array, Box, Segment, rounded_box
 from hubwright.drawing.marks import Disc, Group, Lettering, Mark, Shape, TextBox
-from hubwright.drawing.obstacles import Ground, Kind, Obstacle, Placed, Wanted
+from hubwright.drawing.obstacles import Callout, Ground, Kind, Obstacle, Placed, Wanted
 from hubwright.drawing.palette import line_token, text_token
 from hubwright.scenes import vocabulary as v
 
 _LEADER, _LEADER_HALO, _TEXT_HALO = 0.2, 0.6, 0.9
 _BALLOON, _BALLOON_CAP, _BALLOON_LINE = 2.7, 2.9, 0.3
 _FRAME_INSET = 1.2
+_PREFIXES = ("force-", "reaction-", "moment-", "dimension-", "part-", "label-", "bar-", "callout-")
+_POINTER = 2.6, 1.15  # length and width of the head of a callout's pointer
+_ROUNDED = 1.2  # corners of a remark's frame
 
 
 @dataclass
@@ -29,6 +33,14 @@ class Sheet:
     wanted: list[Wanted] = field(default_factory=list)
     texts: list[TextBox] = field(default_factory=list)
     names: dict[str, int] = field(default_factory=dict)
+
+    def plain_name(self, item: v.Item, prefix: str) -> str:
+        """Return what an item's group is called if no other is called so: its name, with what says what it is."""
+        return item.name if item.name.startswith(_PREFIXES) else prefix + item.name
+
+    def group_name(self, item: v.Item, prefix: str) -> str:
+        """Return the name of an item's group."""
+        return self.unique(self.plain_name(item, prefix))
 
     def unique(self, name: str) -> str:
         """Return a name that no other group has."""
@@ -62,6 +74,7 @@ class Sheet:
         points: tuple[v.Point, ...],
         box: Box,
         tail: tuple[v.Point, v.Point] | None = None,
+        callout: Callout = "",
     ) -> None:
         """Ask for a place for an item's label: `points` are where its leader may end, the best first."""
         if label is None or not label.lines:
@@ -72,13 +85,15 @@ class Sheet:
         if view.frame is not None:  # what lies beyond the frame is cut off: a leader ends at what shows
             points = tuple(_within(point, view.frame) for point in points)
         name = owner if owner.startswith("label-") else self.unique(f"label-{owner}")
-        if self.letters is None:
+        if callout == "ring" and (self.letters is None or item.name in self.letters):
+            set_block, balloon = block((f"*{label.lines[0].removeprefix('*')}",), _BALLOON_CAP), _BALLOON
+        elif self.letters is None:
             set_block, balloon = block(label.lines, label.size), 0.0
         elif item.name in self.letters:
             set_block, balloon = block((self.letters[item.name],), _BALLOON_CAP), _BALLOON
         else:
             return
-        self.wanted.append(Wanted(name, owner, label, set_block, points, box, tail, balloon))
+        self.wanted.append(Wanted(name, owner, label, set_block, points, box, tail, balloon, callout))
 
     def label_group(self, placed: Placed) -> Group:
         """Return the marks of a label in its place, and note where its words stand."""
@@ -109,19 +124,32 @@ def _leader(placed: Placed) -> list[Mark]:
         Shape((points,), line="paper", width=_LEADER_HALO, cap="butt"),
         Shape((points,), line=colour, width=_LEADER),
     ]
-    if label.leader_dot:
+    if placed.wanted.callout:
+        marks.append(_pointer(points[-2], points[-1], colour))
+    elif label.leader_dot:
         marks.append(Disc(placed.leader[-1], 0.42, colour, "paper", 0.12))
     return marks
 
 
+def _pointer(start: Array, tip: Array, colour: str) -> Shape:
+    """Return the head at the end of a callout's pointer."""
+    along = (tip - start) / (hypot(*(tip - start)) or 1.0)
+    across = np.array([-along[1], along[0]]) * _POINTER[1] / 2
+    base = tip - along * _POINTER[0]
+    return Shape((np.array([tip, base + across, base - across]),), closed=True, fill=colour)
+
+
 def _words(placed: Placed) -> list[Mark]:
     label, set_block = placed.wanted.label, placed.wanted.block
-    halo = 0.0 if label.place.endswith("column") else _TEXT_HALO
-    share = {"left": 0.0, "centre": 0.5, "right": 1.0}[placed.align]
     marks: list[Mark] = []
+    halo = 0.0 if label.place.endswith("column") else _TEXT_HALO
+    if placed.wanted.margin:
+        halo = 0.0
+        marks.append(Shape((rounded_box(placed.box, _ROUNDED),), True, "paper", line_token(label.tone), 0.25))
+    share = {"left": 0.0, "centre": 0.5, "right": 1.0}[placed.align]
     for each, down in zip(set_block.lines, set_block.baselines, strict=True):
-        x = placed.left + share * (set_block.width - each.width)
-        marks.append(Lettering((x, placed.top - down), each, text_token(label.tone), halo=halo))
+        x = placed.left + placed.wanted.margin + share * (set_block.width - each.width)
+        marks.append(Lettering((x, placed.top - placed.wanted.margin - down), each, text_token(label.tone), halo=halo))
     return marks
 
 

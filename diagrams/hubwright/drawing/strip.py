@@ -17,7 +17,7 @@ from hubwright.drawing.geometry import Box, hatching, rectangle
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
 from hubwright.drawing.palette import material_token
 from hubwright.drawing.symbols import STYLES, axes_marks
-from hubwright.scenes.vocabulary import KeyEntry, Material, ScaleBar, Scene, View
+from hubwright.scenes.vocabulary import KeyEntry, Material, Role, ScaleBar, Scene, View
 
 HEIGHT = 30.0  # what scenes keep free for it
 MARGIN = 10.0
@@ -29,6 +29,7 @@ _LONGEST, _LONGEST_FORCE = 22.0, 12.0  # of a bar on the sheet
 _METRIC = (1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000)
 _INCHES = (0.0625, 0.125, 0.25, 0.5, 1, 2, 4, 6, 12, 24, 48, 120, 240)
 _SWATCH = 9.0
+_ROLES: dict[str, Role] = {"reaction": "reaction", "reaction moment": "reaction", "resultant": "resultant"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,15 +169,11 @@ def _key(entries: Sequence[tuple[KeyEntry, object]], rows: int, left: float) -> 
 
 
 def _swatch(entry: KeyEntry, x: float, y: float) -> list[Mark]:
-    if entry.kind in ("load", "reaction"):
-        role: dict[str, str] = {"load": "applied", "reaction": "reaction"}
-        return list(
-            force_marks(
-                (x, y), (x + _SWATCH, y), role="reaction" if role[entry.kind] == "reaction" else "applied", halo=False
-            )
-        )
-    if entry.kind == "moment":
-        return list(moment_marks((x + 4.6, y - 1.0), 3.2, counter_clockwise=True, halo=False))[-2:]
+    role = _ROLES.get(entry.kind, "applied")
+    if entry.kind in ("load", "reaction", "resultant"):
+        return list(force_marks((x, y), (x + _SWATCH, y), role=role, halo=False))
+    if entry.kind in ("moment", "reaction moment"):
+        return list(moment_marks((x + 4.6, y - 0.9), 2.8, counter_clockwise=True, role=role, halo=False))
     if entry.kind == "weight":
         return list(force_marks((x + _SWATCH / 2, y + 2.2), (x + _SWATCH / 2, y - 2.2), role="applied", halo=False))
     if entry.kind == "load line":

@@ -174,6 +174,9 @@ class _Writer:
             ends = (x1 * _PER_MM, (self.top - y1) * _PER_MM, x2 * _PER_MM, (self.top - y2) * _PER_MM)
             for key, number in zip(("x1", "y1", "x2", "y2"), ends, strict=True):
                 attributes[f"data-{key}"] = _number(number, 4)
+        if group.centre is not None:
+            attributes["data-cx"] = _number(group.centre[0] * _PER_MM, 4)
+            attributes["data-cy"] = _number((self.top - group.centre[1]) * _PER_MM, 4)
         if group.clip is not None:
             attributes["clip-path"] = f"url(#{self._clip_id(group.clip)})"
         element = ET.SubElement(parent, "g", attributes)

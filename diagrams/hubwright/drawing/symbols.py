@@ -1,4 +1,4 @@
-"""Signs of the trade: supports, ground, centres, axes, and the strokes of each line type (ISO 128).
+"""Signs of the trade: supports, ground, springs, dampers, centres, axes, and the strokes of each line type (ISO 128).
 
 Sheet millimetres.
 """
@@ -13,7 +13,7 @@ from hubwright.drawing.faces import line
 from hubwright.drawing.geometry import Array, arc
 from hubwright.drawing.marks import Disc, Lettering, Mark, Shape
 from hubwright.drawing.palette import line_token
-from hubwright.scenes.vocabulary import Dot, LineStyle, Point, Support
+from hubwright.scenes.vocabulary import Damper, Dot, LineStyle, Point, Spring, Support
 
 # width and dashes of each line type
 STYLES: dict[LineStyle, tuple[float, tuple[float, ...]]] = {
@@ -95,6 +95,34 @@ def dot_marks(at: Point, item: Dot) -> tuple[Mark, ...]:
         return (Disc(at, item.radius, "paper", colour, 0.25),)
     quarters = tuple(np.vstack([[at], arc(at, item.radius, start, start + 90, step=15)]) for start in (0, 180))
     return Disc(at, item.radius, "paper", colour, 0.2), Shape(quarters, closed=True, fill=colour)
+
+
+def spring_line(start: Point, end: Point, item: Spring) -> Array:
+    """Return the zigzag of a spring, its first and last eighth straight."""
+    a, along, across = _frame(start, end)
+    shares = np.concatenate([[0.0, 0.125], 0.125 + 0.75 * (np.arange(2 * item.turns) + 0.5) / (2 * item.turns)])
+    sides = np.concatenate([[0.0, 0.0], np.where(np.arange(2 * item.turns) % 2, -0.5, 0.5)])
+    shares, sides = np.append(shares, [0.875, 1.0]), np.append(sides, [0.0, 0.0])
+    return np.asarray(a + np.outer(shares, along) + np.outer(sides * item.width, across))
+
+
+def damper_lines(start: Point, end: Point, item: Damper) -> tuple[Array, ...]:
+    """Return rod and open cylinder from the start, piston and rod from the end."""
+    a, along, across = _frame(start, end)
+    low, high, piston = 0.25 * along, 0.68 * along, 0.5 * along
+    wall, plate = across * item.width / 2, across * item.width * 0.37
+    return (
+        np.array([a, a + low]),
+        np.array([a + high + wall, a + low + wall, a + low - wall, a + high - wall]),
+        np.array([a + piston + plate, a + piston - plate]),
+        np.array([a + piston, a + along]),
+    )
+
+
+def _frame(start: Point, end: Point) -> tuple[Array, Array, Array]:
+    """Return the start, the way to the end and the unit across it."""
+    a, along = np.array(start), np.array(end) - np.array(start)
+    return a, along, np.array([-along[1], along[0]]) / (hypot(*along) or 1.0)
 
 
 def whisker(start: float, end: float, height: float, half: float) -> tuple[Array, ...]:

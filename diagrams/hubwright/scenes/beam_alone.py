@@ -12,6 +12,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.beams import BeamReaction, BeamResults
 from hubwright.scenes.beam_loads import HALF_BAR, WORDS_HEIGHT, LoadScales, closed_body, load_items, word_heights
 from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
+from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
@@ -31,7 +32,7 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
-from hubwright.setup.model import DistributedLoad, PointMoment
+from hubwright.setup.model import DistributedLoad
 
 _WIDTH, _LEFT, _RIGHT = 310.0, 76.0, 280.0  # of the drawing area, and where the beam may reach
 _FOOT, _ROW = 31.0, 7.0
@@ -86,9 +87,6 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
     if scales.small is not None:
         bars.append(ScaleBar("spread-loads", "force", "Small arrows"))
         views = (view, small, *rows.views)
-    couples = any(isinstance(load, PointMoment) for load in beam.loads) or any(
-        reaction.type == "fixed" for reaction in beam.reactions
-    )
     items = [
         *_bar(beam, view, rests),
         *load_items(beam, view, small, heights, units),
@@ -115,8 +113,11 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
             Step("Bend the beam", "Where the moment is large, the curve is tight."),
         ),
         scale_bars=tuple(bars),
-        key=(KeyEntry("load", "load"), KeyEntry("reaction", "reaction"))
-        + ((KeyEntry("moment", "couple"),) if couples else ()),
+        key=(
+            KeyEntry("load", "load"),
+            KeyEntry("reaction", "reaction"),
+            *moment_entries(items, load="couple", reaction="moment of a support"),
+        ),
         body=closed_body(beam, scale),
     )
 

@@ -10,6 +10,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.corner_moments import Turning, corner_moments, ends_of, sense
+from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.outer_wheel_words import CornerWording
 from hubwright.scenes.scales import round_scale
 from hubwright.scenes.vocabulary import (
@@ -86,7 +87,7 @@ def outer_wheel_in_corner(results: Results, *, case: str | None = None, units: U
         key=(
             KeyEntry("load", "load"),
             KeyEntry("reaction", "reaction"),
-            KeyEntry("moment", "moment"),
+            *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
             KeyEntry("fixed", "stands still"),

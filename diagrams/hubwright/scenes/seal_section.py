@@ -64,7 +64,7 @@ def seal_section(results: Results, *, case: str | None = None, units: Units = "s
             Column("left", _COLUMNS[0], 34.0, 114.0),
             Column("right", _COLUMNS[1], 34.0, 114.0),
         ),
-        key=(KeyEntry("turning", "turns"), KeyEntry("fixed", "stands still")),
+        key=(KeyEntry("load", "pressure"), KeyEntry("turning", "turns"), KeyEntry("fixed", "stands still")),
     )
 
 

@@ -12,6 +12,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.beams import WheelEndBeam, wheel_end_beam
 from hubwright.results.model import Results
 from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
+from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
@@ -98,8 +99,11 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
             Step("Bend the bar", "Where the moment is large, the curve is tight."),
         ),
         scale_bars=(ScaleBar("beam", "length", f"Along {written}"), ScaleBar("beam", "force", "Forces and {V}")),
-        key=(KeyEntry("load", "load"), KeyEntry("reaction", "reaction of a row"))
-        + ((KeyEntry("moment", "couple"),) if beam.couple is not None else ()),
+        key=(
+            KeyEntry("load", "load"),
+            KeyEntry("reaction", "reaction of a row"),
+            *moment_entries(items, load="couple"),
+        ),
         body=_body(beam),
     )
 

@@ -10,6 +10,7 @@ from typing import Literal
 
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
+from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.linked_views import Axis, Plane, Seen, arc, arrows, mirrored, ring
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.three_views_sums import SUMS_WIDTH, sum_tables
@@ -123,7 +124,7 @@ def three_views(results: Results, *, case: str = "standing", units: Units = "si"
         key=(
             KeyEntry("load", "load"),
             KeyEntry("reaction", "reaction"),
-            KeyEntry("moment", "moment"),
+            *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
         ),

@@ -10,6 +10,7 @@ from typing import Literal
 from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results, SingleForce
+from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.two_setups_words import TwoWordings
 from hubwright.scenes.vocabulary import (
@@ -102,6 +103,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
         key=(
             KeyEntry("load", "load"),
             KeyEntry("reaction", "reaction"),
+            *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
             KeyEntry("changed", "spacer; small: the right one"),

@@ -33,6 +33,7 @@ Material = Literal[
 ]
 LineStyle = Literal["outline", "thin", "hidden", "centre", "phantom", "hair"]
 Role = Literal["applied", "reaction", "resultant"]
+NOT_TO_SCALE = "not to scale"
 
 
 @dataclass(frozen=True)
@@ -116,7 +117,10 @@ class Label:
 
 @dataclass(frozen=True)
 class Force(Item):
-    """A force to the view's force scale; `vector` in newtons in the view's axes."""
+    """A force to the view's force scale; `vector` in newtons in the view's axes.
+
+    A distributed load is a row of `slender` ones that add up to a force, with a `Line` along their tails.
+    """
 
     at: Point = (0.0, 0.0)
     vector: Point = (0.0, 0.0)
@@ -125,6 +129,13 @@ class Force(Item):
     slender: bool = False  # one of many small arrows of a distributed load
     label: Label | None = None
     gap: float = 0.0  # sheet millimetres between the point and the arrow
+    to_scale: bool = True  # else of a fixed length with a broken shaft: its label must say that it is not to scale
+
+    def __post_init__(self) -> None:
+        """Refuse an arrow that is silently not to scale."""
+        said = any(NOT_TO_SCALE in text for text in (self.label.lines if self.label else ()))
+        if not self.to_scale and not said:
+            raise ValueError(f"the arrow '{self.name}' is not to scale: a line of its label says '{NOT_TO_SCALE}'")
 
 
 @dataclass(frozen=True)
@@ -139,7 +150,7 @@ class Normal(Item):
 
 @dataclass(frozen=True)
 class Moment(Item):
-    """A couple as an arc of fixed size; counter-clockwise as seen positive."""
+    """A couple as an arc of fixed size, of a reaction a double one; counter-clockwise as seen positive."""
 
     at: Point = (0.0, 0.0)
     newton_metres: float = 0.0
@@ -160,6 +171,63 @@ class Dimension(Item):
     side: Literal["auto", "start", "end"] = "auto"  # where text goes that does not fit between
     extension: tuple[bool, bool] = (True, True)
     tone: Tone = "ink"
+
+
+@dataclass(frozen=True)
+class AngularDimension(Item):
+    """An angular dimension: an arc about a vertex between two directions, each given by a point of the view on it."""
+
+    vertex: Point = (0.0, 0.0)
+    start: Point = (1.0, 0.0)
+    end: Point = (0.0, 1.0)
+    radius: float = 12.0  # of the arc, sheet millimetres
+    extension: tuple[bool, bool] = (False, False)  # thin lines from those points on to the arc
+    label: Label | None = None
+    tone: Tone = "ink"
+
+
+@dataclass(frozen=True)
+class LeaderDimension(Item):
+    """A leader dimension: a length between two points in its own direction, its text at the end of a leader.
+
+    A radius runs from its centre and has one head, a diameter runs through the circle and has two.
+    """
+
+    start: Point = (0.0, 0.0)
+    end: Point = (0.0, 0.0)
+    measures: Literal["radius", "diameter"] = "diameter"
+    label: Label | None = None
+    tone: Tone = "ink"
+
+
+@dataclass(frozen=True)
+class Spring(Item):
+    """The symbol of a spring between two points: a zigzag with straight ends."""
+
+    start: Point = (0.0, 0.0)
+    end: Point = (0.0, 0.0)
+    width: float = 5.0  # sheet millimetres
+    turns: int = 5
+    tone: Tone = "ink"
+
+
+@dataclass(frozen=True)
+class Damper(Item):
+    """The symbol of a damper between two points: a cylinder at the start, a rod with its piston from the end."""
+
+    start: Point = (0.0, 0.0)
+    end: Point = (0.0, 0.0)
+    width: float = 4.0  # sheet millimetres
+    tone: Tone = "ink"
+
+
+@dataclass(frozen=True)
+class Callout(Item):
+    """What speaks of a place from beside it, with a pointer to it: a letter in a ring, or a remark in a frame."""
+
+    at: Point = (0.0, 0.0)
+    form: Literal["ring", "frame"] = "ring"
+    label: Label = field(default_factory=lambda: Label(()))
 
 
 @dataclass(frozen=True)
@@ -260,7 +328,18 @@ class ScaleBar:
 class KeyEntry:
     """An entry of the key in the strip at the foot."""
 
-    kind: Literal["load", "reaction", "moment", "load line", "turning", "fixed", "changed", "weight"]
+    kind: Literal[
+        "load",
+        "reaction",
+        "resultant",
+        "weight",
+        "moment",  # of a load
+        "reaction moment",
+        "load line",
+        "turning",
+        "fixed",
+        "changed",
+    ]
     text: str
 
 

@@ -5,6 +5,7 @@ bearing centre.
 """
 
 from hubwright.results.model import Results
+from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.vocabulary import (
     Item,
     KeyEntry,
@@ -63,7 +64,7 @@ def wheel_end_section(
     key = [
         KeyEntry("load", "load"),
         KeyEntry("reaction", "reaction"),
-        KeyEntry("moment", "moment"),
+        *moment_entries(items),
         KeyEntry("load line", "load line"),
         KeyEntry("turning", "turns: the body"),
         KeyEntry("fixed", "stands still"),
