@@ -37,12 +37,14 @@ class PageState:
     notes: list[Note] = field(default_factory=list)
     sources: list[str] = field(default_factory=list)
     figures: int = 0
+    workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains
     practice: int = 0
     cautions_placed: bool = False
     hazards: list[str] = field(default_factory=list)
     early: dict[str, Markup] = field(default_factory=dict)  # put back before the search index reads the page
     late: dict[str, Markup] = field(default_factory=dict)  # put back after: drawings and formulas are no search terms
     built: str = ""
+    wheel: str = ""  # that it is about, where that is not the usual one of its setup
     template: Any = None  # the compiled page, for its map of lines
 
     def problem(self, reason: str, *, line: int | None = None) -> None:
