@@ -12,10 +12,12 @@ from hubwright.quantities import format_number, format_quantity
 from hubwright.results.changes import NotComparableError
 from hubwright.results.comparison import Compared, Comparison, compare
 from hubwright.results.contributions import Contribution
+from hubwright.results.draws import Span
 from hubwright.results.model import Results
+from hubwright.results.span_tables import sampling_words
 from hubwright.scenes.plot_frame import Marks, decade_marks, even_marks
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Line, Note, Scene, Step, Units, View, Words
+from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Line, Scene, Step, Units, View, Words
 
 _WIDTH = 310.0
 _LEFT, _RIGHT, _NAMES = 96.0, 244.0, 90.0
@@ -33,6 +35,7 @@ class _Chain:
     heading: str
     whole: Compared
     parts: tuple[Contribution, ...]
+    spans: tuple[Span | None, ...]  # of the parts
 
     @property
     def ends(self) -> list[float]:
@@ -93,7 +96,8 @@ def _chains(comparison: Comparison, case: str) -> list[_Chain]:
     for name, heading, key, whole in wanted:
         parts = comparison.parts.get(key)
         if whole is not None and whole.ratio is not None and whole.valid and parts:
-            chains.append(_Chain(name, heading, whole, parts))
+            spans = comparison.part_spans.spans.get(key) or (None,) * len(parts)
+            chains.append(_Chain(name, heading, whole, parts, spans))
     return chains
 
 
@@ -115,64 +119,54 @@ def _panel(chain: _Chain, low: float, items: list[Item]) -> tuple[View, float]:
     begin = 0.0
     for number, (part, finish) in enumerate(zip(chain.parts, chain.ends, strict=True)):
         at = high - (number + 0.5) * _PITCH
-        items += _row(chain, view, f"{number + 1}", plain(part.change), begin, finish, at, _factor(part))
+        told = f"{_shortened(plain(part.change))}: {_factor(part)}"
+        items.append(_row(chain, view, f"{number + 1}", told, begin, finish, at, chain.spans[number]))
         drop = ((finish, at - _THICK / 2), (finish, at - _PITCH + _THICK / 2))
         items.append(
             Line(f"link-{chain.name}-{number + 1}", chain.name, 2, points=drop, style="hair", tone="soft", level=2)
         )
         begin = finish
     at = foot + 0.5 * _PITCH
-    total = _row(chain, view, "whole", "all together", 0.0, math.log10(chain.ratio), at, _whole(chain))
-    items += total
+    told = f"all together: {_whole(chain)}"
+    items.append(_row(chain, view, "whole", told, 0.0, math.log10(chain.ratio), at, chain.whole.span))
     return view, high
 
 
 def _row(
-    chain: _Chain, view: View, name: str, words: str, start: float, end: float, at: float, told: str
-) -> list[Item]:
-    """Return a bar with its name on the left and its factor on the right."""
+    chain: _Chain, view: View, name: str, told: str, start: float, end: float, at: float, span: Span | None
+) -> Bar:
+    """Return a bar with its name, its factor and the span of that on the left."""
     whole = name == "whole"
-    step = 3 if whole else 2
-    span = chain.whole.span if whole else None
-    ends = None if span is None or span.low <= 0 else (math.log10(span.low), math.log10(span.high))
+    ends = None if span is None or span.low <= 0 else (start + math.log10(span.low), start + math.log10(span.high))
     nearest = min(start, end, *(ends or ()))
-    lines = textwrap.wrap(words, _LETTERS)[:1] or [""]
-    label = Label(
-        (f"{lines[0]}: {told}",),
-        "left",
-        size=2.3,
-        nudge=(_NAMES - view.on_sheet((nearest, 0.0))[0] + 1.6, 0.0),
+    lines = (told,) if span is None else (told, f"span {_times(span.low)} to {_times(span.high)}")
+    return Bar(
+        f"bar-{chain.name}-{name}",
+        chain.name,
+        3 if whole else 2,
+        start=start,
+        end=end,
+        at=at,
+        thick=_THICK,
+        tone="changed",
+        is_open=whole,
+        span=ends,
+        label=Label(lines, "left", size=2.3, nudge=(_NAMES - view.on_sheet((nearest, 0.0))[0] + 1.6, 0.0)),
+        level=1,
     )
-    items: list[Item] = [
-        Bar(
-            f"bar-{chain.name}-{name}",
-            chain.name,
-            step,
-            start=start,
-            end=end,
-            at=at,
-            thick=_THICK,
-            tone="changed",
-            is_open=whole,
-            span=ends,
-            label=label,
-            level=1,
-        )
-    ]
-    if span is not None:
-        text = f"span {_times(span.low)} to {_times(span.high)}"
-        far = max(0.0, start, end, *(ends or ()))
-        note = Label((text,), "right", anchor=(far, at), size=2.2, nudge=(1.0, 0.0))
-        items.append(Note(f"label-span-{chain.name}", chain.name, 3, label=note, wide_only=True))
-    return items
+
+
+def _shortened(words: str) -> str:
+    return (textwrap.wrap(words, _LETTERS) or [""])[0]
 
 
 def _reach(chain: _Chain) -> tuple[float, float]:
     """Return from where to where a chain and its span need the axis, with some room."""
     places = [0.0, *chain.ends]
-    span = chain.whole.span
-    if span is not None and span.low > 0:
-        places += [math.log10(span.low), math.log10(span.high)]
+    spans = zip((0.0, *chain.ends[:-1], 0.0), (*chain.spans, chain.whole.span), strict=True)
+    for start, span in spans:
+        if span is not None and span.low > 0:
+            places += [start + math.log10(span.low), start + math.log10(span.high)]
     low, high = min(places), max(places)
     room = max(0.06 * (high - low), (_NARROWEST - (high - low)) / 2)
     return low - room, high + room
@@ -229,7 +223,14 @@ def _caption(comparison: Comparison, base: Results, other: Results, chains: Sequ
         "Each factor is the average over the orders in which the changes can be made: they multiply to the whole."
     ]
     if any(chain.whole.span for chain in chains):
-        words.append("Thin line: the span over the ranges of all inputs, 5th to 95th percentile.")
+        words.append(
+            f"Thin lines: spans over the ranges of all inputs, 5th to 95th percentile of {comparison.draws} draws"
+        )
+        if any(span for chain in chains for span in chain.spans):
+            draws = comparison.part_spans.draws
+            words[-1] += f", of the single factors {draws}, {sampling_words(draws)}."
+        else:
+            words[-1] += f", {sampling_words(comparison.draws)}."
     if any(part.error for chain in chains for part in chain.parts):
         words.append("±: the sampling error of drawn orders.")
     return " ".join(words)
@@ -238,12 +239,16 @@ def _caption(comparison: Comparison, base: Results, other: Results, chains: Sequ
 def _description(chains: Sequence[_Chain]) -> str:
     sentences = []
     for chain in chains:
-        parts = ", ".join(f"{plain(part.change)} {_factor(part)}" for part in chain.parts)
-        whole = f"all together {_whole(chain)}"
-        if chain.whole.span is not None:
-            whole += f", span {_times(chain.whole.span.low)} to {_times(chain.whole.span.high)}"
-        sentences.append(f"{chain.heading}: {parts}; {whole}.")
+        parts = ", ".join(
+            f"{plain(part.change)} {_factor(part)}{_in_words(span)}"
+            for part, span in zip(chain.parts, chain.spans, strict=True)
+        )
+        sentences.append(f"{chain.heading}: {parts}; all together {_whole(chain)}{_in_words(chain.whole.span)}.")
     return " ".join(sentences)
+
+
+def _in_words(span: Span | None) -> str:
+    return "" if span is None else f" (span {_times(span.low)} to {_times(span.high)})"
 
 
 def _listed(names: Sequence[str]) -> str:
