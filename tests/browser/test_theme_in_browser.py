@@ -125,28 +125,6 @@ def test_a_figure_is_built_up_with_buttons_and_arrow_keys(visit: Visiting, sampl
     assert shown() == ["1"]
 
 
-ANSWERS = [
-    ("0.2", "kN", "right"),
-    ("45", "lbf", "right"),
-    ("0.1", "kN", "near"),
-    ("−0.2", "kN", "near"),
-    ("45", "kN", "near"),
-    ("3", "kN", "not"),
-    ("much", "kN", "not"),
-]
-
-
-@pytest.mark.parametrize(("given", "unit", "state"), ANSWERS)
-def test_the_answer_box_knows_right_nearly_and_wrong(
-    visit: Visiting, sample_folder: str, given: str, unit: str, state: str
-) -> None:
-    page = visit(sample_folder).go("lessons/1.html")
-    page.get_by_label("Your answer").fill(given)
-    page.get_by_label("Unit", exact=True).select_option(unit)
-    page.get_by_role("button", name="Check it").click()
-    assert page.locator("output").get_attribute("data-state") == state
-
-
 def test_a_word_is_found_over_http(visit: Visiting, sample_server: str) -> None:
     seen = visit(sample_server)
     page = seen.go("search.html")
