@@ -53,9 +53,9 @@ def side_view(results: Results, *, case: str = "standing", units: Units = "si") 
     state = results.cases[case]
     if state.kind in ("ledge", "drop"):
         raise CaseError(case=case, reason="the side view shows the whole vehicle, this case concerns one wheel")
-    body, outline = plane_body(results, state), _outline(results)
+    body, outline = plane_body(results, state), outline_of(results)
     view = _view(body, outline)
-    items = _vehicle(results, outline, view)
+    items = vehicle_seen(results, outline, view)
     steps = [Step("Draw the vehicle", "Its outline, to scale, on the road.")]
 
     steps.append(Step("Hang its weight", "The vehicle without gear is one weight at its centre of mass."))
@@ -114,7 +114,8 @@ def _view(body: PlaneBody, outline: Outline) -> View:
     return View("vehicle", (middle, road), scale, round_scale(max(needs), 1.0), mirrored=True)
 
 
-def _outline(results: Results) -> Outline:
+def outline_of(results: Results) -> Outline:
+    """Return the outline of the vehicle or trailer of a solved setup."""
     chassis, radius = results.setup.chassis, results.wheel_geometry.free_diameter / 2 * 1e3
     height = chassis.centre_of_mass_height * 1e3
     if isinstance(chassis, TrailerChassis):
@@ -123,7 +124,8 @@ def _outline(results: Results) -> Outline:
     return vehicle_outline(wheelbase=chassis.wheelbase * 1e3, free_radius=radius, centre_height=height)
 
 
-def _vehicle(results: Results, outline: Outline, view: View) -> list[Item]:
+def vehicle_seen(results: Results, outline: Outline, view: View) -> list[Item]:
+    """Return outline, windows and standing wheels on the road, in real millimetres from the front axle."""
     geometry = results.wheel_geometry
     free, loaded = geometry.free_diameter / 2 * 1e3, geometry.loaded_radius * 1e3
     items: list[Item] = []
