@@ -6,10 +6,13 @@ A kind of page is one module with a function `pages(site)`; naming that function
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from hubwright.lessons import reports
+from hubwright.lessons import reference_pages, reports
 from hubwright.lessons.generated_page import GeneratedPage, Site
 
-MAKERS: tuple[Callable[[Site], Iterable[GeneratedPage]], ...] = (reports.pages,)
+MAKERS: tuple[Callable[[Site], Iterable[GeneratedPage]], ...] = (
+    reports.pages,
+    reference_pages.pages,
+)
 
 
 @dataclass(frozen=True)

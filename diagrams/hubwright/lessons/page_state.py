@@ -38,6 +38,7 @@ class PageState:
     sources: list[str] = field(default_factory=list)
     figures: int = 0
     workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains
+    workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains
     practice: int = 0
     cautions_placed: bool = False
     hazards: list[str] = field(default_factory=list)

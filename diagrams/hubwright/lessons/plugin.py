@@ -180,7 +180,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
 
     def on_post_page(self, output: str, page: Page, config: MkDocsConfig) -> str:
         """Put drawings and formulas in their places."""
-        return self.states[page.file.src_uri].put_back(output, late=True)
+        return _linked(self.states[page.file.src_uri].put_back(output, late=True), page, self.files)
 
     @event_priority(-50)  # after MkDocs' search plugin wrote its index
     def on_post_build(self, config: MkDocsConfig) -> None:
@@ -296,10 +296,13 @@ _LINK = re.compile(r'(<a\b[^>]*\bhref=")([^":#?]+\.md)(#[^"]*)?(")')
 
 
 def _linked(html: str, page: Page, files: Files) -> str:
-    """Return the page with links to Markdown files, where they stand in HTML that Markdown did not see, resolved."""
+    """Return the page with links to Markdown files, where they stand in HTML that Markdown did not see, resolved.
+
+    A link that begins with a slash counts from the docs directory.
+    """
 
     def resolved(match: re.Match[str]) -> str:
-        path = posixpath.normpath(posixpath.join(posixpath.dirname(page.file.src_uri), match[2]))
+        path = posixpath.normpath(posixpath.join("/", posixpath.dirname(page.file.src_uri), match[2])).lstrip("/")
         target = files.get_file_from_path(path)
         if target is None:
             return match[0]

@@ -22,7 +22,7 @@ from hubwright.results import CaseResult, Results
 from hubwright.results.drops import drop_history
 from hubwright.results.footing import diagonal_result, drive_at_ledge, ledge_result, slope_result
 from hubwright.results.joint import JointResult, Scattered, joint_result
-from hubwright.results.steering import steering_result
+from hubwright.results.steering import SteeringResult, steering_result
 from hubwright.results.water import LubricationResult, lubrication_result, sealing_result
 from hubwright.setup.model import Drop, Ledge
 
@@ -49,6 +49,15 @@ class Landing:
     def weight(self) -> float:
         """Standing load of the wheel [N]."""
         return self.results.weight.wheel_loads[self.results.wheel]
+
+
+@dataclass(frozen=True)
+class Steered:
+    """A setup beside the one on which its steering lengths were taken, for its workings."""
+
+    results: Results
+    base: Results
+    found: SteeringResult
 
 
 def rough_names(results: Results, label: str) -> Names:
@@ -286,7 +295,8 @@ def both_joints(chance: Quantity | float) -> Quantity:
 
 def steering(view: View, base: View) -> View:
     """Return track, scrub radius and kick-back of a setup whose steering lengths were taken on another."""
-    found = steering_result(_solved(view), _solved(base))
+    results, before = _solved(view), _solved(base)
+    found = steering_result(results, before)
     kicks = [
         View(
             "the kick-back",
@@ -308,6 +318,7 @@ def steering(view: View, base: View) -> View:
             "kicks": constant(kicks),
             "missing": constant([_key_view(key) for key in found.missing]),
         },
+        Steered(results, before, found),
     )
 
 

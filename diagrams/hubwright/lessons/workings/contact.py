@@ -7,10 +7,12 @@ from functools import partial
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
+from hubwright.results.drops import drop_history
 from hubwright.setup.model import (
     Braking,
     Cornering,
     Driving,
+    Drop,
     Ledge,
     SideSlope,
     TrailerChassis,
@@ -31,7 +33,7 @@ def contact_force(results: Results, case: CaseResult, axis: str) -> Working:
         lines=(Line("F", expression),),
         symbols={"F": Symbol(f"F_{axis}", "the road's push on the tire", push), **symbols},
         source=source,
-        function=f"load_cases.{case.kind}",
+        function="impact.drop" if case.kind == "drop" else f"load_cases.{case.kind}",
     )
 
 
@@ -76,19 +78,39 @@ def _parts(results: Results, result: CaseResult, axis: str) -> Parts:
         case TwoWheel(), "z" if result.contact_force.z > 0:
             axle = results.wheel.partition("_")[0]
             load = Quantity(results.weight.axle_loads[axle], "N")
-            symbols = {"A": Symbol(r"F_\mathrm{a}", f"load of the {axle} axle", load)}
+            symbols = {"A": Symbol(r"F_\mathrm{a}", f"load of the {axle} axle", load, path="weight.this_axle")}
             return "A", symbols, "The wheel carries its whole axle."
         case Ledge(), "x":
             symbols = {
-                "t": Symbol(r"\theta", "contact before straight down", Quantity(_ledge_angle(results, case), "rad")),
+                "t": Symbol(
+                    r"\theta",
+                    "contact before straight down",
+                    Quantity(_ledge_angle(results, case), "rad"),
+                    path="ledge.angle",
+                ),
                 **_standing(results),
             }
             return "-F_0*tan(t)", symbols, "Roller over a step: the contact pushes along the line to the wheel centre."
         case TwoWheel(), "z":
             return _nothing(axis)
+        case Drop(), "z":
+            return _pressed_in(results, result)
         case _, "z":
             return "F_0", _standing(results), "The road carries what stands on the wheel."
     return _nothing(axis)
+
+
+def _pressed_in(results: Results, result: CaseResult) -> Parts:
+    """Return the tire's push at the instant at which the bearing carries most."""
+    stiffness = float(drop_history(results, result.name).car.tire_stiffness)
+    give = result.contact_force.z / stiffness
+    symbols = {
+        "k": Symbol("k", "vertical stiffness of the tire", Quantity(stiffness, "N/m"), "N/mm"),
+        "d": Symbol(
+            r"\delta", "how far the tire is pressed in when the bearing carries most", Quantity(give, "m"), "mm"
+        ),
+    }
+    return "k*d", symbols, "One corner as two masses on springs, followed through time."
 
 
 def _nothing(axis: str) -> Parts:
@@ -124,12 +146,8 @@ def _transfer(results: Results, case: Braking | Driving | Cornering | SideSlope)
     if isinstance(case, Cornering):
         symbols |= _share("n", "lateral acceleration over g", case.lateral_g)
         return f"F_0 {sign} {share}W*n*h/t", symbols, source
-    for name, latex, words, number in (
-        ("c", r"\cos\varphi", "cosine of the slope's angle", math.cos(case.angle)),
-        ("s", r"\sin\varphi", "sine of the slope's angle", math.sin(case.angle)),
-    ):
-        symbols[name] = Symbol(latex, words, Quantity(number, "1"))
-    return f"F_0*c {sign} {share}W*s*h/t", symbols, source
+    symbols["p"] = Symbol(r"\varphi", "angle of the slope", Quantity(case.angle, "rad"))
+    return f"F_0*cos(p) {sign} {share}W*sin(p)*h/t", symbols, source
 
 
 def _track(results: Results) -> float:
@@ -146,11 +164,13 @@ def _ledge_angle(results: Results, case: Ledge) -> float:
 
 def _standing(results: Results) -> dict[str, Symbol]:
     load = Quantity(results.weight.wheel_loads[results.wheel], "N")
-    return {"F_0": Symbol("F_0", "load of the wheel, standing", load)}
+    return {"F_0": Symbol("F_0", "load of the wheel, standing", load, path="weight.this_wheel")}
 
 
 def _upward(case: CaseResult) -> dict[str, Symbol]:
-    return {"F_z": Symbol("F_z", "the road's push, upward", Quantity(case.contact_force.z, "N"))}
+    return {
+        "F_z": Symbol("F_z", "the road's push, upward", Quantity(case.contact_force.z, "N"), path="contact_force.z")
+    }
 
 
 def _weight(results: Results) -> dict[str, Symbol]:

@@ -5,9 +5,11 @@ So the three cannot drift apart: the value on the page is that of the expression
 
 import ast
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
+from functools import lru_cache
+from typing import TypeGuard
 
-_ADD, _MULTIPLY, _UNARY, _POWER, _ATOM = 1, 2, 3, 4, 5
+_ADD, _MULTIPLY, _UNITED, _UNARY, _POWER, _ATOM = 1, 2, 3, 4, 5, 6
 _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "tan": math.tan, "sin": math.sin, "cos": math.cos, "sqrt": math.sqrt, "abs": abs,
     "atan": math.atan, "acos": math.acos,
@@ -26,15 +28,55 @@ def value(expression: str, numbers: Mapping[str, float]) -> float:
     return _value(_parsed(expression), numbers)
 
 
-def latex(expression: str, symbols: Mapping[str, str], *, times: str = r"\,") -> str:
-    """Return an expression as LaTeX, each name by its symbol or its number.
+def latex(
+    expression: str, symbols: Mapping[str, str], *, times: str = r"\,", united: Collection[str] = frozenset()
+) -> str:
+    """Return an expression as LaTeX, each name by its symbol or its number; `united` are those that carry a unit.
 
     Examples
     --------
     >>> latex("B/2 - M/l", {"B": "B_z", "M": "M_x", "l": r"\\ell"})
     '\\\\frac{B_z}{2} - \\\\frac{M_x}{\\\\ell}'
     """
-    return _leading(_parsed(expression), symbols, times)
+    return _Latex(symbols, united, times).leading(_parsed(expression))
+
+
+def latex_terms(
+    expression: str, symbols: Mapping[str, str], *, times: str = r"\,", united: Collection[str] = frozenset()
+) -> list[str]:
+    """Return the terms of a sum as LaTeX, each with its sign, so that a long sum can go on in a new line.
+
+    Examples
+    --------
+    >>> latex_terms("a - b/c", {"a": "a", "b": "b", "c": "c"})
+    ['a', '- \\\\frac{b}{c}']
+    """
+    writer = _Latex(symbols, united, times)
+    node = _parsed(expression)
+    over = None
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Div) and _is_sum(node.left):
+        node, over = node.left, node.right
+    terms: list[str] = []
+    while _is_sum(node):
+        sign = "+" if isinstance(node.op, ast.Add) else "-"
+        terms.insert(0, f"{sign} {writer.wrapped(node.right, _MULTIPLY)}")
+        node = node.left
+    terms.insert(0, writer.leading(node))
+    if over is not None:
+        terms[0] = rf"\frac{{1}}{{{writer.written(over)[0]}}} {times} ({terms[0]}"
+        terms[-1] += ")"
+    return terms
+
+
+def plain(expression: str, symbols: Mapping[str, str], *, united: Collection[str] = frozenset()) -> str:
+    """Return an expression as plain text that a calculator reads: * and /, ^ for powers, brackets where needed.
+
+    Examples
+    --------
+    >>> plain("B/2 + M/l", {"B": "5000 N", "M": "60 N*m", "l": "0.06 m"}, united={"B", "M", "l"})
+    '5000 N/2 + 60 N*m/(0.06 m)'
+    """
+    return _Plain(symbols, united).written(_parsed(expression))[0]
 
 
 def names(expression: str) -> list[str]:
@@ -44,6 +86,7 @@ def names(expression: str) -> list[str]:
     return list(dict.fromkeys(node.id for node in found))
 
 
+@lru_cache(maxsize=1024)
 def _parsed(expression: str) -> ast.expr:
     return ast.parse(expression, mode="eval").body
 
@@ -74,55 +117,114 @@ def _value(node: ast.expr, numbers: Mapping[str, float]) -> float:
     raise ValueError(f"not an expression of a working: {ast.unparse(node)}")
 
 
-def _latex(node: ast.expr, symbols: Mapping[str, str], times: str) -> tuple[str, int]:
-    """Return LaTeX and how tightly it binds."""
+def _is_sum(node: ast.expr) -> TypeGuard[ast.BinOp]:
+    return isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add | ast.Sub)
+
+
+class _Writer:
+    """Writes an expression; each part comes with how tightly it binds."""
+
+    left, right = "(", ")"
+
+    def __init__(self, symbols: Mapping[str, str], united: Collection[str]) -> None:
+        self.symbols, self.united = symbols, united
+
+    def written(self, node: ast.expr) -> tuple[str, int]:
+        raise NotImplementedError
+
+    def wrapped(self, node: ast.expr, binding: int) -> str:
+        """Return a part in brackets where it binds more loosely than its surroundings."""
+        text, own = self.written(node)
+        # a negative number put in after an operator needs its brackets too
+        negative = own == _UNARY and binding > _ADD
+        loose = binding >= _ATOM if own == _UNITED else own < binding or negative
+        return f"{self.left}{text}{self.right}" if loose else text
+
+
+class _Latex(_Writer):
+    left, right = r"\left(", r"\right)"
+
+    def __init__(self, symbols: Mapping[str, str], united: Collection[str], times: str) -> None:
+        super().__init__(symbols, united)
+        self.times = times
+
+    def written(self, node: ast.expr) -> tuple[str, int]:
+        match node:
+            case ast.Constant(value=int() | float() as number):
+                return f"{number}", _ATOM
+            case ast.Name(id=name):
+                text = self.symbols[name]
+                # in braces, so that a minus is set as a sign and not as an operation
+                if text.startswith("-"):
+                    return f"{{{text}}}", _UNARY
+                return text, _UNITED if name in self.united else _ATOM
+            case ast.UnaryOp(op=ast.USub(), operand=operand):
+                return f"{{-{self.wrapped(operand, _MULTIPLY)}}}", _UNARY
+            case ast.BinOp(left=left, op=ast.Div(), right=right):
+                return rf"\frac{{{self.written(left)[0]}}}{{{self.written(right)[0]}}}", _MULTIPLY
+            case ast.BinOp(left=left, op=ast.Pow(), right=right):
+                return f"{self.wrapped(left, _ATOM)}^{{{_exponent(right) or self.written(right)[0]}}}", _POWER
+            case ast.BinOp(left=left, op=ast.Mult(), right=right):
+                return f"{self.wrapped(left, _MULTIPLY)} {self.times} {self.wrapped(right, _POWER)}", _MULTIPLY
+            case ast.BinOp(left=left, op=op, right=right):
+                sign = "+" if isinstance(op, ast.Add) else "-"
+                return f"{self.written(left)[0]} {sign} {self.wrapped(right, _MULTIPLY)}", _ADD
+            case ast.Call(func=ast.Name(id="tan" | "sin" | "cos" as name), args=[argument]):
+                return rf"\{name} {self.wrapped(argument, _ATOM)}", _POWER
+            case ast.Call(func=ast.Name(id="atan" | "acos" as name), args=[argument]):
+                return rf"\{_ARCS[name]} \left({self.written(argument)[0]}\right)", _ATOM
+            case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
+                return rf"\sqrt{{{self.written(argument)[0]}}}", _ATOM
+            case ast.Call(func=ast.Name(id="abs"), args=[argument]):
+                return rf"\left|{self.written(argument)[0]}\right|", _ATOM
+        raise ValueError(f"not an expression of a working: {ast.unparse(node)}")
+
+    def leading(self, node: ast.expr) -> str:
+        """Return LaTeX of what stands first in a line: a minus before the first factor needs no brackets."""
+        match node:
+            case ast.BinOp(left=left, op=ast.Mult(), right=right):
+                first = self.wrapped(left, _MULTIPLY) if _is_sum(left) else self.leading(left)
+                return f"{first} {self.times} {self.wrapped(right, _POWER)}"
+            case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
+                sign = "+" if isinstance(op, ast.Add) else "-"
+                return f"{self.leading(left)} {sign} {self.wrapped(right, _MULTIPLY)}"
+        return self.written(node)[0]
+
+
+class _Plain(_Writer):
+    def written(self, node: ast.expr) -> tuple[str, int]:
+        match node:
+            case ast.Constant(value=int() | float() as number):
+                return f"{number}", _ATOM
+            case ast.Name(id=name):
+                text = self.symbols[name]
+                if text.startswith("-"):
+                    return text, _UNARY
+                return text, _UNITED if name in self.united else _ATOM
+            case ast.UnaryOp(op=ast.USub(), operand=operand):
+                return f"-{self.wrapped(operand, _POWER)}", _UNARY
+            case ast.BinOp(left=left, op=ast.Div(), right=right):
+                below, own = self.written(right)
+                below = below if own in (_POWER, _ATOM) else f"({below})"
+                return f"{self.wrapped(left, _MULTIPLY)}/{below}", _MULTIPLY
+            case ast.BinOp(left=left, op=ast.Pow(), right=right):
+                above, own = self.written(right)
+                return f"{self.wrapped(left, _ATOM)}^{above if own == _ATOM else f'({above})'}", _POWER
+            case ast.BinOp(left=left, op=ast.Mult(), right=right):
+                return f"{self.wrapped(left, _MULTIPLY)} * {self.wrapped(right, _POWER)}", _MULTIPLY
+            case ast.BinOp(left=left, op=op, right=right):
+                sign = "+" if isinstance(op, ast.Add) else "-"
+                return f"{self.written(left)[0]} {sign} {self.wrapped(right, _MULTIPLY)}", _ADD
+            case ast.Call(func=ast.Name(id=name), args=[argument]):
+                return f"{name}({self.written(argument)[0]})", _ATOM
+        raise ValueError(f"not an expression of a working: {ast.unparse(node)}")
+
+
+def _exponent(node: ast.expr) -> str:
+    """Return a fraction of two plain numbers on one line, as exponents are written: 10/3."""
     match node:
-        case ast.Constant(value=int() | float() as number):
-            return f"{number}", _ATOM
-        case ast.Name(id=name):
-            text = symbols[name]
-            # in braces, so that a minus is set as a sign and not as an operation
-            return (f"{{{text}}}", _UNARY) if text.startswith("-") else (text, _ATOM)
-        case ast.UnaryOp(op=ast.USub(), operand=operand):
-            return f"{{-{_wrapped(operand, symbols, times, _MULTIPLY)}}}", _UNARY
-        case ast.BinOp(left=left, op=ast.Div(), right=right):
-            return rf"\frac{{{_latex(left, symbols, times)[0]}}}{{{_latex(right, symbols, times)[0]}}}", _MULTIPLY
-        case ast.BinOp(left=left, op=ast.Pow(), right=right):
-            return f"{_wrapped(left, symbols, times, _ATOM)}^{{{_latex(right, symbols, times)[0]}}}", _POWER
-        case ast.BinOp(left=left, op=ast.Mult(), right=right):
-            return (
-                f"{_wrapped(left, symbols, times, _MULTIPLY)} {times} {_wrapped(right, symbols, times, _POWER)}",
-                _MULTIPLY,
-            )
-        case ast.BinOp(left=left, op=op, right=right):
-            sign = "+" if isinstance(op, ast.Add) else "-"
-            return f"{_latex(left, symbols, times)[0]} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}", _ADD
-        case ast.Call(func=ast.Name(id="tan" | "sin" | "cos" as name), args=[argument]):
-            return rf"\{name} {_wrapped(argument, symbols, times, _ATOM)}", _POWER
-        case ast.Call(func=ast.Name(id="atan" | "acos" as name), args=[argument]):
-            return rf"\{_ARCS[name]} \left({_latex(argument, symbols, times)[0]}\right)", _ATOM
-        case ast.Call(func=ast.Name(id="sqrt"), args=[argument]):
-            return rf"\sqrt{{{_latex(argument, symbols, times)[0]}}}", _ATOM
-        case ast.Call(func=ast.Name(id="abs"), args=[argument]):
-            return rf"\left|{_latex(argument, symbols, times)[0]}\right|", _ATOM
-    raise ValueError(f"not an expression of a working: {ast.unparse(node)}")
-
-
-def _leading(node: ast.expr, symbols: Mapping[str, str], times: str) -> str:
-    """Return LaTeX of what stands first in a line: a minus before the first factor needs no brackets."""
-    match node:
-        case ast.BinOp(left=left, op=ast.Mult(), right=right):
-            is_sum = isinstance(left, ast.BinOp) and isinstance(left.op, ast.Add | ast.Sub)
-            first = _wrapped(left, symbols, times, _MULTIPLY) if is_sum else _leading(left, symbols, times)
-            return f"{first} {times} {_wrapped(right, symbols, times, _POWER)}"
-        case ast.BinOp(left=left, op=ast.Add() | ast.Sub() as op, right=right):
-            sign = "+" if isinstance(op, ast.Add) else "-"
-            return f"{_leading(left, symbols, times)} {sign} {_wrapped(right, symbols, times, _MULTIPLY)}"
-    return _latex(node, symbols, times)[0]
-
-
-def _wrapped(node: ast.expr, symbols: Mapping[str, str], times: str, binding: int) -> str:
-    """Return LaTeX in brackets where it binds more loosely than its surroundings."""
-    text, own = _latex(node, symbols, times)
-    # a negative number put in after an operator needs its brackets too
-    return text if own >= binding and not (own == _UNARY and binding > _ADD) else rf"\left({text}\right)"
+        case ast.BinOp(left=ast.Constant(), op=ast.Div(), right=ast.Constant()):
+            return ast.unparse(node).replace(" ", "")
+        case ast.UnaryOp(op=ast.USub(), operand=operand) if text := _exponent(operand):
+            return f"-{text}"
+    return ""

@@ -1,109 +1,174 @@
-"""A working as it stands on a page: formula, symbols, numbers put in, result and source, folded."""
+"""A working as it stands on a page: formula, symbols, numbers put in, result and source, folded, with the steps before.
 
-import math
+The steps before are the workings of the numbers put in, each told once on a page: where it is told already, a link
+goes there.
+"""
+
+import re
 from collections.abc import Callable
 from typing import get_args
 
 from markupsafe import Markup
 
 from hubwright.lessons.mathml import equation, mathml
-from hubwright.lessons.numbers import both, show
-from hubwright.lessons.workings import expression as written
-from hubwright.lessons.workings.model import DIGITS, DIGITS_OF_RESULT, Line, Symbol, Working
+from hubwright.lessons.numbers import NO_BREAK, attribute, both, show
+from hubwright.lessons.page_state import PageState
+from hubwright.lessons.reference_links import reference_link
+from hubwright.lessons.workings.catalogue import explained
+from hubwright.lessons.workings.model import Working
+from hubwright.lessons.workings.notation import (
+    latex_copy,
+    plain_copy,
+    put_in_terms,
+    result_latex,
+    symbolic_latex,
+    unit_of,
+)
+from hubwright.lessons.workings.sentence import in_one_sentence
+from hubwright.lessons.workings.shown import Shown
 from hubwright.quantities import System
 
-_DEGREES = 180 / math.pi
-NO_BREAK = "\u00a0"
-TIMES = r"\times"
+TURNOVER = Markup(
+    '<span class="turnover"><span class="shut">open the working</span>'
+    '<span class="open">close the working</span></span>'
+)
 
 
-def working_html(made: Working) -> Markup:
-    """Return the details element of a working."""
-    result = made.result
+def working_html(page: PageState, made: Working) -> Markup:
+    """Return the details element of a working, with the workings of the numbers that it puts in."""
+    ident = _placed(page, made)
     parts = [
-        ("Formula", Markup("").join(equation(_symbolic(made, line)) for line in made.lines)),
+        ("Formula", Markup("").join(equation(symbolic_latex(made, line)) for line in made.lines)),
         ("With", _terms(made)),
-        ("Put in", _in_each_system(lambda system: [_with_numbers(made, line, system) for line in made.lines])),
-        ("Comes to", _in_each_system(lambda system: [f"{result.latex} = {_result(result, system)}"])),
+        ("Put in", _in_each_system(made, lambda shown: [_run(put_in_terms(shown, line)) for line in made.lines])),
+        (
+            "Comes to",
+            _in_each_system(made, lambda shown: [equation(result_latex(shown))]) if made.digits else Markup(""),
+        ),
+        ("Says", Markup("{}").format(made.about)),
+        ("Leaves out", Markup("{}").format(made.leaves_out[:1].upper() + made.leaves_out[1:])),
         ("From", _source(made)),
     ]
     rows = Markup("").join(Markup("<div><dt>{}</dt><dd>{}</dd></div>").format(*part) for part in parts if part[1])
     return Markup(
-        '<details class="worked"><summary><span class="what">{}: {} = {}</span><span class="turnover">'
-        '<span class="shut">open the working</span><span class="open">close the working</span></span></summary>\n'
-        "<dl>{}</dl></details>"
-    ).format(made.what, mathml(result.latex, "inline"), show(result.value), rows)
+        '<details class="worked" id="{}"{}><summary><span class="what">{}</span>{}</summary>\n<dl>{}</dl>{}</details>'
+    ).format(ident, _copies(made), _heading(made), TURNOVER, rows, _steps_before(page, made))
 
 
-def number(symbol: Symbol, system: System, digits: int = DIGITS) -> str:
-    """Return the number of a symbol as a formula carries it: no exponent, no thousands comma."""
-    value = symbol.value.value * _DEGREES if symbol.value.unit == "rad" else symbol.exactly_in_units(system)
-    value = float(f"{value:.{digits - 1}e}")
-    if value == 0:
-        return "0"
-    exponent = int(f"{value:e}".partition("e")[2])
-    text = f"{value:.{max(0, digits - 1 - exponent)}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return rf"{text}^\circ" if symbol.value.unit == "rad" else text
+def place(page: PageState, key: tuple[object, ...], name: str) -> str:
+    """Return the anchor of a working on a page, and keep where what it explains stands first."""
+    wanted = f"working-{_slug(name)}"
+    taken = set(page.workings.values())
+    number = next(n for n in range(1, len(taken) + 2) if (wanted if n == 1 else f"{wanted}-{n}") not in taken)
+    ident = wanted if number == 1 else f"{wanted}-{number}"
+    page.workings.setdefault(key, ident)
+    if page.workings[key] != ident:
+        page.workings[(*key, number)] = ident
+    return ident
 
 
-def _symbolic(made: Working, line: Line) -> str:
-    symbols = {name: symbol.latex for name, symbol in made.symbols.items()}
-    return f"{symbols[line.name]} = {written.latex(line.expression, symbols)}"
+def _placed(page: PageState, made: Working) -> str:
+    case = made.subject[1] if made.subject else None
+    return place(page, _key(made), f"{case.name if case else ''} {made.path or made.what}")
+
+
+def _key(made: Working) -> tuple[object, ...]:
+    if made.subject is None:
+        return (id(made),)
+    results, case = made.subject
+    return (id(results), case.name if case else "", made.path or made.what)
+
+
+def _slug(name: str) -> str:
+    return "-".join("".join(c if c.isascii() and c.isalnum() else " " for c in name.lower()).split())
+
+
+def _heading(made: Working) -> Markup:
+    if not made.told_openly:
+        return Markup("{}").format(made.what)
+    return Markup("{}: {} = {}").format(made.what, mathml(made.result.latex, "inline"), show(made.result.value))
+
+
+def _steps_before(page: PageState, made: Working) -> Markup:
+    """Return the workings of the numbers put in, or links to where the page tells them already."""
+    steps = []
+    for path in dict.fromkeys(made.symbols[name].path for name in made.term_names() if made.symbols[name].path):
+        before = explained(made, path)
+        if before is None:
+            continue
+        if (ident := page.workings.get(_key(before))) is not None:
+            steps.append(Markup('<p class="told"><a href="#{}">{}</a></p>').format(ident, _heading(before)))
+        else:
+            steps.append(working_html(page, before))
+    if not steps:
+        return Markup("")
+    return Markup('\n<div class="before"><p class="tag">Where the numbers put in come from</p>\n{}</div>').format(
+        Markup("\n").join(steps)
+    )
+
+
+def _copies(made: Working) -> Markup:
+    """Return what the buttons of the page copy, as attributes."""
+    parts = []
+    for system in get_args(System):
+        for name, text in (
+            ("latex", latex_copy(made, system)),
+            ("plain", plain_copy(made, system)),
+            ("sentence", in_one_sentence(made, system)),
+        ):
+            parts.append(Markup(' data-{}-{}="{}"').format(name, system, attribute_text(text)))
+    return Markup("").join(parts)
+
+
+def attribute_text(text: str) -> Markup:
+    """Return a text for an attribute, its ends of lines kept."""
+    return Markup(attribute(text).replace("\n", "&#10;"))
 
 
 def _terms(made: Working) -> Markup:
     """Return the symbols that no line explains, in words and with their values."""
-    used = dict.fromkeys(name for line in made.lines for name in written.names(line.expression))
-    explained = {line.name for line in made.lines}
+    shown = {system: Shown(made, system) for system in get_args(System)}
     rows = Markup("").join(
         Markup('<tr><td>{}</td><th scope="row">{}</th><td class="n">{}</td></tr>').format(
-            mathml(made.symbols[name].latex, "inline"), made.symbols[name].words, _value(made.symbols[name])
+            mathml(made.symbols[name].latex, "inline"),
+            made.symbols[name].words,
+            both(*(_value(shown[system], name) for system in get_args(System))),
         )
-        for name in used
-        if name not in explained
+        for name in made.term_names()
     )
     return Markup('<table class="terms"><tbody>{}</tbody></table>').format(rows) if rows else Markup("")
 
 
-def _value(symbol: Symbol) -> Markup:
-    texts = []
-    for system in get_args(System):
-        text = number(symbol, system).replace(r"^\circ", "°").replace("-", "\u2212")
-        unit = symbol.unit_text(system)
-        texts.append(text if unit in ("", "°") else f"{text}{NO_BREAK}{unit}")
-    return both(*texts)
+def _value(shown: Shown, name: str) -> str:
+    number, unit = shown.number(name).replace("-", "\u2212"), unit_of(shown, name).text
+    return f"{number}{unit}" if unit in ("", "°") else f"{number}{NO_BREAK}{unit}"
 
 
-def _in_each_system(lines: Callable[[System], list[str]]) -> Markup:
+def _in_each_system(made: Working, lines: Callable[[Shown], list[Markup]]) -> Markup:
     return Markup("").join(
-        Markup('<div class="{}">{}</div>').format(system, Markup("").join(equation(line) for line in lines(system)))
+        Markup('<div class="{}">{}</div>').format(system, Markup("").join(lines(Shown(made, system))))
         for system in get_args(System)
     )
 
 
-def _with_numbers(made: Working, line: Line, system: System) -> str:
-    """Return a line with its numbers, and what it comes to where another line uses it."""
-    symbol, expression = made.symbols[line.name], line.in_system(system)
-    numbers = {name: number(made.symbols[name], system) for name in written.names(expression)}
-    text = f"{symbol.latex} = {written.latex(expression, numbers, times=TIMES)}"
-    return text if line is made.lines[-1] else f"{text} = {_with_unit(number(symbol, system), symbol, system)}"
+def _run(terms: list[str]) -> Markup:
+    """Return a sum whose terms may go on in new lines."""
+    if len(terms) == 1:
+        return equation(terms[0])
+    return Markup('<div class="eq run">{}</div>').format(Markup(" ").join(_term(term) for term in terms))
 
 
-def _result(symbol: Symbol, system: System) -> str:
-    return _with_unit(number(symbol, system, DIGITS_OF_RESULT), symbol, system)
+_FIRST_SIGN = re.compile(r"<mo>(?=(?:&#x0002B;|&#x02212;|&#x0003D;|[+−=-])</mo>)")
 
 
-def _with_unit(text: str, symbol: Symbol, system: System) -> str:
-    unit = symbol.unit_text(system)
-    text = f"{{{text}}}" if text.startswith("-") else text  # set as a sign, not as an operation
-    return text if unit in ("", "°") else rf"{text}\ \mathrm{{{unit}}}"
+def _term(term: str) -> Markup:
+    """Return a term of a sum; its sign, though first in its element, has space on both sides."""
+    html = str(mathml(rf"\displaystyle {term}", "inline"))
+    return Markup(_FIRST_SIGN.sub('<mo form="infix">', html, count=1) if term[0] in "+-=" else html)
 
 
 def _source(made: Working) -> Markup:
     html = Markup("{}").format(made.source)
-    if made.remarks:
-        html += Markup(' <span class="us">{}</span>').format(" ".join(made.remarks))
     if made.function:
-        html += Markup(' <span class="unit">hubwright.mechanics.{}</span>').format(made.function)
+        html += Markup(" {}").format(reference_link(made.function))
     return html

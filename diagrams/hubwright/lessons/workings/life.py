@@ -1,28 +1,23 @@
-"""Workings of life: rating and equivalent load of a row, and the distance of a duty, told with its span."""
+"""Workings of what a row bears: its rating, and the equivalent load that tires it as much as load and thrust."""
 
 from collections.abc import Callable, Mapping
 from functools import partial
 from typing import Literal, get_args
 
 import numpy as np
-from markupsafe import Markup
 
 from hubwright.errors import MissingDataError
-from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.life_views import elements_of
-from hubwright.lessons.mathml import equation, mathml
-from hubwright.lessons.numbers import both, show
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.mechanics.bearing_rating import one_row_dynamic_rating
 from hubwright.mechanics.equivalent_load import ANGLES, induced_thrust, load_factors, row_thrusts
-from hubwright.quantities import Quantity, System, format_range
+from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.bearings import missing_dimensions
 
 Row = Literal["outboard", "inboard"]
-_LETTER: Mapping[Row, str] = {"outboard": "A", "inboard": "B"}
+LETTER: Mapping[Row, str] = {"outboard": "A", "inboard": "B"}
 _OTHER: Mapping[Row, Row] = {"outboard": "inboard", "inboard": "outboard"}
-CAUTION = "One in ten of many such bearings would have flaked by then; water, dents and slack usually end a hub sooner."
 
 
 def row_rating(results: Results) -> Working:
@@ -37,7 +32,9 @@ def row_rating(results: Results) -> Working:
         lines=(Line("C_1", "C/2**0.7" if elements == "balls" else "C/2**(7/9)"),),
         symbols={
             "C_1": Symbol("C_1", "rating of one row", Quantity(one, "N")),
-            "C": Symbol("C", "rating of the whole bearing, two rows", Quantity(dynamic, "N")),
+            "C": Symbol(
+                "C", "rating of the whole bearing, two rows", Quantity(dynamic, "N"), path="bearing.dynamic_rating"
+            ),
         },
         source="ISO 281, number of rows. More than half: one row has half as many places for the first flake.",
         function="bearing_rating.one_row_dynamic_rating",
@@ -49,7 +46,7 @@ def equivalent_load(results: Results, case: CaseResult, row: Row) -> Working:
     radial, life, angle = case.row_radial_load, results.life, results.setup.bearing.contact_angle
     if radial is None or life is None or angle is None:
         raise MissingDataError(result="the equivalent load", missing=missing_dimensions(results.setup.bearing))
-    elements, letter, other = elements_of(results), _LETTER[row], _OTHER[row]
+    elements, letter, other = elements_of(results), LETTER[row], _OTHER[row]
     factors = load_factors(
         contact_angle=float(np.clip(angle, ANGLES[0], ANGLES[-1])) if elements == "balls" else angle, elements=elements
     )
@@ -68,7 +65,12 @@ def equivalent_load(results: Results, case: CaseResult, row: Row) -> Working:
     e, X, Y = float(factors.e), float(factors.X), float(factors.Y)
     symbols = {
         "P": Symbol(rf"P_\mathrm{{{letter}}}", f"equivalent load of the {row} row", Quantity(load, "N")),
-        "F": Symbol(rf"F_\mathrm{{{letter}}}", f"load across the axis on the {row} row", Quantity(loads[row], "N")),
+        "F": Symbol(
+            rf"F_\mathrm{{{letter}}}",
+            f"load across the axis on the {row} row",
+            Quantity(loads[row], "N"),
+            path=f"row_radial_load.{row}",
+        ),
     }
     what, function = f"Equivalent load of the {row} row", "equivalent_load.equivalent_load"
     if own or axial <= e * loads[row] or X * loads[row] + Y * axial <= loads[row]:
@@ -79,14 +81,22 @@ def equivalent_load(results: Results, case: CaseResult, row: Row) -> Working:
     sign = "+" if (row == "outboard") == (ring == "inner") else "-"
     symbols |= {
         "F_2": Symbol(
-            rf"F_\mathrm{{{_LETTER[other]}}}", f"load across the axis on the {other} row", Quantity(loads[other], "N")
+            rf"F_\mathrm{{{LETTER[other]}}}",
+            f"load across the axis on the {other} row",
+            Quantity(loads[other], "N"),
+            path=f"row_radial_load.{other}",
         ),
         "S": Symbol(
-            rf"S_\mathrm{{{_LETTER[other]}}}",
+            rf"S_\mathrm{{{LETTER[other]}}}",
             f"thrust that the {other} row makes by its slant",
             Quantity(induced[other], "N"),
         ),
-        "K": Symbol("K", "the bearing's push toward the vehicle", Quantity(thrust, "N")),
+        "K": Symbol(
+            "K",
+            "the bearing's push toward the vehicle",
+            Quantity(thrust, "N"),
+            path="bearing_force.y" if results.side < 0 else "",
+        ),
         "T": Symbol(rf"T_\mathrm{{{letter}}}", f"thrust on the {row} row", Quantity(axial, "N")),
         "X": Symbol("X", "factor of the load across", Quantity(X, "1")),
         "Y": Symbol("Y", "factor of the thrust", Quantity(Y, "1")),
@@ -106,58 +116,7 @@ def equivalent_load(results: Results, case: CaseResult, row: Row) -> Working:
     )
 
 
-def distance_html(results: Results) -> Markup:
-    """Return the distance of a duty, folded: formula, one digit, its span, and what it does not say."""
-    life = results.life
-    if life is None or life.duty is None:
-        raise BlockError("the working of 'life.duty.distance' needs a duty and a bearing whose rows are known")
-    duty = life.duty
-    terms = Markup('<table class="terms"><tbody>{}</tbody></table>').format(
-        Markup("").join(
-            Markup('<tr><td>{}</td><th scope="row">{}</th><td class="n">{}</td></tr>').format(
-                mathml(symbol, "inline"), words, value
-            )
-            for symbol, words, value in (
-                ("q_i", "share of the distance in each case", Markup("as in the table")),
-                ("L_i", "turns that this case alone would allow", Markup("from the load on every element")),
-                ("U", "distance in one turn", show(Quantity(results.wheel_geometry.rolling_circumference, "m"))),
-            )
-        )
-    )
-    formula = equation(r"\frac{1}{L} = \sum_i \frac{q_i}{L_i}") + equation(r"s = L \, U")
-    parts = [("Formula", formula), ("With", terms), ("Comes to", _distance(results)), ("From", _FROM)]
-    rows = Markup("").join(Markup("<div><dt>{}</dt><dd>{}</dd></div>").format(*part) for part in parts)
-    return Markup(
-        '<details class="worked"><summary><span class="what">Distance over this duty{}</span><span class="turnover">'
-        '<span class="shut">open the working</span><span class="open">close the working</span></span></summary>\n'
-        "<dl>{}</dl></details>"
-    ).format("" if duty.valid else ": not stated", rows)
-
-
-_FROM = Markup(
-    "Wear adds up whatever its order (Palmgren, Miner); lives by ISO/TS 16281. "
-    '<span class="unit">hubwright.mechanics.bearing_life.duty_life</span>'
-)
-
-
-def _distance(results: Results) -> Markup:
-    assert results.life is not None
-    duty = results.life.duty
-    assert duty is not None
-    if not duty.valid:
-        return Markup("<p>A case of this duty is outside the range of ISO 281: severe. No distance is stated.</p>")
-    about = show(Quantity(duty.distance, "m", kind="distance"))
-    found = results.spans.get("life.duty.distance")
-    if found is None:
-        span = Markup("No span is known: nothing that this duty needs has a range in the file.")
-    else:
-        ends = both(*(format_range(found.low, found.high, "distance", system) for system in get_args(System)))
-        span = Markup("The ranges of the inputs spread it from {}.").format(ends)
-    return Markup("<p>About {}, and no digit more. {} {}</p>").format(about, span, CAUTION)
-
-
 SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {"life.row_rating": row_rating}
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     f"life.equivalent_load.{row}": partial(equivalent_load, row=row) for row in get_args(Row)
 }
-FOLDED: Mapping[str, Callable[[Results], Markup]] = {"life.duty.distance": distance_html}

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from functools import partial
 
+from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
@@ -16,6 +17,8 @@ _NOTHING = 1e-9  # N: a force that the case does not have
 def axle_load(results: Results, axle: str) -> Working:
     """Return how the load of an axle (or of a coupling) comes about: as measured, and gear by the law of the lever."""
     chassis = results.setup.chassis
+    if axle not in results.weight.axle_loads:
+        raise BlockError(f"this setup has no {axle}; its loads: {', '.join(results.weight.axle_loads)}")
     trailer = isinstance(chassis, TrailerChassis)
     base = chassis.coupling_ahead_of_axle if isinstance(chassis, TrailerChassis) else chassis.wheelbase
     letter = {"front": r"\mathrm{f}", "rear": r"\mathrm{r}", "axle": r"\mathrm{a}", "coupling": r"\mathrm{c}"}[axle]
@@ -72,7 +75,12 @@ def wheel_load(results: Results) -> Working:
     base = chassis.coupling_ahead_of_axle if isinstance(chassis, TrailerChassis) else chassis.wheelbase
     symbols = {
         "F_0": Symbol("F_0", "load of the wheel, standing", Quantity(results.weight.wheel_loads[results.wheel], "N")),
-        "F": Symbol(r"F_\mathrm{a}", "load of its axle", Quantity(results.weight.axle_loads[axle], "N")),
+        "F": Symbol(
+            r"F_\mathrm{a}",
+            "load of its axle",
+            Quantity(results.weight.axle_loads[axle], "N"),
+            path="weight.this_axle",
+        ),
     }
     terms = ["F/2"]
     for n, item in enumerate(results.setup.gear, 1):
@@ -147,7 +155,8 @@ def component(single: SingleForce, axis: str) -> tuple[str, Symbol, int] | None:
         latex = letter.replace(r"\mathrm{", r"{\mathrm{").replace("}", f"}},{axis}}}")
     else:
         latex = f"{letter}_{axis}"
-    return f"{single.name}_{axis}", Symbol(latex, words, Quantity(sign * value, "N")), sign
+    path = f"contact_force.{axis}" if single.name == "contact" else ""
+    return f"{single.name}_{axis}", Symbol(latex, words, Quantity(sign * value, "N"), path=path), sign
 
 
 def bearing_force(results: Results, case: CaseResult, axis: str) -> Working:

@@ -1,31 +1,70 @@
 """What a working is: a chain of lines, each an expression with its symbols, in both unit systems."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from hubwright.lessons.workings import expression as written
 from hubwright.quantities import Quantity, System
+from hubwright.results import CaseResult, Results
 
-# The units in which numbers are put in: coherent within SI; in US units an expression of its own holds the twelve.
-UNITS: dict[str, dict[System, tuple[str, float]]] = {
-    "m": {"si": ("m", 1.0), "us": ("in", 0.0254)},
-    "mm": {"si": ("mm", 1e-3), "us": ("in", 0.0254)},
-    "N": {"si": ("N", 1.0), "us": ("lbf", 4.4482216152605)},
-    "N*m": {"si": ("N·m", 1.0), "us": ("lbf·ft", 4.4482216152605 * 0.3048)},
-    "N/m": {"si": ("N/m", 1.0), "us": ("lbf/in", 4.4482216152605 / 0.0254)},
-    "N/mm": {"si": ("N/mm", 1e3), "us": ("lbf/in", 4.4482216152605 / 0.0254)},
-    "kg": {"si": ("kg", 1.0), "us": ("lb", 0.45359237)},
-    "rad": {"si": ("°", 1.0), "us": ("°", 1.0)},  # kept in radians, written in degrees
-    "m/s": {"si": ("m/s", 1.0), "us": ("mph", 0.44704)},
-    "Hz": {"si": ("Hz", 1.0), "us": ("Hz", 1.0)},
-    "J": {"si": ("J", 1.0), "us": ("ft·lbf", 4.4482216152605 * 0.3048)},
-    "Pa": {"si": ("Pa", 1.0), "us": ("psi", 4.4482216152605 / 0.0254**2)},
-    "N/m^3": {"si": ("N/m³", 1.0), "us": ("lbf/in³", 4.4482216152605 / 0.0254**3)},
-    "K": {"si": ("K", 1.0), "us": ("K", 1.0)},
-    "1": {"si": ("", 1.0), "us": ("", 1.0)},
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit in which numbers are put in: as it is read, its size in SI, and as a calculator with units reads it."""
+
+    text: str
+    size: float
+    plain: str = ""
+
+
+def _alike(unit: Unit) -> dict[System, Unit]:
+    return {"si": unit, "us": unit}
+
+
+_LBF, _FOOT, _INCH = 4.4482216152605, 0.3048, 0.0254
+# Coherent within SI; in US units an expression of its own holds the conversions, see CONVERSIONS.
+UNITS: dict[str, dict[System, Unit]] = {
+    "m": {"si": Unit("m", 1.0), "us": Unit("in", _INCH)},
+    "mm": {"si": Unit("mm", 1e-3), "us": Unit("in", _INCH)},
+    "N": {"si": Unit("N", 1.0), "us": Unit("lbf", _LBF)},
+    "N*m": {"si": Unit("N·m", 1.0, "N*m"), "us": Unit("lbf·ft", _LBF * _FOOT, "lbf*ft")},
+    "N/m": {"si": Unit("N/m", 1.0), "us": Unit("lbf/in", _LBF / _INCH)},
+    "N/mm": {"si": Unit("N/mm", 1e3), "us": Unit("lbf/in", _LBF / _INCH)},
+    "N*m^2": {"si": Unit("N·m²", 1.0, "N*m^2"), "us": Unit("lbf·in²", _LBF * _INCH**2, "lbf*in^2")},
+    "kg": {"si": Unit("kg", 1.0), "us": Unit("lb", 0.45359237)},
+    "rad": _alike(Unit("°", 1.0, "deg")),  # kept in radians, written in degrees
+    "m/s": {"si": Unit("m/s", 1.0), "us": Unit("mph", 0.44704)},
+    "m/s^2": {"si": Unit("m/s²", 1.0, "m/s^2"), "us": Unit("in/s²", _INCH, "in/s^2")},
+    "Hz": _alike(Unit("Hz", 1.0)),
+    "J": {"si": Unit("J", 1.0), "us": Unit("ft·lbf", _LBF * _FOOT, "ft*lbf")},
+    "Pa": {"si": Unit("Pa", 1.0), "us": Unit("psi", _LBF / _INCH**2)},
+    "N/m^3": {"si": Unit("N/m³", 1.0, "N/m^3"), "us": Unit("lbf/in³", _LBF / _INCH**3, "lbf/in^3")},
+    "K": _alike(Unit("K", 1.0)),
+    "1": _alike(Unit("", 1.0)),
+    "million turns": _alike(Unit("million turns", 1.0)),
+    # for the formulas of ISO 281 and ISO 76, whose factors hold for newtons and millimetres alone
+    "N as printed": _alike(Unit("N", 1.0)),
+    "mm as printed": _alike(Unit("mm", 1e-3)),
+    "MPa": _alike(Unit("MPa", 1e6)),
+    "N/m^1.8": _alike(Unit("N/mm^1.8", 1e3**1.8)),
+    "N/m^1.4": _alike(Unit("N/mm^1.4", 1e3**1.4)),
+    "N/m^(50/27)": _alike(Unit("N/mm^(50/27)", 1e3 ** (50 / 27))),
 }
-DIGITS = 5  # significant, of numbers put in
-DIGITS_OF_RESULT = 4  # so that the numbers put in give it to its last digit
+
+
+@dataclass(frozen=True, slots=True)
+class Conversion:
+    """A number in a US expression that only changes units: as it is read, and its unit."""
+
+    number: float
+    text: str
+    unit: Unit
+
+
+CONVERSIONS: dict[str, Conversion] = {
+    "inches_in_a_foot": Conversion(12.0, "12", Unit("in/ft", 1.0)),
+    "inches_a_second_in_a_mile_an_hour": Conversion(17.6, "17.6", Unit("(in/s)/mph", 1.0)),  # exact: 63360/3600
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,18 +75,15 @@ class Symbol:
     words: str
     value: Quantity
     unit: str = ""  # a key of UNITS where it is not the value's own
+    path: str = ""  # of the working that explains it, of the same case or setup
+
+    def unit_in(self, system: System) -> Unit:
+        """Return the unit in which the number is put in."""
+        return UNITS[self.unit or self.value.unit][system]
 
     def exactly_in_units(self, system: System) -> float:
-        """Return the number in the unit in which it is put in."""
-        return self.value.value / UNITS[self.unit or self.value.unit][system][1]
-
-    def in_units(self, system: System) -> float:
-        """Return the number as put in, rounded as it is shown."""
-        return rounded(self.exactly_in_units(system))
-
-    def unit_text(self, system: System) -> str:
-        """Return the unit in which the number is put in."""
-        return UNITS[self.unit or self.value.unit][system][0]
+        """Return the number in the unit in which it is put in; an angle in radians."""
+        return self.value.value / self.unit_in(system).size
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +92,7 @@ class Line:
 
     name: str
     expression: str
-    us: str = ""  # the expression in US units where it needs a factor
+    us: str = ""  # the expression in US units where it needs a conversion
 
     def in_system(self, system: System) -> str:
         """Return the expression for a unit system."""
@@ -71,24 +107,29 @@ class Working:
     lines: tuple[Line, ...]
     symbols: Mapping[str, Symbol]
     source: str
-    function: str = ""  # in hubwright.mechanics, for those who read code
-    remarks: tuple[str, ...] = field(default=())  # on the factors of the US expressions: for readers in US units
+    function: str = ""  # in hubwright.mechanics: its reference page
+    digits: int = 4  # significant, of the result; the numbers put in give it to its last digit; 0: it is not stated
+    about: str = ""  # of the result where it may not stand alone: for a life, what it does not say
+    leaves_out: str = ""
+    path: str = ""
+    subject: tuple[Results, CaseResult | None] | None = None
 
     @property
     def result(self) -> Symbol:
         """Return the symbol of the last line."""
         return self.symbols[self.lines[-1].name]
 
+    @property
+    def told_openly(self) -> bool:
+        """Return whether the result may stand in the heading: a life stands in the opened working alone."""
+        return not self.about
+
     def value_of(self, line: Line) -> float:
         """Return what a line comes to in SI units, at full precision."""
         return written.value(line.expression, {name: symbol.value.value for name, symbol in self.symbols.items()})
 
-    def value_as_put_in(self, line: Line, system: System) -> float:
-        """Return what a line comes to with the numbers that the page puts in, in that system's unit."""
-        numbers = {name: self.symbols[name].in_units(system) for name in written.names(line.in_system(system))}
-        return written.value(line.in_system(system), numbers)
-
-
-def rounded(number: float) -> float:
-    """Return a number rounded to the digits with which it is put in."""
-    return float(f"{number:.{DIGITS - 1}e}")
+    def term_names(self) -> list[str]:
+        """Return the names that no line explains, in the order in which they are put in."""
+        explained = {line.name for line in self.lines}
+        used = dict.fromkeys(name for line in self.lines for name in written.names(line.expression))
+        return [name for name in used if name not in explained]

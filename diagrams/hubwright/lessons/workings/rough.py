@@ -16,8 +16,6 @@ from hubwright.results.joint import joint_result
 from hubwright.results.water import sealing_result
 from hubwright.setup.model import Ledge, TrailerChassis
 
-_INCHES = "Pounds-force times inches, over 12, are lbf·ft."
-
 
 def stability_figure(results: Results) -> Working:
     """Return half the track over the height of the weight."""
@@ -71,7 +69,10 @@ def ledge_push(results: Results, case: CaseResult) -> Working:
             **symbols,
             "P": Symbol("P", "push of the rest of the vehicle on this wheel", Quantity(met.push, "N")),
             "F_0": Symbol(
-                "F_0", "load of the wheel, standing", Quantity(results.weight.wheel_loads[results.wheel], "N")
+                "F_0",
+                "load of the wheel, standing",
+                Quantity(results.weight.wheel_loads[results.wheel], "N"),
+                path="weight.this_wheel",
             ),
         },
         source="Roller over a step: load, push and the edge's force meet in the wheel's middle. No drive at the wheel.",
@@ -103,7 +104,13 @@ def _ledge(results: Results, case: CaseResult) -> tuple[Ledge, dict[str, Symbol]
     return own, {
         "t": Symbol(r"\theta", "contact ahead of straight down", Quantity(angle, "rad")),
         "s": Symbol("s", "height of the ledge", Quantity(own.height, "m"), "mm"),
-        "R": Symbol("R_l", "wheel centre above the road", Quantity(results.wheel_geometry.loaded_radius, "m"), "mm"),
+        "R": Symbol(
+            "R_l",
+            "wheel centre above the road",
+            Quantity(results.wheel_geometry.loaded_radius, "m"),
+            "mm",
+            "loaded_radius",
+        ),
     }
 
 
@@ -116,7 +123,9 @@ def impact_factor(results: Results, case: CaseResult) -> Working:
         symbols={
             "n": Symbol("n", "impact factor", Quantity(history.impact_factor, "1")),
             "F": Symbol(r"F_\mathrm{peak}", "largest force of the tire", Quantity(history.peak_tire_force, "N")),
-            "F_0": Symbol("F_0", "load of the wheel, standing", Quantity(history.standing_load, "N")),
+            "F_0": Symbol(
+                "F_0", "load of the wheel, standing", Quantity(history.standing_load, "N"), path="weight.this_wheel"
+            ),
         },
         source="One corner as two masses on springs, followed through time.",
         function="impact.drop",
@@ -127,15 +136,14 @@ def fall_energy(landing: Landing) -> Working:
     """Return the energy of a fall."""
     return Working(
         what="Energy of the fall",
-        lines=(Line("E", "W*s", us="W*s/12"),),
+        lines=(Line("E", "W*s", us="W*s/inches_in_a_foot"),),
         symbols={
             "E": Symbol("E", "energy", Quantity(landing.energy, "J")),
-            "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N")),
+            "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N"), path="weight.this_wheel"),
             "s": Symbol("s", "height of the fall", Quantity(landing.height, "m"), "m"),
         },
         source="Work is force times way. A weight times a height is an energy and no force.",
         function="impact_energy.fall_energy",
-        remarks=("Inches times pounds-force, over 12, are ft·lbf.",),
     )
 
 
@@ -146,7 +154,7 @@ def bound(landing: Landing) -> Working:
         lines=(Line("d", "W/k"), Line("F", "W*(1 + sqrt(1 + 2*s/d))")),
         symbols={
             "F": Symbol("F", "force of the landing", Quantity(landing.bound, "N")),
-            "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N")),
+            "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N"), path="weight.this_wheel"),
             "s": Symbol("s", "height of the fall", Quantity(landing.height, "m"), "mm"),
             "d": Symbol(
                 r"\delta", "how far it presses the tire in, standing",
@@ -166,7 +174,7 @@ def clamp(results: Results) -> Working:
         raise MissingDataError(result="the clamp force", missing=["joint.nut_factor"])
     return Working(
         what="Clamp force of one stud",
-        lines=(Line("F", "T/(K*d)", us="12*T/(K*d)"),),
+        lines=(Line("F", "T/(K*d)", us="inches_in_a_foot*T/(K*d)"),),
         symbols={
             "F": Symbol("F", "clamp force of one stud", Quantity(found.value, "N")),
             "T": Symbol("T", "tightening torque", Quantity(joint.tightening_torque, "N*m")),
@@ -175,7 +183,6 @@ def clamp(results: Results) -> Working:
         },
         source="Common practice; the nut factor holds friction of thread and seat in one number.",
         function="fastener.clamp_force",
-        remarks=("A foot is 12 inches.",),
     )
 
 
@@ -186,17 +193,16 @@ def capacity(results: Results) -> Working:
         raise MissingDataError(result="the friction of the joint", missing=["joint.nut_factor", "joint.face_friction"])
     return Working(
         what="Torque that the clamped faces hold by friction",
-        lines=(Line("C", "n*F*m*D/2", us="n*F*m*D/(2*12)"),),
+        lines=(Line("C", "n*F*m*D/2", us="n*F*m*D/(2*inches_in_a_foot)"),),
         symbols={
             "C": Symbol("C", "torque before the faces slip", Quantity(found.capacity.value, "N*m")),
             "n": Symbol("n", "studs", Quantity(joint.studs, "1", kind="count")),
-            "F": Symbol("F", "clamp force of one stud", Quantity(found.clamp.value, "N")),
+            "F": Symbol("F", "clamp force of one stud", Quantity(found.clamp.value, "N"), path="fastening.clamp"),
             "m": Symbol(r"\mu", "friction between the faces", Quantity(joint.face_friction, "1")),
             "D": Symbol("D", "diameter of the stud circle", Quantity(joint.stud_circle, "m"), "m"),
         },
         source="All friction at the stud circle; the seats of the nuts and the pilot are left out.",
         function="wheel_joint.friction_capacity",
-        remarks=(_INCHES,),
     )
 
 

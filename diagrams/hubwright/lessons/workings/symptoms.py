@@ -12,7 +12,6 @@ from hubwright.quantities import Quantity
 from hubwright.results.bearings import missing_dimensions
 
 Part = Literal["outer_ring", "inner_ring", "element", "cage"]
-_MILE_AN_HOUR = "17.6"  # in/s, exact: 63360/3600
 _WORDS: Mapping[Part, str] = {
     "outer_ring": "strikes on a mark in the outer ring",
     "inner_ring": "strikes on a mark in the inner ring",
@@ -56,7 +55,9 @@ def _symbols(played: Played) -> dict[str, Symbol]:
             "R", "radius of the tire, off the ground", Quantity(results.wheel_geometry.free_diameter / 2, "m"), "mm"
         ),
         "a": Symbol(r"\alpha", "contact angle", Quantity(angle, "rad")),
-        "l": Symbol(r"\ell", "between the two pressure centres", Quantity(spread, "m"), "mm"),
+        "l": Symbol(
+            r"\ell", "between the two pressure centres", Quantity(spread, "m"), "mm", "bearing.effective_spread"
+        ),
     }
 
 
@@ -68,12 +69,10 @@ def wheel_turns(heard: Heard) -> Working:
         symbols=_turning(heard),
         source="The wheel rolls without slip.",
         function="bearing_noise.wheel_frequency",
-        remarks=(_MILES,),
     )
 
 
-_TURNS = Line("f", "v/U", us=f"{_MILE_AN_HOUR}*v/U")
-_MILES = f"A mile an hour is {_MILE_AN_HOUR} in/s."
+_TURNS = Line("f", "v/U", us="inches_a_second_in_a_mile_an_hour*v/U")
 
 
 def struck(heard: Heard, part: Part) -> Working:
@@ -105,7 +104,6 @@ def struck(heard: Heard, part: Part) -> Working:
         },
         source="Rolling without slip. Every element strikes a mark on a ring; a mark on an element strikes both rings.",
         function="bearing_noise.defect_frequencies",
-        remarks=(_MILES,),
     )
 
 
@@ -114,7 +112,7 @@ def _turning(heard: Heard) -> dict[str, Symbol]:
     return {
         "f": Symbol("f", "turns of the wheel in a second", Quantity(heard.turns, "Hz")),
         "v": Symbol("v", "road speed", Quantity(heard.speed, "m/s")),
-        "U": Symbol("U", "distance in one turn of the wheel", Quantity(turn, "m")),
+        "U": Symbol("U", "distance in one turn of the wheel", Quantity(turn, "m"), path="rolling_circumference"),
     }
 
 

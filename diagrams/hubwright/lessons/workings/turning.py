@@ -25,16 +25,17 @@ def contact_moment(results: Results, case: CaseResult, axis: Axis) -> Working:
     symbols: dict[str, Symbol] = {}
     for one, place, force in zip(_WAYS, (x, y, z), (fx, fy, fz), strict=True):
         symbols[one] = Symbol(one, f"the contact from the bearing centre, {_WAYS[one]}", Quantity(place, "m"), "m")
-        symbols[f"F_{one}"] = Symbol(f"F_{one}", f"the road's push, {_WAYS[one]}", Quantity(force, "N"))
+        symbols[f"F_{one}"] = Symbol(
+            f"F_{one}", f"the road's push, {_WAYS[one]}", Quantity(force, "N"), path=f"contact_force.{one}"
+        )
         words = f"the road's turning effect about the axis that points {_WAYS[one]}"
         symbols[f"T_{one}"] = Symbol(f"T_{one}", words, Quantity(moments[one], "N*m"))
     return Working(
         what="Turning effect of the road, r × F",
-        lines=tuple(Line(f"T_{one}", _CROSS[one], us=f"({_CROSS[one]})/12") for one in _ORDER[axis]),
+        lines=tuple(Line(f"T_{one}", _CROSS[one], us=f"({_CROSS[one]})/inches_in_a_foot") for one in _ORDER[axis]),
         symbols=symbols,
         source="Cross product of place and force, about the bearing centre. Axes of ISO 8855.",
         function="vector.Vector.cross",
-        remarks=("Inches times pounds-force, over 12, are lbf·ft.",),
     )
 
 
@@ -48,9 +49,15 @@ def balanced(results: Results) -> Working:
         symbols={
             "n": Symbol("n", "lateral acceleration over g", Quantity(float(balance), "1", kind="acceleration")),
             "y_L": Symbol(
-                "y_L", "load line outboard of the bearing centre", Quantity(geometry.load_line_offset, "m"), "mm"
+                "y_L",
+                "load line outboard of the bearing centre",
+                Quantity(geometry.load_line_offset, "m"),
+                "mm",
+                "load_line_offset",
             ),
-            "R_l": Symbol("R_l", "wheel centre above the road", Quantity(geometry.loaded_radius, "m"), "mm"),
+            "R_l": Symbol(
+                "R_l", "wheel centre above the road", Quantity(geometry.loaded_radius, "m"), "mm", "loaded_radius"
+            ),
         },
         source="The load has the load line as its lever; the side push, n times the load, has the loaded radius.",
         function="free_body.balanced_lateral_g",
@@ -74,9 +81,15 @@ def caliper_force(results: Results, case: CaseResult, axis: Literal["x", "z"]) -
             "C": Symbol("K", "friction force of the pads on the disc", Quantity(friction, "N")),
             "C_a": part,
             "R_l": Symbol(
-                "R_l", "wheel centre above the road", Quantity(results.wheel_geometry.loaded_radius, "m"), "m"
+                "R_l",
+                "wheel centre above the road",
+                Quantity(results.wheel_geometry.loaded_radius, "m"),
+                "m",
+                "loaded_radius",
             ),
-            "F_x": Symbol("F_x", "the road's push, forward", Quantity(case.contact_force.x, "N")),
+            "F_x": Symbol(
+                "F_x", "the road's push, forward", Quantity(case.contact_force.x, "N"), path="contact_force.x"
+            ),
             "r": Symbol("r", "effective radius of the brake", Quantity(brake.effective_radius, "m"), "m"),
             "t": Symbol(
                 r"\theta", "caliper from straight up, toward the front", Quantity(brake.caliper_position, "rad")

@@ -80,7 +80,7 @@ def loaded_radius(results: Results) -> Working:
     """Return how the height of the wheel centre comes about."""
     tire, geometry = results.setup.tire, results.wheel_geometry
     radius = Symbol("R_l", "wheel centre above the road", _length(geometry.loaded_radius), "mm")
-    diameter = Symbol("D", "free diameter", _length(geometry.free_diameter), "mm")
+    diameter = Symbol("D", "free diameter", _length(geometry.free_diameter), "mm", "free_diameter")
     if tire.loaded_radius is not None:
         return Working(
             what="Loaded radius",
@@ -100,7 +100,7 @@ def loaded_radius(results: Results) -> Working:
             symbols={
                 "R_l": radius,
                 "D": diameter,
-                "F_0": Symbol("F_0", "standing load of the wheel", Quantity(load, "N")),
+                "F_0": Symbol("F_0", "standing load of the wheel", Quantity(load, "N"), path="weight.this_wheel"),
                 "k": Symbol("k", "vertical stiffness of the tire", Quantity(tire.vertical_stiffness, "N/m"), "N/mm"),
             },
             source="The tire gives like a spring.",
@@ -124,7 +124,7 @@ def rolling_circumference(results: Results) -> Working:
         symbols={
             "U": Symbol("U", "distance per turn", _length(geometry.rolling_circumference), "m"),
             "q": Symbol("q", "turn over diameter, rolling", Quantity(ROLLING_CIRCUMFERENCE_OVER_DIAMETER, "1")),
-            "D": Symbol("D", "free diameter", _length(geometry.free_diameter), "m"),
+            "D": Symbol("D", "free diameter", _length(geometry.free_diameter), "m", "free_diameter"),
         },
         source="Radial tires: common practice. The tread is shortened on its way through the contact patch.",
         function="tire_geometry.rolling_circumference",
