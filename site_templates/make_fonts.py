@@ -29,7 +29,7 @@ ITALIC_OF = {
     **{0x3B1 + i: 0x1D6FC + i for i in range(25)},
     0x3D5: 0x1D719,
 }
-FEATURES = ["kern", "liga", "onum", "lnum", "tnum", "pnum", "smcp", "c2sc", "frac", "case"]
+FEATURES = ["kern", "liga", "lnum", "tnum", "pnum"]
 
 
 def main(source: Path) -> None:
