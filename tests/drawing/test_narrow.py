@@ -8,6 +8,8 @@ from drawing.example_scene import every_item
 from drawing.read_back import read
 from hubwright.drawing import Drawing, draw, svg_for_page
 from hubwright.scenes import vocabulary as v
+from hubwright.scenes.chart_rows import BarValue
+from hubwright.scenes.comparison_bars import comparison_bars
 
 
 @pytest.fixture(scope="module")
@@ -80,3 +82,21 @@ def test_arrows_shrink_with_what_they_act_on(narrow: dict[str, Drawing]) -> None
         assert wide.newtons_per_mm is not None
         assert shrunk.newtons_per_mm is not None
         assert shrunk.newtons_per_mm / wide.newtons_per_mm == pytest.approx(wide.scale / shrunk.scale)
+
+
+def test_bars_are_named_above_their_rows_and_keep_room_for_it() -> None:
+    values = [
+        BarValue("as it is", 900.0, 800.0, 950.0),
+        BarValue("a name of more letters than a phone shows" * 2, 40.0),
+    ]
+    (drawing,) = draw(comparison_bars(values, quantity="Row load"), form="narrow")
+    words = " ".join(box.words for box in drawing.texts)
+    assert drawing.balloons == ()
+    for told in ("as it is", "900 N", "span 800 to 950 N", "40 N", "than a phone"):
+        assert told in words.replace("\u00a0", " ")
+    assert drawing.conflicts == ()
+    names = [box.box for box in drawing.texts if box.name.startswith("words-row")]
+    bars = [item for item in drawing.scene.items if isinstance(item, v.Bar)]
+    for bar in bars:
+        middle = drawing.scene.view(bar.view).on_sheet((0.0, bar.at))[1]
+        assert not any(box[1] < middle + bar.thick / 2 and box[3] > middle - bar.thick / 2 for box in names)

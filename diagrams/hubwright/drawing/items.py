@@ -24,7 +24,7 @@ from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, ha
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
 from hubwright.drawing.measured import angular_dimension, dimension, leader_dimension
 from hubwright.drawing.palette import line_token, material_token, text_token
-from hubwright.drawing.sheet import Sheet
+from hubwright.drawing.sheet import TEXT_HALO, Sheet
 from hubwright.drawing.symbols import (
     STYLES,
     SUPPORT_HEIGHT,
@@ -227,7 +227,7 @@ def _words(item: v.Words, sheet: Sheet) -> Group:
     share = {"left": 0.0, "centre": 0.5, "right": 1.0}[item.align]
     top = y + set_block.baselines[0] if set_block.baselines else y
     marks = tuple(
-        Lettering((x - share * each.width, top - down), each, text_token(item.tone))
+        Lettering((x - share * each.width, top - down), each, text_token(item.tone), halo=TEXT_HALO * item.halo)
         for each, down in zip(set_block.lines, set_block.baselines, strict=True)
     )
     left = x - share * set_block.width

@@ -18,6 +18,7 @@ from hubwright.drawing.extents import around, view_box
 from hubwright.drawing.faces import line
 from hubwright.drawing.geometry import Box, inside
 from hubwright.drawing.marks import BalloonKey, Drawing
+from hubwright.drawing.narrow_bars import parted, rows_of, words_of
 from hubwright.scenes import vocabulary as v
 
 WIDTH = 100.0
@@ -91,12 +92,17 @@ class _Fit:
     foot: float
 
     @classmethod
-    def of(cls, view: v.View, core: Box, region: Box, *, stacked: bool, foot: float, plot: bool = False) -> _Fit:
-        """Return the fit with the largest scale of the list that the sheet has room for; a plot takes all the room."""
+    def of_plot(cls, core: Box, region: Box, *, foot: float, head: float) -> _Fit:
+        """Return the fit that takes all the room there is in width, with room for words above the drawing."""
+        beyond = (region[2] - region[0]) - (core[2] - core[0])
+        shrink = (WIDTH - 2 * _MARGIN - beyond) / max(core[2] - core[0], 1.0)
+        return cls((*region[:3], max(region[3], core[3] + head - _MARGIN)), core, shrink, 1.0, foot)
+
+    @classmethod
+    def of(cls, view: v.View, core: Box, region: Box, *, stacked: bool, foot: float) -> _Fit:
+        """Return the fit with the largest scale of the list that the sheet has room for."""
         beyond = (region[2] - region[0]) - (core[2] - core[0])
         room = (WIDTH - 2 * _MARGIN - beyond) / max(core[2] - core[0], 1.0)
-        if plot:
-            return cls(region, core, room, 1.0, foot)
         if not stacked:
             room = min(room, _TALLEST / (region[3] - region[1]), _LARGEST)
         wanted = 1 / (view.scale * room)
@@ -147,6 +153,10 @@ class _Narrow:
         names = {view.name for view in views}
         self.bars = tuple(bar for bar in scene.scale_bars if bar.view in names) or _bars_of_twin(scene, views[0])
         items = {view.name: _items_of(scene, view) for view in views}
+        first = views[0]
+        self.rows = rows_of(items[first.name], first)
+        if self.rows:
+            items[first.name], self.rows = parted(items[first.name], self.rows, first)
         self.items = items
         cores, regions = [], []
         for view in views:
@@ -159,7 +169,12 @@ class _Narrow:
         self.stacked = len(views) > 1
         plot = any(isinstance(item, v.Axis) for view in views for item in items[view.name])
         foot = _FOOT if self.bars or self.forces else _BARE_FOOT
-        self.fit = _Fit.of(views[0], around(cores), around(regions), stacked=self.stacked, foot=foot, plot=plot)
+        core, region = around(cores), around(regions)
+        if plot or self.rows:
+            head = self.rows[-1].room + 4.0 if self.rows else 0.0
+            self.fit = _Fit.of_plot(core, region, foot=foot, head=head)
+        else:
+            self.fit = _Fit.of(views[0], core, region, stacked=self.stacked, foot=foot)
         self.views = {view.name: self.fit.view(view) for view in views}
 
     def drawing(self) -> Drawing:
@@ -171,6 +186,7 @@ class _Narrow:
             if drawn is not None:
                 items.append(drawn)
         items += self._headings()
+        items += words_of(self.rows, self.views[self.wide[0].name], self.fit.point(self.fit.core[:2])[0] + 1.0)
         sheet = replace(
             self.scene,
             size=(WIDTH, self.fit.height),
@@ -191,6 +207,8 @@ class _Narrow:
             return self._dimension(item)
         if isinstance(item, v.Line) and (view.frame is None or not item.clipped):
             return self._line(item, view)
+        if self.rows and isinstance(item, v.Bar):
+            return item  # its words stand above its row
         if isinstance(item, v.AngularDimension):
             item = replace(item, radius=max(item.radius * self.fit.shrink, _LEAST_ARC))
         if isinstance(item, v.Callout) and item.form == "ring":

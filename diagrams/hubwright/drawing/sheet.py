@@ -15,7 +15,8 @@ from hubwright.drawing.obstacles import Callout, Ground, Kind, Obstacle, Placed,
 from hubwright.drawing.palette import line_token, text_token
 from hubwright.scenes import vocabulary as v
 
-_LEADER, _LEADER_HALO, _TEXT_HALO = 0.2, 0.6, 0.9
+TEXT_HALO = 0.9
+_LEADER, _LEADER_HALO = 0.2, 0.6
 _BALLOON, _BALLOON_CAP, _BALLOON_LINE = 2.7, 2.9, 0.3
 _FRAME_INSET = 1.2
 _PREFIXES = ("force-", "reaction-", "moment-", "dimension-", "part-", "label-", "bar-", "callout-")
@@ -142,7 +143,7 @@ def _pointer(start: Array, tip: Array, colour: str) -> Shape:
 def _words(placed: Placed) -> list[Mark]:
     label, set_block = placed.wanted.label, placed.wanted.block
     marks: list[Mark] = []
-    halo = 0.0 if label.place.endswith("column") else _TEXT_HALO
+    halo = 0.0 if label.place.endswith("column") else TEXT_HALO
     if placed.wanted.margin:
         halo = 0.0
         marks.append(Shape((rounded_box(placed.box, _ROUNDED),), True, "paper", line_token(label.tone), 0.25))

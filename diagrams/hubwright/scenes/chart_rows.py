@@ -12,7 +12,7 @@ from typing import Literal
 from hubwright.quantities import Kind, format_quantity
 from hubwright.quantities.formatting import KINDS, Scale, format_number
 from hubwright.scenes.scales import round_scale, round_up
-from hubwright.scenes.vocabulary import Item, Label, Line, Note, Point, Units, View, Words
+from hubwright.scenes.vocabulary import Axis, Item, Label, Line, Note, Point, Units, View, Words
 
 WIDTH = 310.0
 NAMES, FIRST, LAST = 84.0, 88.0, 236.0  # right edge of the names; where bars may stand
@@ -89,22 +89,18 @@ def axis(drawn: Chart, step: int, *, above: str = "", below: str = "") -> list[I
     span = max(high - low, 1e-12 * size)
     mark = round_up(span / size / 5.0) * size
     foot, head = _FOOT + _AXIS - 3.0, drawn.size[1] - 6.0
-    items: list[Item] = [
-        Line("zero", "chart", step, points=((0.0, foot), (0.0, head)), width=0.4, level=5),
-        Line("axis", "chart", step, points=((low, foot), (high, foot)), style="thin", tone="soft"),
-    ]
     first, last = math.ceil(low / mark - _EVEN), math.floor(high / mark + _EVEN)
+    marks = []
     for number in range(first, last + 1):
         at = number * mark
-        name = f"mark-{number - first}"
-        items.append(Line(name, "chart", step, points=((at, foot), (at, foot - 1.4)), style="thin", tone="soft"))
         text = format_number((abs(at) if below else at) / size) if number else "0"
         if number == last:
             text += f"\u00a0{drawn.unit.unit}".rstrip("\u00a0")
-        where = (drawn.view.on_sheet((at, 0.0))[0], foot - 5.0)
-        items.append(
-            Words(f"words-{name}", "", step, at_sheet=where, lines=(text,), size=2.2, tone="soft", align="centre")
-        )
+        marks.append((at, text))
+    items: list[Item] = [
+        Line("zero", "chart", step, points=((0.0, foot), (0.0, head)), width=0.4, level=5),
+        Axis("values", "chart", step, at=foot, start=low, end=high, marks=tuple(marks)),
+    ]
     if low < 0 and below:
         x = drawn.view.origin[0]
         sides: tuple[tuple[str, float, Literal["left", "right"]], ...] = ((below, -2.5, "right"), (above, 2.5, "left"))

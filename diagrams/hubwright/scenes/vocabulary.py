@@ -246,6 +246,7 @@ class Words(Item):
     size: float = 2.5
     tone: Tone = "ink"
     align: Literal["left", "centre", "right"] = "left"
+    halo: bool = False  # with an edge of paper that keeps them clear of lines behind
 
 
 @dataclass(frozen=True)
