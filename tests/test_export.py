@@ -53,6 +53,18 @@ def test_all_figures_of_a_file_are_written_in_both_units(tmp_path: Path) -> None
     assert (tmp_path / "plank-bridge-beam-alone-si.svg").is_file()
 
 
+def test_several_setups_are_set_against_one(tmp_path: Path) -> None:
+    others = [data_directory("content") / "setups" / f"{stem}.toml" for stem in ("winter-fit-out", "summer-fit-out")]
+    against = [part for other in others for part in ("--against", other)]
+    done = export(VEHICLE, "--figure", "setups compared", *against, "--out", tmp_path)
+    assert done.exit_code == 0
+    (picture,) = tmp_path.glob("*.svg")
+    assert "summer fit-out" in picture.read_text(encoding="utf-8")
+    refused = export(VEHICLE, "--figure", "split of a change", *against, "--out", tmp_path)
+    assert refused.exit_code == 2
+    assert "name one file with --against" in refused.stderr
+
+
 def test_two_setups_are_set_against_one_another(tmp_path: Path) -> None:
     other = data_directory("content") / "setups" / "winter-offset-wheels.toml"
     arguments = ("--figure", "two setups under one load line", "--against", other, "--out", tmp_path)

@@ -86,8 +86,8 @@ def compare(files: tuple[Path, ...], as_json: bool, wheel: str | None, units: Un
 @click.option(
     "--against",
     type=click.Path(path_type=Path),
-    default=None,
-    help="A second FILE, for figures that compare two setups.",
+    multiple=True,
+    help='A second FILE, for figures that compare two setups; again for a third and more in "setups compared".',
 )
 @click.option(
     "--case", default=None, metavar="NAME", help="The load case; default: the first that the figure can show."
@@ -118,7 +118,7 @@ def compare(files: tuple[Path, ...], as_json: bool, wheel: str | None, units: Un
 def export(
     file: Path,
     figure: str,
-    against: Path | None,
+    against: tuple[Path, ...],
     case: str | None,
     wheel: str | None,
     units: Units,

@@ -1,7 +1,7 @@
 """Writes any figure of a file, whole or step by step, in any form: what `hubwright export` does."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
@@ -44,10 +44,11 @@ class Wish:
 
 @dataclass(frozen=True, slots=True)
 class Pair:
-    """A solved setup and the one that it is compared against."""
+    """A solved setup and the one that it is compared against, with others for a figure that takes more."""
 
     first: Results
     second: Results
+    more: tuple[Results, ...] = ()
 
 
 def export(
@@ -59,20 +60,19 @@ def export(
     units: Units,
     wish: Wish,
     out: Path,
-    against: Path | None = None,
+    against: Sequence[Path] = (),
 ) -> tuple[list[Path], list[str]]:
     """Write a figure, or all that the file can show, and return the files and what was left out.
 
-    A figure of two setups shows this file and then the one that it is compared `against`.
+    A figure of two setups shows this file and then the one that it is compared `against`; some take more of those.
     Raises `ChoiceError` for a figure or case that there is not, and whatever reading and solving the file raises.
     """
     if wish.form == "html" and wish.size is not None:
         reason = "a snippet is as wide as the page it stands on; leave --size out, or choose another --form"
         raise ChoiceError(what="size", given="html", known=(), reason=reason)
     solved = _solved(file, wheel)
-    scenes, left_out = _scenes(
-        solved if against is None else _pair(solved, _solved(against, wheel)), figure, case, units
-    )
+    others = [_solved(other, wheel) for other in against]
+    scenes, left_out = _scenes(_pair(solved, *others) if others else solved, figure, case, units)
     out.mkdir(parents=True, exist_ok=True)
     written: list[Path] = []
     for scene, words in scenes:
@@ -105,10 +105,12 @@ def _solved(file: Path, wheel: str | None) -> Results | BeamResults:
     return solve(thing, next((known for known in get_args(Wheel) if known == wheel), None))
 
 
-def _pair(first: Results | BeamResults, second: Results | BeamResults) -> Pair:
-    if isinstance(first, BeamResults) or isinstance(second, BeamResults):
+def _pair(*solved: Results | BeamResults) -> Pair:
+    setups = [each for each in solved if isinstance(each, Results)]
+    if len(setups) < len(solved):
         raise ChoiceError(what="file", given="", known=(), reason="--against compares two setups, not beams")
-    return Pair(first, second)
+    first, second, *more = setups
+    return Pair(first, second, tuple(more))
 
 
 def _scenes(
@@ -151,8 +153,11 @@ def _scene(
     if isinstance(solved, BeamResults):
         return scene_function(name)(solved, units=units), ""
     if isinstance(solved, Pair):
-        second = entry.cases(solved.second)
-        possible = [each for each in entry.cases(solved.first) if each in second]
+        if solved.more and not entry.takes_more:
+            reason = f"the figure '{name}' is drawn from {_NEEDS[entry.takes]}: name one file with --against"
+            raise ChoiceError(what="figure", given=name, known=(), reason=reason)
+        others = [entry.cases(each) for each in (solved.second, *solved.more)]
+        possible = [each for each in entry.cases(solved.first) if all(each in cases for cases in others)]
     else:
         possible = entry.cases(solved)
     if not possible:
@@ -167,7 +172,7 @@ def _scene(
         reason = f"the figure '{name}' cannot show the case '{case}'"
         raise ChoiceError(what="case", given=case, known=possible, reason=reason)
     shown = case or possible[0]
-    results = (solved.first, solved.second) if isinstance(solved, Pair) else (solved,)
+    results = (solved.first, solved.second, *solved.more) if isinstance(solved, Pair) else (solved,)
     return scene_function(name)(*results, case=shown, units=units), shown
 
 

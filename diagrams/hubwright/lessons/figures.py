@@ -62,7 +62,9 @@ def scenes_of(name: str, *solved: object, case: str, **options: float) -> list[S
     """Return the scene of a figure in both unit systems."""
     function, takes = scene_function(name), FIGURES[name].takes
     wanted = BeamResults if takes == "beam" else Results
-    if len(solved) != (2 if takes == "two results" else 1) or not all(isinstance(one, wanted) for one in solved):
+    number = 2 if takes == "two results" else 1
+    fits = len(solved) == number or (FIGURES[name].takes_more and len(solved) > number)
+    if not fits or not all(isinstance(one, wanted) for one in solved):
         raise BlockError(f'figure("{name}", …) needs {_NEEDED[takes]}')
     if takes == "beam":
         return [function(*solved, units=system) for system in get_args(System)]

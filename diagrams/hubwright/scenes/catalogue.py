@@ -24,6 +24,7 @@ class Figure:
     function: str  # "module:function": a page that shows one figure does not load the modules of all others
     kinds: tuple[Kind, ...] | None = None
     takes: Literal["results", "beam", "two results", "data"] = "results"
+    takes_more: bool = False  # of two results: others beside the second
     needs_life: bool = False  # shows nothing where the file says too little of the bearing
     needs: tuple[str, ...] = ()  # dotted keys of the file without which it shows nothing
 
@@ -68,6 +69,7 @@ FIGURES: dict[str, Figure] = {
         "hubwright.scenes.life_lines:life_against_lateral_g", ("standing",), needs_life=True
     ),
     "split of a change": Figure("hubwright.scenes.change_split:change_split", takes="two results"),
+    "setups compared": Figure("hubwright.scenes.setups_compared:setups_compared", takes="two results", takes_more=True),
     "contact pressure against load": Figure("hubwright.scenes.contact_pressure:contact_pressure", needs_life=True),
     "top view of braking": Figure("hubwright.scenes.braking_top_view:braking_top_view", ("braking", "driving")),
     "front view in a corner": Figure("hubwright.scenes.corner_front_view:corner_front_view", ("standing", *_SIDEWAYS)),

@@ -1,0 +1,74 @@
+"""Setups beside a base: every bar from 1 to its ratio, whatever the files leave out."""
+
+import math
+from pathlib import Path
+
+import pytest
+
+from hubwright.results import Results, solve
+from hubwright.results.changes import NotComparableError
+from hubwright.scenes.setups_compared import setups_compared
+from hubwright.scenes.vocabulary import Bar, Scene
+from hubwright.setup import load, vary
+from scene_checks import check_scene, check_written_scales
+
+CONTENT = Path(__file__).parents[2] / "content"
+FIT_OUTS = ("winter-fit-out", "winter-offset-wheels", "summer-fit-out")
+
+
+def solved(name: str) -> Results:
+    return solve(load(CONTENT / name))
+
+
+def bars(scene: Scene, view: str) -> list[Bar]:
+    return [item for item in scene.items if isinstance(item, Bar) and item.view == view]
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("number", [1, 3])
+def test_every_bar_goes_from_one_to_its_ratio(number: int, units) -> None:
+    base, others = solved("vehicles/hill-wagon.toml"), [solved(f"setups/{name}.toml") for name in FIT_OUTS[:number]]
+    scene = setups_compared(base, *others, units=units)
+    check_scene(scene)
+    assert check_written_scales(scene) == 2 * number
+    for bar, other in zip(bars(scene, "row-load"), others, strict=True):
+        loads = [results.cases["standing"].row_radial_load for results in (base, other)]
+        worst = [max(rows.outboard, rows.inboard) for rows in loads if rows is not None]
+        assert (bar.start, bar.end) == pytest.approx((0.0, math.log10(worst[1] / worst[0])))
+    for bar in bars(scene, "life"):
+        assert bar.span is not None
+        assert bar.span[0] <= bar.end <= bar.span[1]
+
+
+def test_spacer_and_offset_wheel_of_one_load_line_have_bars_alike() -> None:
+    base, others = solved("vehicles/hill-wagon.toml"), [solved(f"setups/{name}.toml") for name in FIT_OUTS[:2]]
+    first, second = bars(setups_compared(base, *others), "life")
+    assert first.end == pytest.approx(second.end)
+    assert first.span == pytest.approx(second.span)
+
+
+@pytest.mark.parametrize("vehicle", ["supply-van", "kit-trailer"])
+def test_odd_vehicles_beside_a_spacer_of_theirs(vehicle: str) -> None:
+    base = solved(f"vehicles/{vehicle}.toml")
+    other = solve(vary(base.setup, {"wheel.spacer": "20 mm"}, name="Spaced out"))
+    scene = setups_compared(base, other, base)
+    check_scene(scene)
+    assert "Spaced out" in scene.description
+
+
+def test_without_a_bearing_the_loads_alone_are_shown() -> None:
+    # nothing is said of a tapered pair but the places of its rows
+    text = {"bearing": {"kind": "tapered pair", "pitch_diameter": "70 mm", "contact_angle": "15 deg"}}
+    wagon = load(CONTENT / "vehicles/hill-wagon.toml")
+    rollers = vary(wagon, {**text, "bearing.row_spacing": "34 mm"}, name="Rollers")
+    base, other = solve(rollers), solve(vary(rollers, {"wheel.spacer": "20 mm"}, name="Spaced out"))
+    assert base.life is None
+    scene = setups_compared(base, other)
+    assert bars(scene, "row-load")
+    assert not bars(scene, "life")
+
+
+def test_nothing_to_compare_is_said() -> None:
+    wagon, trailer = solved("vehicles/hill-wagon.toml"), solved("vehicles/kit-trailer.toml")
+    with pytest.raises(NotComparableError, match="cannot be compared"):
+        setups_compared(wagon, trailer)
