@@ -12,7 +12,7 @@ from jinja2.exceptions import SecurityError, UndefinedError
 from jinja2.sandbox import SandboxedEnvironment
 
 from hubwright.errors import DimensionError, HubwrightError
-from hubwright.lessons import ledge_views, numbers, rough_views, words
+from hubwright.lessons import drop_spans, ledge_views, numbers, rough_views, words
 from hubwright.lessons.named_values import View, label_of, names_of
 from hubwright.lessons.page_state import TEMPLATE, PageState
 from hubwright.lessons.views import GRAVITY
@@ -83,6 +83,7 @@ def environment() -> SandboxedEnvironment:
         jinja.globals[function.__name__] = jinja.filters[function.__name__] = function
     jinja.globals.update(rough_views.FUNCTIONS)
     jinja.globals.update(ledge_views.FUNCTIONS)
+    jinja.globals.update(drop_spans.FUNCTIONS)
     jinja.globals["g"] = Quantity(GRAVITY, "N/kg")
     return jinja
 

@@ -140,8 +140,9 @@ class DiagonalWording:
     def caption(self) -> str:
         """Return what is drawn, with what it leaves out."""
         return (
-            "From above, front up; level, rigid and at rest. A vehicle tips well before a static angle: springs, "
-            "movement and soft ground are left out. Not a driving limit."
+            "From above, front up, with the lever off the line enlarged, and along the line; level, rigid and at "
+            "rest. A vehicle tips well before a static angle: springs, movement and soft ground are left out. Not a "
+            "driving limit."
         )
 
     def description(self) -> str:

@@ -74,13 +74,13 @@ class DropWording:
 
     def caption(self) -> str:
         """Return what is drawn, and what the bound stands for."""
-        h = self.history
         past = (
             " Past its rim the tire is counted as the same spring, and is far stiffer." if self.bound_past_rim else ""
         )
         return (
-            f"Upward forces from the first touch, one corner as two masses on springs, {h.case}. The dashed bound is "
-            f"what the tire would press with if it alone took up the {self.energy} of the fall.{past}"
+            f"Upward forces from the first touch after a drop of {self.height}, one corner as two masses on springs. "
+            f"The dashed bound is what the tire would press with if it alone took up the {self.energy} of the "
+            f"fall.{past}"
         )
 
     @property

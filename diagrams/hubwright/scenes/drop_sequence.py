@@ -97,8 +97,8 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
         name="drop-sequence",
         title=_title(seen, words),
         caption=(
-            f"One corner, {history.case}, wheel and body to one scale; how far the body stands above the wheel is the "
-            "drawing's own. One corner as two masses on springs, without lean or pitch."
+            f"One corner after a drop of {words.height}, wheel and body to one scale; how far the body stands above "
+            "the wheel is the drawing's own. Two masses on springs, without lean or pitch."
         ),
         description=f"{_title(seen, words)}. "
         + " ".join(f"{instant.title}: {_told(instant, words)}" for instant in seen)

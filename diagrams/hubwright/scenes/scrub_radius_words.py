@@ -123,8 +123,9 @@ class ScrubWording:
         """Return what is drawn and what is left out."""
         colours = "Grey as it is, orange moved. " if self.moved else ""
         return (
-            f"{colours}The case is {self.case}, on this wheel alone. The steering axis is drawn upright; a real one "
-            "leans, and a bump then has a longer lever. Clearance at full lock and bump is not looked at."
+            f"Both front wheels from the front, and the foot of the {self.wheel} one, which alone {self.pull}. "
+            f"{colours}The steering axis is drawn upright; a real one leans, and a bump then has a longer lever. "
+            "Clearance at full lock and bump is not looked at."
         )
 
     def description(self) -> str:
