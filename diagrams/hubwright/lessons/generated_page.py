@@ -1,12 +1,14 @@
 """What a generated page is, and what of the site it is made from."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
+from hubwright.lessons.branding import Branding
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.page_state import PageState
+from hubwright.lessons.practice import Practice
 
 
 @dataclass(frozen=True)
@@ -16,6 +18,9 @@ class Site:
     course: Course
     drawings: Drawings
     cautions: tuple[str, ...] = ()  # the site's own, beside the built-in ones
+    branding: Branding = field(default_factory=Branding)
+    practice: Practice | None = None
+    teachers_key: bool = True
 
 
 @dataclass(frozen=True)
@@ -29,6 +34,7 @@ class GeneratedPage:
     mark: str = ""  # its letter and number in the course's list and title block
     stem: str | None = None  # the setup that it is about; else the one in view
     listed: bool = True  # in the course's list of pages
+    searched: bool = True  # in the search index
     summary: str = ""
 
     @property

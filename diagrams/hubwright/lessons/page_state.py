@@ -37,7 +37,7 @@ class PageState:
     notes: list[Note] = field(default_factory=list)
     sources: list[str] = field(default_factory=list)
     figures: int = 0
-    workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains
+    brief_workings: bool = False  # without copies, and without the workings of the numbers put in
     workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains
     practice: int = 0
     cautions_placed: bool = False

@@ -21,14 +21,18 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import get_build_datetime, get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
-from hubwright.lessons import reports
+from hubwright.lessons import answer_units
+from hubwright.lessons.branding import Branding, branding_problems
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.generated_pages import GeneratedPages
+from hubwright.lessons.input_tables import estimated
+from hubwright.lessons.limit_table import limits, limits_are_exceeded, warning_above_limits
 from hubwright.lessons.numbers import both, plain
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.pages import Renderer
+from hubwright.lessons.practice_files import FOLDER as PRACTICE
 from hubwright.lessons.problems import LessonProblem
 from hubwright.lessons.sections import LessonExtension
 from hubwright.lessons.views import wheel_words
@@ -69,6 +73,18 @@ class HubwrightConfig(base.Config):  # type: ignore[no-untyped-call]
     """Address that the title block prints."""
     cautions = options.ListOfItems(options.Type(str), default=[])
     """Cautions of your own; they stand beside the built-in ones, which cannot be dropped."""
+    teachers_key = options.Type(bool, default=True)
+    """Whether the site has a page with every answer to the practice problems."""
+    shop = options.Type(str, default="")
+    """Name of the shop, at the head of every customer sheet."""
+    contact = options.Type(str, default="")
+    """A line below it: address, telephone."""
+    logo = options.Type(str, default="")
+    """Picture of your own below docs_dir, beside the shop's name."""
+    prepared_by = options.Type(str, default="")
+    """Name on the line "prepared by" of a sheet; empty: a line to write on."""
+    reviewed_by = options.Type(str, default="")
+    """Name on the line "reviewed by" of a sheet; empty: a line to write on."""
     cache = options.Optional(options.Type(str))
     """Directory for finished drawings; default: .hubwright/cache beside mkdocs.yml."""
 
@@ -96,15 +112,44 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         self.states: dict[str, PageState] = {}
         self.drawings = self.draws(cache_directory(config, self.config.cache))
         self.renderer = Renderer(self.course, self.drawings, added_cautions=tuple(self.config.cautions))
-        self.generated = GeneratedPages.of(Site(self.course, self.drawings, cautions=tuple(self.config.cautions)))
+        self.generated = GeneratedPages.of(
+            Site(
+                self.course,
+                self.drawings,
+                cautions=tuple(self.config.cautions),
+                branding=self._branding(config),
+                practice=self.renderer.practice,
+                teachers_key=self.config.teachers_key,
+            )
+        )
+
+    def _branding(self, config: MkDocsConfig) -> Branding:
+        """Return the shop's texts; what is wrong with them, or with other texts of the site's owner, is kept."""
+        branding = Branding(
+            shop=self.config.shop,
+            contact=self.config.contact,
+            logo=self.config.logo,
+            prepared_by=self.config.prepared_by,
+            reviewed_by=self.config.reviewed_by,
+        )
+        more = {
+            "site_name": config.site_name or "",
+            "site_description": config.site_description or "",
+            "course": self.config.course or "",
+            "cautions": "\n".join(self.config.cautions),
+        }
+        file = Path(config.config_file_path).name if config.config_file_path else "mkdocs.yml"
+        self.problems += branding_problems(branding, Path(config.docs_dir), more=more, file=file)
+        return branding
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         """Add the generated pages and the rules of the figures; a page that somebody wrote at the same path stays."""
         from hubwright.drawing import palette
 
-        for file in [file for file in files if file.src_uri.startswith(LAYOUT_FACES)]:
+        for file in [file for file in files if file.src_uri.startswith((LAYOUT_FACES, f"{PRACTICE}/"))]:
             files.remove(file)
         files.append(File.generated(config, FIGURE_RULES, content=palette.css()))
+        files.append(File.generated(config, answer_units.PATH, content=answer_units.units_script()))
         for path, page in self.generated.by_path.items():
             if files.get_file_from_path(path) is None:
                 files.append(File.generated(config, path, content=page.source))
@@ -150,9 +195,9 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         results = self.course.results.get(state.tied_to or self.config.setup)
         if self._generated(page.file) is not None or not speaks or results is None:
             return html
-        first = reports.warning_above_limits() if reports.limits_are_exceeded(results) else ""
+        first = warning_above_limits() if limits_are_exceeded(results) else ""
         box = Markup('\n<aside class="beside-limits" aria-label="Limits">\n{}</aside>\n')
-        return f"{first}{html}{box.format(reports.limits(results))}"
+        return f"{first}{html}{box.format(limits(results))}"
 
     def on_env(self, env: Any, config: MkDocsConfig, files: Files) -> Any:
         """Fail the build before anything is written, with every problem there is."""
@@ -188,8 +233,11 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         index = Path(config.site_dir) / "search" / "search_index.json"
         if index.is_file():
             data = json.loads(index.read_text(encoding="utf-8"))
-            text = f"window.searchIndex = {json.dumps(data, ensure_ascii=False)};\n"
-            index.with_suffix(".js").write_text(text, encoding="utf-8")
+            hidden = {self._url(path) for path, page in self.generated.by_path.items() if not page.searched}
+            data["docs"] = [entry for entry in data["docs"] if entry["location"].partition("#")[0] not in hidden]
+            text = json.dumps(data, ensure_ascii=False)
+            index.write_text(text, encoding="utf-8")
+            index.with_suffix(".js").write_text(f"window.searchIndex = {text};\n", encoding="utf-8")
 
     def on_serve(self, server: LiveReloadServer, config: MkDocsConfig, builder: Callable[..., Any]) -> LiveReloadServer:
         """Rebuild when a vehicle, setup or beam file changes; MkDocs watches the docs directory by itself."""
@@ -222,6 +270,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             "extras": self._extras(),
             "summary": plain(str(state.meta.get("summary", ""))) if state else "",
             "figures_css": FIGURE_RULES,
+            "practice": answer_units.PATH if state and state.practice else "",
             "address": self.config.address,
             "built": built_on(),
             "sheet": f"{state.lesson} of {len(lessons)}" if state and state.lesson else (made.mark if made else ""),
@@ -231,8 +280,8 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             context |= {
                 "setup_name": results.setup.name,
                 "setup_url": self._url(f"reports/{results.setup.stem}.md"),
-                "wheel": wheel_words(results.wheel),
-                "estimated": reports.estimated(results),
+                "wheel": wheel_words((state.wheel if state else "") or results.wheel),
+                "estimated": estimated(results),
                 "left_over": both(f"{force:.2f}\u00a0N", f"{force / 4.4482216152605:.2f}\u00a0lbf"),
             }
         return context

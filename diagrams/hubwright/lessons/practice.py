@@ -34,6 +34,7 @@ class Variant:
     question: Markup
     nudges: tuple[Markup, ...]
     working: Markup
+    brief: Markup  # the working without the formulas, which are the same in every variant
     asked: Asked
 
 
@@ -107,7 +108,7 @@ class Practice:
         return Problem(source, number, variants)
 
     def _variant(self, source: ProblemFile, place: int) -> Variant:
-        state = PageState(file=source.file, lines_before=source.lines_before, lesson=source.lesson)
+        state = PageState(file=source.file, lines_before=source.lines_before, lesson=source.lesson, brief_workings=True)
         asked = Asked()
         names = {name: value for name, value in self._names(state).items() if name not in _NOT_HERE}
         names |= {name: _given(values[place]) for name, values in source.variants.items()}
@@ -129,9 +130,11 @@ class Practice:
         except BlockError as error:
             self._wrong(source, str(error))
             raise _FailedError from error
-        html = {title: _html(state, part) for title, part in sections.items()}
-        nudges = tuple(html[title] for title in (NUDGE, SECOND) if title in html)
-        return Variant(html[QUESTION], nudges, html.get(WORKING, Markup("")), asked)
+        html = {title: _html(part) for title, part in sections.items()}
+        nudges = tuple(_complete(state, html[title]) for title in (NUDGE, SECOND) if title in html)
+        working = html.get(WORKING, "")
+        brief = Markup(_ASIDE.sub("", working).strip())
+        return Variant(_complete(state, html[QUESTION]), nudges, _complete(state, working), brief, asked)
 
     def _varied(self, view: View, changes: Mapping[str, Any]) -> View:
         """Return a setup with values changed; what it cannot be, leaves the problem out."""
@@ -158,9 +161,17 @@ def _given(text: str) -> object:
     return text if quantity_of(text) is None else given(text)
 
 
-def _html(state: PageState, text: str) -> Markup:
-    html = _markdown().reset().convert(text.strip())
-    return Markup(state.put_back(state.put_back(html), late=True).strip())
+def _html(text: str) -> str:
+    return str(_markdown().reset().convert(text.strip()))
+
+
+_ASIDE = re.compile(r'<div data-set-aside="[^"]*"></div>')
+_WORKED = re.compile(r'<details class="worked"[^>]*>')
+
+
+def _complete(state: PageState, html: str) -> Markup:
+    """Return the HTML with what was set aside in its place; a working loses its anchor, for it stands on many pages."""
+    return Markup(_WORKED.sub('<details class="worked">', state.put_back(state.put_back(html), late=True)).strip())
 
 
 @lru_cache(maxsize=1)

@@ -2,10 +2,12 @@
 
 from functools import partial
 from itertools import groupby
+from pathlib import Path
 
 from markupsafe import Markup
 
 from hubwright.lessons import cautions
+from hubwright.lessons.front_matter import front_matter
 from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.practice import Problem
@@ -55,18 +57,33 @@ def _collection(page: PageState, site: Site) -> str:
         f"to take two steps, or to judge.{key}",
         f'<p class="without-js">Answers are checked, and workings opened, by a script, which does not run here.'
         f"{' The key has them all.' if site.teachers_key else ''}</p>",
-        "An answer wants a number and its unit, as you would write it: `4.9 kN`, `1,100 lbf`, `12.5 mm`, `1/2 in`. "
+        "An answer wants a number and its unit, as you would write it: "
+        "`4.9\u00a0kN`, `1,100\u00a0lbf`, `12.5\u00a0mm`, `1/2\u00a0in`. "
         "Three digits are enough. Any unit of the right sort will do.",
         str(page.set_aside(cautions.caution_box(hazards, site.cautions))),
     ]
     for lesson, some in groupby(posed, key=lambda problem: problem.source.lesson):
-        parts.append(f"## {_title(site, lesson)} {{#lesson-{lesson}}}")
+        parts.append(_heading(site, lesson))
         parts += [str(problem_html(page, problem)) for problem in some]
     return "\n\n".join([*parts, *_left_out(problems)])
 
 
-def _title(site: Site, lesson: int) -> str:
-    return f"Lesson {lesson}"
+def _heading(site: Site, lesson: int) -> str:
+    """Return the heading of a lesson's problems, with the question of the lesson where one is written."""
+    title, path = _lessons(site.course.docs).get(lesson, ("", ""))
+    words = f"Lesson {lesson}: [{title}]({path})" if title else f"Lesson {lesson}"
+    return f"## {words} {{#lesson-{lesson}}}"
+
+
+def _lessons(docs: Path) -> dict[int, tuple[str, str]]:
+    """Return title and path of each lesson by its number; a title that is computed is left out."""
+    found = {}
+    for file in sorted(docs.rglob("*.md")):
+        keys, _ = front_matter(file.read_text(encoding="utf-8"))
+        title, lesson = str(keys.get("title", "")), keys.get("lesson")
+        if isinstance(lesson, int) and "level" not in keys and "{" not in title:
+            found[lesson] = (title, file.relative_to(docs).as_posix())
+    return found
 
 
 def _left_out(problems: list[Problem]) -> list[str]:
@@ -83,11 +100,12 @@ def _key(page: PageState, site: Site) -> str:
     problems = [problem for problem in site.practice.all() if problem.variants]
     site.practice.tell(page)
     parts = [
-        f"For teachers: every variant of the [practice problems]({PAGE}), with its answer and its working. "
+        f"For teachers: every variant of the [practice problems]({PAGE}), with its answer and its working; "
+        "the formulas stand with the first of each. "
         "A site leaves this page out with `teachers_key: false` among the plugin’s options.",
     ]
     for lesson, some in groupby(problems, key=lambda problem: problem.source.lesson):
-        parts.append(f"## {_title(site, lesson)} {{#lesson-{lesson}}}")
+        parts.append(_heading(site, lesson))
         parts += [str(page.set_aside(_solved(problem), late=True)) for problem in some]
     return "\n\n".join(parts)
 
@@ -97,7 +115,14 @@ def _solved(problem: Problem) -> Markup:
         Markup(
             '<section class="solved" aria-label="{}, variant {}"><p class="tag">Variant {}</p>\n{}\n'
             '<p class="solution"><b>Answer:</b> {}</p>\n{}</section>'
-        ).format(problem.number, place, place, variant.question, variant.asked.in_words, variant.working)
+        ).format(
+            problem.number,
+            place,
+            place,
+            variant.question,
+            variant.asked.in_words,
+            variant.working if place == 1 else variant.brief,
+        )
         for place, variant in enumerate(problem.variants, 1)
     )
     return Markup(

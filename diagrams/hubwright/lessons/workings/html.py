@@ -50,9 +50,10 @@ def working_html(page: PageState, made: Working) -> Markup:
         ("From", _source(made)),
     ]
     rows = Markup("").join(Markup("<div><dt>{}</dt><dd>{}</dd></div>").format(*part) for part in parts if part[1])
+    copies, before = (Markup(""), Markup("")) if page.brief_workings else (_copies(made), _steps_before(page, made))
     return Markup(
         '<details class="worked" id="{}"{}><summary><span class="what">{}</span>{}</summary>\n<dl>{}</dl>{}</details>'
-    ).format(ident, _copies(made), _heading(made), TURNOVER, rows, _steps_before(page, made))
+    ).format(ident, copies, _heading(made), TURNOVER, rows, before)
 
 
 def place(page: PageState, key: tuple[object, ...], name: str) -> str:
