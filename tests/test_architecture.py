@@ -10,7 +10,7 @@ import pytest
 PACKAGE = Path(__file__).parents[1] / "diagrams" / "hubwright"
 
 # Each may import itself and what stands before it.
-ORDER = ("places", "errors", "quantities", "mechanics", "setup", "results", "scenes", "drawing", "lessons")
+ORDER = ("places", "errors", "quantities", "mechanics", "published", "setup", "results", "scenes", "drawing", "lessons")
 ALONE = {
     "__init__": (),
     "theme": ("places",),
