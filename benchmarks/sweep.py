@@ -125,8 +125,8 @@ def check(tally: Tally, solved: Results | BeamResults, number: int, index: int, 
             except Exception:  # a figure that cannot be drawn is a finding like any other
                 note(tally, name, Failure("not drawn", traceback.format_exc(limit=-2).strip()), where, None)
                 continue
-            if scene.body is not None:
-                force, moment, largest, largest_moment = left_over(scene.body)
+            for body in scene.bodies:
+                force, moment, largest, largest_moment = left_over(body)
                 tally.bodies += 1
                 if force > TOLERANCE * largest or moment > TOLERANCE * largest_moment:
                     note(tally, name, Failure("does not close", f"{force:.3g} N"), where, None)

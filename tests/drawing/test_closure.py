@@ -37,3 +37,12 @@ def test_a_force_left_over_at_the_origin_is_refused_though_it_turns_nothing() ->
     body = ClosedBody(forces=(("up", (0, 0, 1000.0), (0, 0, 0)), ("down", (0, 0, -999.0), (0, 0, 0))))
     with pytest.raises(OpenFreeBody, match=r"1 N and 0 N·m are left over"):
         draw(replace(every_item(), body=body))
+
+
+def test_each_of_several_bodies_closes_for_itself() -> None:
+    scene = every_item()
+    assert scene.body is not None
+    up = ClosedBody((("F", (0.0, 0.0, 100.0), (0.0, 0.0, 0.0)),), name="one")
+    down = ClosedBody((("F", (0.0, 0.0, -100.0), (0.0, 0.0, 0.0)),), name="other")  # together they would close
+    with pytest.raises(OpenFreeBody):
+        draw(replace(scene, further_bodies=(up, down)))

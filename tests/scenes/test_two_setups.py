@@ -12,7 +12,8 @@ from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.two_setups import two_setups
-from hubwright.scenes.vocabulary import ClosedBody, Force, Scene, Words
+from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.vocabulary import Force, Label, Scene, Words
 from hubwright.setup import load
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
@@ -53,13 +54,9 @@ def test_any_two_valid_setups_can_be_compared(first: Setup, second: Setup, data:
     assert is_round(scene.view("first").newtons_per_mm or 0.0)
     assert scene.view("first").newtons_per_mm == scene.view("second").newtons_per_mm
     assert scene.view("first").scale == scene.view("second").scale
-    assert scene.body is not None
-    for name in ("first", "second"):
-        alone = ClosedBody(
-            tuple(force for force in scene.body.forces if force[0].endswith(name)),
-            tuple(couple for couple in scene.body.couples if couple[0].endswith(name)),
-        )
-        force, moment, largest, largest_moment = left_over(alone)
+    assert [body.name for body in scene.bodies] == ["Crate carrier with a long name for a test", plain(second.name)]
+    for body in scene.bodies:
+        force, moment, largest, largest_moment = left_over(body)
         assert force <= 1e-9 * largest
         assert moment <= 1e-9 * largest_moment
 
@@ -72,7 +69,7 @@ def test_the_demonstration_is_drawn_to_scale(first: str, second: str, units, whe
     for case in even(a, b):
         scene = two_setups(a, b, case=case, units=units)
         check_scene(scene)
-        assert check_written_scales(scene) >= 8
+        assert check_written_scales(scene) + 2 >= 8  # weights may be too small to be drawn to scale
 
 
 def test_spacer_and_offset_wheel_give_the_same_loads() -> None:
@@ -95,6 +92,34 @@ def test_every_arrow_is_a_force_of_its_own_results() -> None:
             arrow = drawn[f"reaction-{name}-{view}-z"]
             assert arrow.vector[1] == pytest.approx(body.force(name).force.z)
             assert arrow.at[0] == pytest.approx(body.force(name).point.y * 1e3)
+
+
+def test_labels_stand_outboard_of_both_wheels() -> None:
+    for wheel, place in (("front_left", "left column"), ("front_right", "right column")):
+        scene = two_setups(solved(WAGON, wheel), solved(WINTER, wheel))
+        labels = [item.label for item in scene.items if isinstance(item, Force) and isinstance(item.label, Label)]
+        assert {label.place for label in labels} == {place}
+        for column, name in zip(scene.columns, ("first", "second"), strict=True):
+            outboard = column.x - scene.view(name).origin[0]
+            assert outboard * (1 if wheel == "front_right" else -1) > 0
+    left, right = (two_setups(solved(WAGON, wheel), solved(WINTER, wheel)) for wheel in ("front_left", "front_right"))
+    # a wheel that is alike on both sides of the vehicle is the mirror image of itself, from edge of label to tire
+    assert [c.x - left.view(n).origin[0] for c, n in zip(left.columns, ("first", "second"), strict=True)] == [
+        right.view(n).origin[0] - c.x for c, n in zip(right.columns, ("first", "second"), strict=True)
+    ]
+
+
+def test_the_weights_of_a_body_stand_as_one_and_say_if_they_are_not_to_scale() -> None:
+    a, b = solved(WAGON), solved(WINTER)
+    scene = two_setups(a, b)
+    per_mm = scene.view("first").newtons_per_mm or 0.0
+    for results, view in ((a, "first"), (b, "second")):
+        masses = [f for f in results.cases["standing"].free_body.forces if f.name.startswith("weight")]
+        weight, moment = sum(f.force.z for f in masses), sum(f.force.z * f.point.y for f in masses)
+        (arrow,) = [i for i in scene.items if isinstance(i, Force) and i.name == f"force-weight-{view}-z"]
+        assert arrow.vector[1] == pytest.approx(weight)
+        assert arrow.at[0] / 1e3 == pytest.approx(moment / weight)
+        assert arrow.to_scale == (abs(weight) / per_mm >= 2.0)
 
 
 def test_a_row_that_reverses_is_told_in_words() -> None:

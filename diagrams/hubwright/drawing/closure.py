@@ -11,12 +11,11 @@ TOLERANCE = 1e-6  # of the largest force, and of its largest moment about the or
 
 
 def refuse_open_body(scene: Scene) -> None:
-    """Raise if the forces or the moments of the scene's free body leave something over."""
-    if scene.body is None:
-        return
-    force, moment, largest, largest_moment = left_over(scene.body)
-    if force > TOLERANCE * largest or moment > TOLERANCE * largest_moment:
-        raise OpenFreeBody(figure=scene.name, force=force, moment=moment)
+    """Raise if the forces or the moments of one of the scene's free bodies leave something over."""
+    for body in scene.bodies:
+        force, moment, largest, largest_moment = left_over(body)
+        if force > TOLERANCE * largest or moment > TOLERANCE * largest_moment:
+            raise OpenFreeBody(figure=scene.name, force=force, moment=moment)
 
 
 def left_over(body: ClosedBody) -> tuple[float, float, float, float]:

@@ -119,7 +119,7 @@ def _bar(bar: ScaleBar, view: View, *, units: str) -> _Bar:
             raise ValueError(f"the view '{view.name}' has a bar of forces and no force scale")
         newtons = _longest(_ROUND, view.newtons_per_mm, _LONGEST_FORCE)
         pounds = _nearest(_ROUND, newtons / _POUND)
-        texts = (f"{newtons / 1000:g} kN" if newtons >= 100 else f"{newtons:g} N", f"{pounds:,g} lbf")
+        texts = (f"{newtons / 1000:g} kN" if newtons >= 1000 else f"{newtons:g} N", f"{pounds:,g} lbf")
         lengths, divided = (newtons / view.newtons_per_mm, pounds * _POUND / view.newtons_per_mm), (0, 0)
     if units == "us":
         lengths, texts, divided = lengths[::-1], texts[::-1], divided[::-1]

@@ -20,7 +20,7 @@ from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.force_table import ForceRow, force_rows, ways
-from hubwright.scenes.vocabulary import Scene, Step
+from hubwright.scenes.vocabulary import ClosedBody, Scene, Step
 
 
 def figure(
@@ -88,9 +88,12 @@ def data_scenes(name: str, values: Sequence[tuple[str, Quantity]], quantity: str
 
 def check_closed(scene: Scene) -> None:
     """Refuse a scene whose free body leaves something over."""
-    body = scene.body
-    if body is None or not body.forces:
-        return
+    for body in scene.bodies:
+        if body.forces:
+            _check_one(scene, body)
+
+
+def _check_one(scene: Scene, body: ClosedBody) -> None:
     forces = np.array([force for _, force, _ in body.forces])
     moments = np.array(
         [np.cross(point, force) for _, force, point in body.forces] + [couple for _, couple in body.couples]

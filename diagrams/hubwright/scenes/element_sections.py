@@ -8,11 +8,23 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.element_words import ElementWords
 from hubwright.scenes.row_elements import RowElementsDrawn
 from hubwright.scenes.scales import drawing_scale
-from hubwright.scenes.vocabulary import Force, Item, Label, Line, Part, Point, Role, View
+from hubwright.scenes.vocabulary import (
+    AngularDimension,
+    Force,
+    Item,
+    Label,
+    LeaderDimension,
+    Line,
+    Part,
+    Point,
+    Role,
+    View,
+)
 from hubwright.scenes.wheel_end_parts.bearing import BearingSection
 from hubwright.scenes.wheel_end_parts.measures import BearingMeasures
 from hubwright.scenes.wheel_end_solids import points_of
@@ -20,6 +32,7 @@ from hubwright.scenes.wheel_end_solids import points_of
 FRAME = (-72.0, -18.0, 33.0, 86.0)  # left and right edge from the row's middle, low and high edge on the sheet
 _ROOM = 26.0  # of the rings, from bore to outside
 _FOOT = 3.0  # from the lower edge to the bore
+_ARC_CLEAR = 4.0  # between the outer ring and the arc of the contact angle
 _BEHIND = 0.9  # of an element's diameter: how far its contact line is drawn toward the axis
 
 
@@ -78,12 +91,52 @@ def section_items(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[I
     element = (points_of(section.elements[index], side),)
     items.append(Part(f"part-{view.name}-element", view.name, rings=element, material="ball", outline=0.3, level=0.2))
     items.append(_contact_line(d, row, view, "unloaded"))
-    upright = (_along(d, row, 0.0, -_BEHIND), _along(d, row, 0.0, 1.6))
+    upright = (_along(d, row, 0.0, -_BEHIND), _along(d, row, 0.0, (_arc(d, view) + 1.3) / view.scale / b.element))
     items.append(Line(f"across-{row.name}", view.name, points=upright, style="hair", tone="soft", level=0.4))
+    if d.words.element == "ball":
+        items.append(_diameter(d, row, view))
     if not row.unloaded:
         items.append(_contact_line(d, row, view, "loaded"))
         items.append(_load(d, row, view))
+    items.append(_contact_angle(d, row, view))
     return items
+
+
+def _arc(d: ElementsDrawn, view: View) -> float:
+    """Return the radius of the contact angle's arc: outside the rings, sheet millimetres."""
+    return (d.bearing.outside - d.bearing.pitch) / 2 * view.scale + _ARC_CLEAR
+
+
+def _contact_angle(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> AngularDimension:
+    """Return the angle between the plane of the row and the contact line: the loaded one, or that of the rings."""
+    angle = d.bearing.angle if row.unloaded else row.worst.angle
+    symbol = "{α|0}" if row.unloaded else "{α}"
+    return AngularDimension(
+        f"dimension-contact-angle-{row.name}",
+        view.name,
+        1 if row.unloaded else 3,
+        vertex=_centre(d, row),
+        start=_along(d, row, 0.0, 0.5),
+        end=_along(d, row, angle, 0.6),
+        radius=_arc(d, view),
+        extension=(False, True),
+        label=Label((f"{symbol} = {d.words.angle(angle)}",), size=2.4),
+        level=0.6,
+    )
+
+
+def _diameter(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> LeaderDimension:
+    """Return the ball's diameter, across the contact line so that both keep clear of one another."""
+    across = d.bearing.angle + math.pi / 2
+    size = format_quantity(d.bearing.element / 1e3, "small length", d.words.units)
+    return LeaderDimension(
+        f"dimension-element-{row.name}",
+        view.name,
+        start=_along(d, row, across, -0.5),
+        end=_along(d, row, across, 0.5),
+        label=Label((f"ø {size}",), size=2.4),
+        level=0.6,
+    )
 
 
 def _contact_line(d: ElementsDrawn, row: RowElementsDrawn, view: View, kind: Literal["unloaded", "loaded"]) -> Line:
@@ -107,7 +160,6 @@ def _load(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> Force:
         vector=(way * row.worst.load * math.sin(angle), row.worst.load * math.cos(angle)),
         role=d.role,
         tip_at_point=False,
-        label=Label((f"{{α}} = {d.words.angle(angle)}",), "above", tone=d.tone, size=2.4),
         level=1,
     )
 

@@ -50,10 +50,11 @@ def force_rows(scene: Scene) -> tuple[ForceRow, ...]:
     """Return everything on the free body of a scene that is not nothing, a distributed load as its resultant."""
     if scene.body is None:
         return tuple(row for row in _drawn(scene) if any(abs(value) >= _SMALL for value in row.components))
-    rows = [
-        *(ForceRow(_words(name), force, point) for name, force, point in _summed(scene.body)),
-        *(ForceRow(_words(name), couple, None) for name, couple in scene.body.couples),
-    ]
+    rows: list[ForceRow] = []
+    for body in scene.bodies:
+        of = f"{body.name}: " if body.name else ""
+        rows += [ForceRow(of + _words(name), force, point) for name, force, point in _summed(body)]
+        rows += [ForceRow(of + _words(name), couple, None) for name, couple in body.couples]
     return tuple(row for row in rows if any(abs(value) >= _SMALL for value in row.components))
 
 

@@ -125,7 +125,11 @@ def pressure_to_resultant(results: Results, *, case: str = "standing", units: Un
             ScaleBar("pressure", "length", f"All views {ratio}"),
             ScaleBar("resultant", "force", "Forces, all views"),
         ),
-        key=(KeyEntry("load", "road on tire"), KeyEntry("load line", "load line")),
+        key=(
+            KeyEntry("load", "road on tire, a strip"),
+            KeyEntry("resultant", "resultant"),
+            KeyEntry("load line", "load line"),
+        ),
         axes="rear",
     )
 
@@ -270,6 +274,7 @@ def _resultant(sheet: _Sheet, step: int) -> list[Item]:
             step,
             at=(sheet.line, sheet.ground),
             vector=(0.0, sheet.newtons),
+            role="resultant",
             gap=0.35,
             label=Label((f"*{{F|z}} = {value}", "road on tire"), outer, tone="load", size=3.0),
             level=21,

@@ -3,15 +3,18 @@
 Views from the rear in real millimetres from the bearing centre: ISO y and z.
 """
 
+import math
 import textwrap
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
-from hubwright.results.model import Results, SingleForce
+from hubwright.results.model import Results, SingleForce, Vector
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.two_setups_words import TwoWordings
 from hubwright.scenes.vocabulary import (
     ClosedBody,
@@ -40,12 +43,15 @@ from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import points_of, solids
 
 _WIDTH, _FOOT = 310.0, 30.0
-_PLACES = {"first": 78.0, "second": 176.0, "overlay": 262.0}  # bearing centres on the sheet
+# bearing centres on the sheet, and the edges of the labels outboard of each body: of a left wheel, and of a right one
+_PLACES = {1: (78.0, 176.0), -1: (47.0, 145.0)}
+_COLUMNS = {1: (47.0, 145.0), -1: (78.0, 176.0)}
+_OVERLAY = 262.0
 _ARROWS, _ROWS, _TOP = 30.0, 30.0, 28.0  # room below the road, of row loads, over the tires
 _TALL = 158.0
-_COLUMNS = (47.0, 145.0)  # right edges of the labels left of each body
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _SMALL = ((1, 8), (1, 10), (1, 12), (1, 15), (1, 20))
+_MASSES = {"W": "weight", "I": "inertia"}
 _NOTHING = 1e-6
 _LEVEL = 22.0
 
@@ -63,6 +69,10 @@ class _Body:
     @property
     def load_line(self) -> float:
         return self.results.side * self.parts.measures.load_line
+
+    @property
+    def column(self) -> Literal["left column", "right column"]:
+        return "left column" if self.results.side > 0 else "right column"
 
     @property
     def least(self) -> float:
@@ -95,7 +105,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
         views=(*(body.view for body in bodies), small),
         items=tuple(items),
         steps=words.steps(),
-        columns=tuple(Column("left", x, _FOOT, top + 4.0) for x in _COLUMNS),
+        columns=tuple(Column("left" if first.side > 0 else "right", x, _FOOT, top + 4.0) for x in _COLUMNS[first.side]),
         scale_bars=(
             ScaleBar("first", "length", f"Free bodies {ratio}"),
             ScaleBar("first", "force", "Forces, both bodies"),
@@ -109,7 +119,8 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
             KeyEntry("changed", "spacer; small: the right one"),
         ),
         axes="rear",
-        body=_closed(bodies, case),
+        body=_closed(bodies[0]),
+        further_bodies=(_closed(bodies[1]),),
     )
 
 
@@ -131,14 +142,16 @@ def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
             name,
             results,
             part,
-            View(name, (_PLACES[name], axle), scale, per_mm, mirrored=True),
+            View(name, (place, axle), scale, per_mm, mirrored=True),
             words,
         )
-        for name, results, part in zip(_NAMES, (words.first, words.second), parts, strict=True)
+        for name, results, part, place in zip(
+            _NAMES, (words.first, words.second), parts, _PLACES[words.first.side], strict=True
+        )
     )
     little, _ = drawing_scale(2 * max(part.measures.free_radius for part in parts), 78.0, _SMALL)
     high = axle + max(part.measures.free_radius for part in parts) * scale
-    place = (_PLACES["overlay"], high - max(part.measures.free_radius for part in parts) * little)
+    place = (_OVERLAY, high - max(part.measures.free_radius for part in parts) * little)
     return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True), ratio
 
 
@@ -152,12 +165,10 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
     y, road = body.load_line, -m.loaded_radius
     top = view.on_sheet((0.0, m.free_radius))[1]
     items: list[Item] = solids(body.parts, view.name, side, "whole", body_only=True)
-    for way in (1.0, -1.0):  # short on the left: there stand words
+    for name, way in (("outboard", side), ("inboard", -side)):  # short outboard: there stand words
         start = y + way * (half + 3.0 / view.scale)
-        ends = (start, road), (start + way * (3.0 if way > 0 else 8.0) / view.scale, road)
-        items.append(
-            Ground(f"ground-{view.name}-{'left' if way > 0 else 'right'}", view.name, 1, start=ends[0], end=ends[1])
-        )
+        ends = (start, road), (start + way * (3.0 if way == side else 8.0) / view.scale, road)
+        items.append(Ground(f"ground-{view.name}-{name}", view.name, 1, start=ends[0], end=ends[1]))
     name = words.names[0 if body.name == "first" else 1]
     for number, line in enumerate(reversed(textwrap.wrap(name, 30)[:3])):
         at = (view.origin[0], top + 13.5 + 4.2 * number)
@@ -169,7 +180,7 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
         Line(
             f"load-line-{view.name}",
             view.name,
-            3,
+            4,
             points=((y, road), (y, m.free_radius + 10.0 / view.scale)),
             style="centre",
             tone="load",
@@ -179,7 +190,7 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
         Line(
             f"centre-plane-{view.name}",
             view.name,
-            3,
+            4,
             points=((0.0, -40.0), (0.0, m.free_radius + 10.0 / view.scale)),
             style="centre",
             tone="soft",
@@ -192,7 +203,7 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
             Dimension(
                 f"dimension-load-line-{view.name}",
                 view.name,
-                3,
+                4,
                 start=(y, m.free_radius),
                 end=(0.0, m.free_radius),
                 line_at=top + 8.0,
@@ -205,25 +216,25 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
 
 
 def _forces(body: _Body, words: TwoWordings) -> list[Item]:
-    """Return every single force of the free body; of the rows their loads, or else force and moment at the centre."""
+    """Return every force of the free body; of the rows their loads, or else force and moment at the centre."""
     state, view = body.results.cases[words.case], body.view
     items: list[Item] = []
     symbols = {"contact": "F", "row_outboard": "A", "row_inboard": "B", "axial": "B", "bearing": "B", "caliper": "K"}
     for single in state.free_body.forces:
-        if single.name.startswith(("weight", "inertia")):
-            items += _arrows(body, words, single, 2, None)
-        else:
-            items += _arrows(body, words, single, 2 if single.kind == "applied" else 4, symbols[single.name])
+        if single.name in symbols:
+            items += _arrows(body, words, single, 2 if single.kind == "applied" else 3, symbols[single.name])
+    for prefix, symbol in (("weight", "W"), ("inertia", "I")):
+        items += _arrows(body, words, _together(state.free_body.forces, prefix), 2, symbol)
     for couple in state.free_body.couples:
         if couple.name == "bearing" and abs(couple.moment.x) > body.least:
             text = format_quantity(abs(couple.moment.x), "moment", words.units)
-            label = Label((f"*{{M|x}} = {text}",), "left column", tone="moment", size=2.5)
+            label = Label((f"*{{M|x}} = {text}",), body.column, tone="moment", size=2.5)
             # seen from the rear a positive moment about x turns clockwise
             items.append(
                 Moment(
                     f"moment-{view.name}",
                     view.name,
-                    4,
+                    3,
                     newton_metres=-couple.moment.x,
                     label=label,
                     level=_LEVEL + 2,
@@ -232,7 +243,23 @@ def _forces(body: _Body, words: TwoWordings) -> list[Item]:
     return items
 
 
-def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, symbol: str | None) -> list[Item]:
+def _together(forces: Sequence[SingleForce], prefix: str) -> SingleForce:
+    """Return the forces on the masses of that name as one: they are parallel, and it acts at their middle."""
+    found = [single for single in forces if single.name.startswith(prefix)]
+    total = Vector(*(math.fsum(getattr(single.force, axis) for single in found) for axis in "xyz"))
+    sizes = [math.hypot(single.force.x, single.force.y, single.force.z) for single in found]
+    whole = math.fsum(sizes) or 1.0
+    point = Vector(
+        *(
+            math.fsum(size * getattr(single.point, axis) for size, single in zip(sizes, found, strict=True)) / whole
+            for axis in "xyz"
+        )
+    )
+    return SingleForce(name=prefix, kind="applied", force=total, point=point)
+
+
+def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, symbol: str) -> list[Item]:
+    """Return a force's parts across and up, each with its label, and that along the line of sight as a ring."""
     view, side = body.view, body.results.side
     role: Literal["applied", "reaction"] = "applied" if single.kind == "applied" else "reaction"
     tone: Tone = "load" if role == "applied" else "reaction"
@@ -240,36 +267,36 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
     start = f"{'force' if role == 'applied' else 'reaction'}-{single.name}-{view.name}"
     items: list[Item] = []
     ringed = abs(single.force.x) > body.least
+    letter = "F" if single.name.startswith("row") else symbol
+    on_masses = symbol in ("W", "I")
     for axis, vector in (("z", (0.0, single.force.z)), ("y", (single.force.y, 0.0))):
         size = vector[1] + vector[0]
         if abs(size) <= body.least:
             continue
-        label = None
-        if symbol is not None:
-            below = f"{symbol}" if symbol in ("A", "B") and axis == "z" and single.name != "bearing" else axis
-            letter = "F" if single.name.startswith("row") else symbol
-            value = format_quantity(abs(size), "force", words.units)
-            way = ("up" if size > 0 else "down") if axis == "z" else ("outboard" if size * side > 0 else "inboard")
-            label = Label((f"*{{{letter}|{below}}} = {value}", way), "left column", tone=tone, size=2.5)
-        items.append(
-            Force(
-                f"{start}-{axis}",
-                view.name,
-                step,
-                at=at,
-                vector=vector,
-                role=role,
-                tip_at_point=axis == "z" and symbol is not None,
-                gap=2.5 if ringed and symbol is not None else 0.0,
-                label=label,
-                level=_LEVEL + 3,
-            )
+        below = symbol if single.name.startswith("row") and axis == "z" else axis
+        sign = f"{{{letter}}}" if on_masses and axis == "z" else f"{{{letter}|{below}}}"
+        value = format_quantity(abs(size), "force", words.units)
+        way = ("up" if size > 0 else "down") if axis == "z" else ("outboard" if size * side > 0 else "inboard")
+        what = f"{_MASSES[symbol]}, {way}" if on_masses else way
+        label = Label((f"*{sign} = {value}", what), body.column, tone=tone, size=2.5)
+        force = Force(
+            f"{start}-{axis}",
+            view.name,
+            step,
+            at=at,
+            vector=vector,
+            role=role,
+            tip_at_point=axis == "z" and not on_masses,
+            gap=2.5 if ringed else 0.0,
+            label=label,
+            level=_LEVEL + 3,
         )
-    if ringed and symbol is not None:
+        items.append(visible(force, view))
+    if ringed:
         value = format_quantity(abs(single.force.x), "force", words.units)
         below = f"{symbol}x" if single.name.startswith("row") else "x"
-        letter = "F" if single.name.startswith("row") else symbol
         way = "forward" if single.force.x > 0 else "rearward"
+        what = f"{_MASSES[symbol]}, {way}" if on_masses else way
         items.append(
             Normal(
                 f"{start}-x",
@@ -278,7 +305,7 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
                 at=at,
                 newtons=-single.force.x,  # forward is away from a viewer behind the vehicle
                 role=role,
-                label=Label((f"{{{letter}|{below}}} = {value}", way), "left column", tone=tone, size=2.5),
+                label=Label((f"{{{letter}|{below}}} = {value}", what), body.column, tone=tone, size=2.5),
                 level=_LEVEL + 5,
             )
         )
@@ -342,14 +369,9 @@ def _lists(words: TwoWordings, view: View) -> list[Item]:
     return items
 
 
-def _closed(bodies: tuple[_Body, _Body], case: str) -> ClosedBody:
-    """Return both free bodies: each must close, so together they do."""
-    forces, couples = [], []
-    for body in bodies:
-        free = body.results.cases[case].free_body
-        forces += [
-            (f"{s.name}-{body.name}", (s.force.x, s.force.y, s.force.z), (s.point.x, s.point.y, s.point.z))
-            for s in free.forces
-        ]
-        couples += [(f"{c.name}-{body.name}", (c.moment.x, c.moment.y, c.moment.z)) for c in free.couples]
-    return ClosedBody(tuple(forces), tuple(couples))
+def _closed(body: _Body) -> ClosedBody:
+    """Return one of the free bodies under its setup's name."""
+    free = body.results.cases[body.words.case].free_body
+    forces = tuple((s.name, (s.force.x, s.force.y, s.force.z), (s.point.x, s.point.y, s.point.z)) for s in free.forces)
+    couples = tuple((c.name, (c.moment.x, c.moment.y, c.moment.z)) for c in free.couples)
+    return ClosedBody(forces, couples, body.words.names[_NAMES.index(body.name)])

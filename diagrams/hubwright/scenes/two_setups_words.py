@@ -150,13 +150,13 @@ class TwoWordings:
         """Return the moves in teaching order."""
         a, b = self.names
         return (
-            Step("Isolate both", f"The turning parts of {a} and of {b}, at one scale."),
+            Step("Isolate both", f"The turning parts of {a} and of {b}, at one scale.", "isolate"),
             Step(
                 "Put on the contact forces",
                 f"{self.loads()[0].told(self.loads()[0].first, self.units)} and "
-                f"{self.loads()[0].told(self.loads()[0].second, self.units)} up, each on its load line.",
+                f"{self.loads()[0].told(self.loads()[0].second, self.units)} up, and the weights.",
+                "loads",
             ),
-            Step("Measure the load lines", self._lines()),
             Step(
                 "Let the bearings answer",
                 "; ".join(
@@ -164,9 +164,11 @@ class TwoWordings:
                     for load in self.loads()[1:]
                 )
                 + ".",
+                "reactions",
             ),
-            Step("Lay one over the other", "At the bearing centre, which stays where it is."),
-            Step("Say what stays and what moves", f"{len(self.stays())} stay, {len(self.moves())} move."),
+            Step("Measure the load lines", self._lines(), "dimensions"),
+            Step("Lay one over the other", "At the bearing centre, which stays where it is.", "solve"),
+            Step("Say what stays and what moves", f"{len(self.stays())} stay, {len(self.moves())} move.", "solve"),
         )
 
     def _lines(self) -> str:

@@ -34,6 +34,8 @@ Material = Literal[
 LineStyle = Literal["outline", "thin", "hidden", "centre", "phantom", "hair"]
 Role = Literal["applied", "reaction", "resultant"]
 NOT_TO_SCALE = "not to scale"
+Phase = Literal["isolate", "loads", "reactions", "dimensions", "solve"]
+PHASES: tuple[Phase, ...] = ("isolate", "loads", "reactions", "dimensions", "solve")
 
 
 @dataclass(frozen=True)
@@ -350,6 +352,7 @@ class ClosedBody:
 
     forces: tuple[tuple[str, tuple[float, float, float], tuple[float, float, float]], ...] = ()
     couples: tuple[tuple[str, tuple[float, float, float]], ...] = ()
+    name: str = ""  # where a scene shows several
 
 
 @dataclass(frozen=True)
@@ -358,6 +361,7 @@ class Step:
 
     heading: str
     sentence: str
+    phase: Phase | None = None  # where it stands in the teaching order of a free body
 
 
 @dataclass(frozen=True)
@@ -378,6 +382,12 @@ class Scene:
     key: tuple[KeyEntry, ...] = ()
     axes: Literal["rear", "side", "none"] = "none"  # the triad: y left and z up, or x and z up
     body: ClosedBody | None = None
+    further_bodies: tuple[ClosedBody, ...] = ()  # each closes for itself
+
+    @property
+    def bodies(self) -> tuple[ClosedBody, ...]:
+        """Return every free body that the scene shows."""
+        return (() if self.body is None else (self.body,)) + self.further_bodies
 
     def view(self, name: str) -> View:
         """Return the view of that name."""

@@ -6,7 +6,7 @@ Every arrow is a reaction of the results' free body, or their sum; all act on th
 from dataclasses import replace
 
 from hubwright.results.model import Vector
-from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Note, Point
+from hubwright.scenes.vocabulary import Callout, Dot, Force, Item, Label, Line, Moment, Note, Point
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import corners
 from hubwright.scenes.wheel_end_words import Wording
@@ -120,13 +120,14 @@ def row_items(d: Drawn, step: int) -> list[Item]:
         single = words.state.free_body.force(name)
         F, at = single.force, flat(single.point)
         crossed = not words.nothing(F.x)
-        lines = [f"*{{F|{symbol}}}", f"*{words.force(F.z)}", f"{words.upright(F.z)} on hub"]
-        if words.nothing(F.z):
-            lines = [f"*{{F|{symbol}}}"]
+        # the column within the detail has no room for symbol and value in one line
+        between = " = " if symbol == "B" else " =\n*"
+        lines = []
+        if not words.nothing(F.z):
+            lines = [f"*{{F|{symbol}}}{between}{words.force(F.z)}", f"{words.upright(F.z)} on hub"]
         if crossed:
-            lines += [f"*{words.force(F.x)}", f"{words.fore_and_aft(F.x)} on hub"]
-        if symbol == "B" and not words.nothing(F.z):
-            lines[:2] = [f"*{{F|B}} = {words.force(F.z)}"]
+            lines += [f"*{{F|{symbol}x}}{between}{words.force(F.x)}", f"{words.fore_and_aft(F.x)} on hub"]
+        lines = [line for each in lines for line in each.split("\n")]
         label = Label(tuple(lines), column, tone="reaction", size=2.6 if crossed else 2.9)
         if not words.nothing(F.z):
             items.append(
@@ -233,7 +234,7 @@ def locating_items(d: Drawn) -> list[Item]:
         Line("window", "sheet", 1, points=corners(low, high), style="thin", tone="soft", level=ABOVE_PARTS - 1),
         Line("window-upper", "sheet", 1, points=((near, high[1]), (far, y1 - 4.0)), style="hair", tone="faint"),
         Line("window-lower", "sheet", 1, points=((near, low[1]), (far, y0 + 4.0)), style="hair", tone="faint"),
-        sheet.words("window-letter", "sheet", 1, (sheet.x(near) + 1.0, high[1] - 3.0), "*A"),
+        Callout("callout-detail", "sheet", 1, at=(near, high[1] - 0.3 * (high[1] - low[1])), label=Label(("A",))),
         sheet.words("detail-name", "sheet", 1, (sheet.x(far) + 1.0, y0 - 4.4), f"*Detail A   {sheet.detail_ratio}"),
     ]
     # where the views are drawings of their own there is no window between them
