@@ -96,6 +96,15 @@ FIGURES: dict[str, Figure] = {
         "hubwright.scenes.depth_against_quench:depth_against_quench", ("standing",), needs=_SEALING
     ),
     "drop sequence": Figure("hubwright.scenes.drop_sequence:drop_sequence", ("drop",), needs=("suspension",)),
+    "measuring lengths": Figure("hubwright.scenes.measuring_lengths:measuring_lengths", ("standing",)),
+    "measuring weights": Figure("hubwright.scenes.measuring_weights:measuring_weights", ("standing",)),
+    "measuring gear": Figure("hubwright.scenes.measuring_gear:measuring_gear", ("standing",)),
+    "measuring a tire": Figure("hubwright.scenes.measuring_tire:measuring_tire", ("standing",)),
+    "measuring a wheel": Figure("hubwright.scenes.measuring_wheel:measuring_wheel", ("standing",)),
+    "measuring a hub": Figure("hubwright.scenes.measuring_hub:measuring_hub", ("standing",)),
+    "measuring springs": Figure(
+        "hubwright.scenes.measuring_springs:measuring_springs", ("standing",), needs=("suspension",)
+    ),
     "comparison bars": Figure("hubwright.scenes.comparison_bars:comparison_bars", takes="data"),
     "sensitivity bars": Figure("hubwright.scenes.sensitivity_bars:sensitivity_bars", takes="data"),
 }

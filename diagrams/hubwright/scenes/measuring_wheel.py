@@ -1,0 +1,171 @@
+"""Rim width, backspacing and offset: a wheel face down on the floor, a straightedge across it and a tape.
+
+Real millimetres: the first axis runs across the wheel from its middle, the second up from the floor. The wheel's
+outboard side lies down, so that a length outboard counts downward.
+"""
+
+from typing import Literal
+
+import numpy as np
+
+from hubwright.quantities import format_quantity
+from hubwright.results.model import Results
+from hubwright.scenes.scales import drawing_scale
+from hubwright.scenes.vocabulary import (
+    Column,
+    Dimension,
+    Ground,
+    Item,
+    Label,
+    Line,
+    Note,
+    Part,
+    Point,
+    ScaleBar,
+    Scene,
+    Step,
+    Units,
+    View,
+)
+from hubwright.scenes.wheel_end_parts.assembly import Piece, assembly
+from hubwright.scenes.wheel_end_parts.measures import measures
+
+_WIDTH, _FOOT, _HEAD = 310.0, 30.0, 14.0
+_LEFT, _RIGHT = 60.0, 236.0  # room of the wheel on the sheet
+_FLANGE = 12.7  # mm, half an inch: common practice
+_EDGE = 22.0  # mm, depth of the straightedge
+_PARTS = ("rim", "wheel-disc")
+
+
+def measuring_wheel(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
+    """Return the scene of a wheel off the vehicle with what is measured on it; the case plays no part."""
+    parts = assembly(measures(results))
+    m, geometry = parts.measures, results.wheel_geometry
+    pieces = [piece for piece in parts.pieces if piece.name in _PARTS]
+    outmost = max(float(ring[:, 0].max()) for piece in pieces for ring in piece.rings)
+    widest = max(float(np.abs(ring[:, 1]).max()) for piece in pieces for ring in piece.rings)
+    rim_middle = m.load_line  # the tire centreline runs through the rim's
+
+    def up(outboard: float) -> float:
+        return outmost - outboard
+
+    half, face = geometry.rim_width / 2 * 1e3, m.wheel_face
+    inner_edge, middle, pad = up(rim_middle - half - _FLANGE), up(rim_middle), up(face)
+    top = inner_edge + _EDGE
+    scale, ratio = drawing_scale(2 * widest + 60.0, _RIGHT - _LEFT, ((1, 2), (1, 3), (1, 4), (1, 5), (1, 6), (1, 8)))
+    view = View("wheel", ((_LEFT + _RIGHT) / 2, _FOOT + 6.0), scale)
+    low, high = (view.on_sheet((-widest - 20.0, 0.0))[0], view.on_sheet((widest + 20.0, 0.0))[0])
+    items: list[Item] = [_laid(piece, outmost) for piece in pieces]
+    edge = ((-widest - 25.0, inner_edge), (-widest - 25.0, top), (widest + 25.0, top), (widest + 25.0, inner_edge))
+    reach = widest + 60.0
+    items += [
+        Ground("floor", view.name, start=(-reach, 0.0), end=(reach, 0.0)),
+        Part("part-straightedge", view.name, 2, rings=(edge,), material="changed", outline=0.3, level=2.0),
+        _level("rim-middle", view, middle, widest, "centre", 3),
+        _level("mounting-face", view, pad, 0.55 * widest, "thin", 2),
+        _length("backspacing", view, 2, (0.0, pad), (0.0, inner_edge), view.origin[0], geometry.backspacing, units),
+        _length(
+            "rim-width",
+            view,
+            1,
+            (-widest, up(rim_middle + half)),
+            (-widest, up(rim_middle - half)),
+            low - 9.0,
+            geometry.rim_width,
+            units,
+        ),
+    ]
+    if abs(pad - middle) * scale > 0.4:
+        ends = ((widest, min(pad, middle)), (widest, max(pad, middle)))
+        items.append(_length("offset", view, 3, *ends, high + 9.0, abs(geometry.offset), units, side="end"))
+    items += [
+        _note("straightedge", ("straightedge", "across the inner rim"), (0.75 * widest, top), 2),
+        _note("mounting-face", ("mounting face,", "where the hub bears"), (0.3 * widest, pad), 2),
+        _note("rim-middle", ("middle of the rim",), (0.85 * widest, middle), 3),
+    ]
+    told = {
+        name: format_quantity(value, "length", units)
+        for name, value in (("b", geometry.backspacing), ("w", geometry.rim_width), ("o", abs(geometry.offset)))
+    }
+    side = "outboard" if geometry.offset > 0 else "inboard" if geometry.offset < 0 else "at"
+    title = f"Backspacing {told['b']}, offset {told['o']} {side if side != 'at' else ''}".strip()
+    sheet_top = view.on_sheet((0.0, top))[1]
+    return Scene(
+        name="measuring-wheel",
+        title=title,
+        caption="The wheel lies on its outer face; the section runs through its middle. Backspacing goes from the "
+        "straightedge down to the mounting face. The offset goes from the rim’s middle to that face and is positive "
+        "where the face lies outboard. The spacer is no part of either.",
+        description=f"{title}. The rim is {told['w']} wide between its bead seats.",
+        units=units,
+        size=(_WIDTH, sheet_top + _HEAD),
+        views=(view,),
+        items=tuple(items),
+        steps=(
+            Step("Lay it face down", "On something soft; its inner side is up."),
+            Step("Lay a straightedge across", "Tape down from it to the face that bears on the hub."),
+            Step("Take the offset from it", "Backspacing less half the width over the flanges."),
+        ),
+        columns=(Column("right", 258.0, _FOOT, sheet_top + 6.0),),
+        scale_bars=(ScaleBar("wheel", "length", f"Wheel {ratio}"),),
+    )
+
+
+def _laid(piece: Piece, outmost: float) -> Part:
+    """Return a part of the wheel laid on its outer face."""
+    rings = tuple(tuple((round(float(r), 3), round(outmost - float(a), 3)) for a, r in ring) for ring in piece.rings)
+    return Part(
+        f"part-{piece.name}",
+        "wheel",
+        rings=rings,
+        material=piece.material,
+        hatch=piece.hatch,
+        hatch_pitch=1.2,
+        outline=0.35,
+        level=1.0,
+    )
+
+
+def _level(name: str, view: View, height: float, reach: float, style: str, step: int) -> Line:
+    points = ((-reach - 6.0 / view.scale, height), (reach + 6.0 / view.scale, height))
+    return Line(
+        f"level-{name}",
+        view.name,
+        step,
+        points=points,
+        style="centre" if style == "centre" else "thin",
+        tone="soft",
+        level=1.5,
+    )
+
+
+def _length(
+    name: str,
+    view: View,
+    step: int,
+    start: Point,
+    end: Point,
+    line: float,
+    value: float,
+    units: Units,
+    *,
+    side: Literal["auto", "end"] = "auto",
+) -> Dimension:
+    words = {"backspacing": "backspacing", "rim-width": "rim width", "offset": "offset"}[name]
+    return Dimension(
+        f"dimension-{name}",
+        view.name,
+        step,
+        start=start,
+        end=end,
+        direction="vertical",
+        line_at=line,
+        text=f"{words} {format_quantity(value, 'length', units)}",
+        side=side,
+        extension=(name != "backspacing", name != "backspacing"),
+    )
+
+
+def _note(name: str, lines: tuple[str, ...], at: Point, step: int) -> Note:
+    label = Label(lines, "right column", anchor=at, tone="soft", size=2.4, leader_dot=True)
+    return Note(f"label-{name}", "wheel", step, label=label)
