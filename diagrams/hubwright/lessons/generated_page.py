@@ -1,6 +1,6 @@
 """What a generated page is, and what of the site it is made from."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -21,6 +21,7 @@ class Site:
     branding: Branding = field(default_factory=Branding)
     practice: Practice | None = None
     teachers_key: bool = True
+    states: Mapping[str, PageState] = field(default_factory=dict)  # of the pages rendered before, by path
 
 
 @dataclass(frozen=True)

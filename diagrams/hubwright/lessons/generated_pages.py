@@ -6,7 +6,7 @@ A kind of page is one module with a function `pages(site)`; naming that function
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from hubwright.lessons import comparison_page, customer_sheet, practice_pages, reference_pages, reports
+from hubwright.lessons import checks_page, comparison_page, customer_sheet, practice_pages, reference_pages, reports
 from hubwright.lessons.generated_page import GeneratedPage, Site
 
 MAKERS: tuple[Callable[[Site], Iterable[GeneratedPage]], ...] = (
@@ -15,6 +15,7 @@ MAKERS: tuple[Callable[[Site], Iterable[GeneratedPage]], ...] = (
     comparison_page.pages,
     practice_pages.pages,
     reference_pages.pages,
+    checks_page.pages,
 )
 
 

@@ -120,6 +120,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
                 branding=self._branding(config),
                 practice=self.renderer.practice,
                 teachers_key=self.config.teachers_key,
+                states=self.states,
             )
         )
 

@@ -13,6 +13,7 @@ from types import ModuleType
 from markupsafe import Markup, escape
 
 import hubwright.mechanics
+from hubwright.lessons.check_groups import PAGE, groups_of
 from hubwright.lessons.docstrings import Docstring, Entry, read_docstring
 from hubwright.lessons.formula_text import formula_html
 from hubwright.lessons.generated_page import GeneratedPage, Site
@@ -169,6 +170,7 @@ def _formula(page: PageState, formula: Formula) -> Markup:
         ("Limits", _paragraphs(doc.paragraphs("Notes"), formula.module)),
         ("Example", _example(doc.sections.get("Examples", ""))),
         ("Source", _paragraphs(doc.paragraphs("References"), formula.module)),
+        ("Checked", _checked(formula)),
     ]
     rows = Markup("\n").join(Markup("<div><dt>{}</dt><dd>{}</dd></div>").format(*part) for part in parts if part[1])
     if rows:
@@ -194,6 +196,17 @@ def _paragraphs(texts: tuple[str, ...], module: str) -> Markup:
 
 def _example(text: str) -> Markup:
     return Markup("<pre><code>{}</code></pre>").format(text) if text else Markup("")
+
+
+def _checked(formula: Formula) -> Markup:
+    """Return links to the published values that a formula is checked against."""
+    items = Markup("").join(
+        Markup('<p><a href="/{}#{}">{}</a>: {}</p>').format(
+            PAGE, group.ident, group.source, "1 value" if len(group.compared) == 1 else f"{len(group.compared)} values"
+        )
+        for group in groups_of(formula.function)
+    )
+    return items
 
 
 _CODE = re.compile(r"``?([^`]+)``?")

@@ -22,8 +22,8 @@ def _overhung(check: Check) -> tuple[float, ...]:
     pairs: dict[str, tuple[Value, Value]] = {
         "ovh_R1": (general.reactions[0].force, spindle.reaction_outboard),
         "ovh_R2": (general.reactions[1].force, spindle.reaction_inboard),
-        "ovh_tip": (-float(general.deflection(l + a)), -spindle.deflection(l + a, flexural_rigidity=EI)),
-        "ovh_M": (abs(general.maximum_moment.value), abs(spindle.peak_moment)),
+        "ovh_tip": (-float(general.deflection(l + a)), -float(spindle.deflection(l + a, flexural_rigidity=EI))),
+        "ovh_M": (abs(general.maximum_moment.value), abs(float(spindle.peak_moment))),
         "ovh_up": (float(general.deflection(crest)), spindle.deflection(crest, flexural_rigidity=EI)),
     }
     return tuple(float(value) for value in pairs[check.id])
