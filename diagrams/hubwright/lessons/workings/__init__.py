@@ -8,7 +8,7 @@ from hubwright.lessons.named_values import View, names_of, subject_of, value_at
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.rough_views import Landing, Steered
 from hubwright.lessons.symptom_views import Heard, Played
-from hubwright.lessons.workings import distance, rough, steering, symptoms
+from hubwright.lessons.workings import distance, drops, steering, symptoms
 from hubwright.lessons.workings.catalogue import CASE_WORKINGS, SETUP_WORKINGS, completed, of_case, of_setup
 from hubwright.lessons.workings.html import working_html
 from hubwright.lessons.workings.model import Working
@@ -50,8 +50,8 @@ def working_of(view: View, path: str) -> Working:
         made = completed(symptoms.PLAY_WORKINGS[path](subject), f"play.{path}", subject.results)
     elif isinstance(subject, Heard) and path in symptoms.NOISE_WORKINGS:
         made = completed(symptoms.NOISE_WORKINGS[path](subject), f"noise.{path}", subject.results)
-    elif isinstance(subject, Landing) and path in rough.LANDING_WORKINGS:
-        made = completed(rough.LANDING_WORKINGS[path](subject), f"landing.{path}", subject.results)
+    elif isinstance(subject, Landing) and path in drops.LANDING_WORKINGS:
+        made = completed(drops.LANDING_WORKINGS[path](subject), f"landing.{path}", subject.results)
     elif isinstance(subject, Steered) and path in steering.WORKINGS:
         made = completed(steering.WORKINGS[path](subject), f"steering.{path}", subject.results)
     else:

@@ -94,6 +94,25 @@ def moment_z(results: Results, case: CaseResult) -> Working:
     return _moment("Moment about the upright axis", expression, symbols)
 
 
+def moment_y(results: Results, case: CaseResult) -> Working:
+    """Return how the moment about the spindle's own axis comes about, which shaft or caliper take."""
+    contact = case.free_body.force("contact")
+    symbols = {"M": Symbol("M_y", "moment about the spindle's own axis", Quantity(case.bearing_moment.y, "N*m"))}
+    expression = ""
+    for axis, other, sign in (("z", "x", ""), ("x", "z", "-")):
+        place, force = getattr(contact.point, axis), getattr(contact.force, other)
+        if place != 0 and force != 0:
+            symbols[f"r_{axis}"] = Symbol(f"r_{axis}", f"contact from the centre, {_AXES[axis]}", Quantity(place, "m"))
+            symbols[f"F_{other}"] = Symbol(
+                f"F_{other}", "the road's push on the tire", Quantity(force, "N"), path=f"contact_force.{other}"
+            )
+            expression += f" {sign or '+'} r_{axis}*F_{other}"
+    return _moment("Moment about the spindle's own axis", expression, symbols)
+
+
+_AXES = {"x": "forward", "z": "upward"}
+
+
 def _place(symbols: dict[str, Symbol], force: str, y: float) -> str:
     name, latex, words = _PLACES[force]
     symbols[name] = Symbol(latex, words + _LEFT, Quantity(y, "m"), "m")
@@ -102,6 +121,7 @@ def _place(symbols: dict[str, Symbol], force: str, y: float) -> str:
 
 def _moment(what: str, expression: str, symbols: dict[str, Symbol]) -> Working:
     text = expression.strip().removeprefix("+ ") or "0"
+    text = f"-{text[2:]}" if text.startswith("- ") else text
     return Working(
         what=what,
         lines=(Line("M", text, us=f"({text})/inches_in_a_foot" if text != "0" else ""),),
@@ -181,6 +201,7 @@ def row_radial_load(results: Results, case: CaseResult, row: str) -> Working:
 SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {"bearing.effective_spread": effective_spread}
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     "bearing_moment.x": moment_x,
+    "bearing_moment.y": moment_y,
     "bearing_moment.z": moment_z,
     **{f"row_load.{row}.{axis}": partial(row_load, row=row, axis=axis) for row in ROWS for axis in "xz"},
     **{f"row_radial_load.{row}": partial(row_radial_load, row=row) for row in ROWS},

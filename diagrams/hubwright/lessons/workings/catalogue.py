@@ -4,7 +4,20 @@ import dataclasses
 from collections.abc import Callable, Mapping
 
 from hubwright.errors import MissingDataError
-from hubwright.lessons.workings import beams, bearing, contact, life, lives, loads, ratings, rough, turning, wheel
+from hubwright.lessons.workings import (
+    beams,
+    bearing,
+    contact,
+    drops,
+    joint,
+    life,
+    lives,
+    loads,
+    ratings,
+    rough,
+    turning,
+    wheel,
+)
 from hubwright.lessons.workings.left_out import left_out
 from hubwright.lessons.workings.model import Working
 from hubwright.results import CaseResult, Results
@@ -17,6 +30,7 @@ SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     **ratings.SETUP_WORKINGS,
     **life.SETUP_WORKINGS,
     **rough.SETUP_WORKINGS,
+    **joint.SETUP_WORKINGS,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     **contact.CASE_WORKINGS,
@@ -27,6 +41,8 @@ CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     **life.CASE_WORKINGS,
     **lives.CASE_WORKINGS,
     **rough.CASE_WORKINGS,
+    **drops.CASE_WORKINGS,
+    **joint.CASE_WORKINGS,
 }
 AGREES = 1e-9  # relative: a number put in against the result of the working that explains it
 

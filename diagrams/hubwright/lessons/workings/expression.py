@@ -14,6 +14,7 @@ _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "tan": math.tan, "sin": math.sin, "cos": math.cos, "sqrt": math.sqrt, "abs": abs,
     "atan": math.atan, "acos": math.acos,
 }  # fmt: skip
+_NO_SYMBOLS = {*_FUNCTIONS, "pi"}
 _ARCS = {"atan": "arctan", "acos": "arccos"}
 
 
@@ -81,7 +82,9 @@ def plain(expression: str, symbols: Mapping[str, str], *, united: Collection[str
 
 def names(expression: str) -> list[str]:
     """Return the names in an expression in the order in which they stand."""
-    found = [node for node in ast.walk(_parsed(expression)) if isinstance(node, ast.Name) and node.id not in _FUNCTIONS]
+    found = [
+        node for node in ast.walk(_parsed(expression)) if isinstance(node, ast.Name) and node.id not in _NO_SYMBOLS
+    ]
     found.sort(key=lambda node: (node.lineno, node.col_offset))
     return list(dict.fromkeys(node.id for node in found))
 
@@ -95,6 +98,8 @@ def _value(node: ast.expr, numbers: Mapping[str, float]) -> float:
     match node:
         case ast.Constant(value=int() | float() as number):
             return float(number)
+        case ast.Name(id="pi"):
+            return math.pi
         case ast.Name(id=name):
             return numbers[name]
         case ast.UnaryOp(op=ast.USub(), operand=operand):
@@ -152,6 +157,8 @@ class _Latex(_Writer):
         match node:
             case ast.Constant(value=int() | float() as number):
                 return f"{number}", _ATOM
+            case ast.Name(id="pi"):
+                return r"\pi", _ATOM
             case ast.Name(id=name):
                 text = self.symbols[name]
                 # in braces, so that a minus is set as a sign and not as an operation
@@ -196,6 +203,8 @@ class _Plain(_Writer):
         match node:
             case ast.Constant(value=int() | float() as number):
                 return f"{number}", _ATOM
+            case ast.Name(id="pi"):
+                return "pi", _ATOM
             case ast.Name(id=name):
                 text = self.symbols[name]
                 if text.startswith("-"):

@@ -30,10 +30,12 @@ UNITS: dict[str, dict[System, Unit]] = {
     "N*m": {"si": Unit("N·m", 1.0, "N*m"), "us": Unit("lbf·ft", _LBF * _FOOT, "lbf*ft")},
     "N/m": {"si": Unit("N/m", 1.0), "us": Unit("lbf/in", _LBF / _INCH)},
     "N/mm": {"si": Unit("N/mm", 1e3), "us": Unit("lbf/in", _LBF / _INCH)},
+    "1/m": {"si": Unit("1/m", 1.0), "us": Unit("1/in", 1 / _INCH)},
     "N*m^2": {"si": Unit("N·m²", 1.0, "N*m^2"), "us": Unit("lbf·in²", _LBF * _INCH**2, "lbf*in^2")},
     "kg": {"si": Unit("kg", 1.0), "us": Unit("lb", 0.45359237)},
     "rad": _alike(Unit("°", 1.0, "deg")),  # kept in radians, written in degrees
     "m/s": {"si": Unit("m/s", 1.0), "us": Unit("mph", 0.44704)},
+    "in/s": {"si": Unit("m/s", 1.0), "us": Unit("in/s", _INCH)},
     "m/s^2": {"si": Unit("m/s²", 1.0, "m/s^2"), "us": Unit("in/s²", _INCH, "in/s^2")},
     "Hz": _alike(Unit("Hz", 1.0)),
     "J": {"si": Unit("J", 1.0), "us": Unit("ft·lbf", _LBF * _FOOT, "ft*lbf")},
@@ -62,6 +64,7 @@ class Conversion:
 
 
 CONVERSIONS: dict[str, Conversion] = {
+    "millimetres_in_a_metre": Conversion(1000.0, "1000", Unit("mm/m", 1.0)),
     "inches_in_a_foot": Conversion(12.0, "12", Unit("in/ft", 1.0)),
     "inches_a_second_in_a_mile_an_hour": Conversion(17.6, "17.6", Unit("(in/s)/mph", 1.0)),  # exact: 63360/3600
 }
@@ -93,10 +96,12 @@ class Line:
     name: str
     expression: str
     us: str = ""  # the expression in US units where it needs a conversion
+    si: str = ""  # the same in SI units, where the result is not shown in the base unit
 
     def in_system(self, system: System) -> str:
         """Return the expression for a unit system."""
-        return self.us if system == "us" and self.us else self.expression
+        own = self.us if system == "us" else self.si
+        return own or self.expression
 
 
 @dataclass(frozen=True, slots=True)

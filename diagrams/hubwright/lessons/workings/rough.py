@@ -1,18 +1,17 @@
-"""Workings of rough ground: ledge, slope, a landing on the tire alone, the wheel joint, and water at a seal."""
+"""Workings of rough ground: ledge, slope, and water at a seal."""
 
 import math
 from collections.abc import Callable, Mapping
 
+import numpy as np
+
 from hubwright.errors import MissingDataError
-from hubwright.lessons.rough_views import Landing
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.mechanics.sealing import ATMOSPHERE, WATER_DENSITY
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
-from hubwright.results.drops import drop_history
-from hubwright.results.footing import ledge_result, slope_result
-from hubwright.results.joint import joint_result
+from hubwright.results.footing import drive_at_ledge, ledge_result, slope_result
 from hubwright.results.water import sealing_result
 from hubwright.setup.model import Ledge, TrailerChassis
 
@@ -93,6 +92,63 @@ def ledge_friction(results: Results, case: CaseResult) -> Working:
     )
 
 
+def ledge_angle(results: Results, case: CaseResult) -> Working:
+    """Return where a wheel meets an edge."""
+    _, symbols = _ledge(results, case)
+    return Working(
+        what="Where the tire meets the edge",
+        lines=(_ANGLE,),
+        symbols=symbols,
+        source="A circle over a step.",
+        function="ledge.ledge_angle",
+    )
+
+
+def ledge_normal(results: Results, case: CaseResult) -> Working:
+    """Return how hard the edge presses on the tire."""
+    own, symbols = _ledge(results, case)
+    met = ledge_result(results, height=own.height, friction=0.0)
+    return Working(
+        what="Push of the edge",
+        lines=(_ANGLE, Line("N", "F_0/cos(t)")),
+        symbols={
+            **symbols,
+            "N": Symbol("N", "push of the edge toward the wheel's middle", Quantity(met.normal, "N")),
+            "F_0": _standing(results),
+        },
+        source="Roller over a step: load, push and the edge's force meet in the wheel's middle. No drive at the wheel.",
+        function="ledge.edge_forces",
+    )
+
+
+def climbing_torque(results: Results, case: CaseResult) -> Working:
+    """Return the torque with which a wheel climbs an edge by itself."""
+    own, symbols = _ledge(results, case)
+    torque = drive_at_ledge(results, height=own.height, torque=np.zeros(1)).climbs_by_itself
+    return Working(
+        what="Torque with which the wheel climbs by itself",
+        lines=(
+            _ANGLE,
+            _TORQUE,
+        ),
+        symbols={
+            **symbols,
+            "T": Symbol("T", "torque of the drive at the wheel", Quantity(torque, "N*m")),
+            "F_0": _standing(results),
+        },
+        source="Moments about the edge: the torque lifts what stands on the wheel.",
+        function="ledge.edge_forces",
+    )
+
+
+_TORQUE = Line("T", "F_0*R*sin(t)", us="F_0*R*sin(t)/inches_in_a_foot", si="F_0*R*sin(t)/millimetres_in_a_metre")
+
+
+def _standing(results: Results) -> Symbol:
+    load = Quantity(results.weight.wheel_loads[results.wheel], "N")
+    return Symbol("F_0", "load of the wheel, standing", load, path="weight.this_wheel")
+
+
 _ANGLE = Line("t", "acos((R - s)/R)")
 
 
@@ -112,98 +168,6 @@ def _ledge(results: Results, case: CaseResult) -> tuple[Ledge, dict[str, Symbol]
             "loaded_radius",
         ),
     }
-
-
-def impact_factor(results: Results, case: CaseResult) -> Working:
-    """Return the peak force of the tire over its standing load."""
-    history = drop_history(results, case.name)
-    return Working(
-        what="Peak force of the tire over its standing load",
-        lines=(Line("n", "F/F_0"),),
-        symbols={
-            "n": Symbol("n", "impact factor", Quantity(history.impact_factor, "1")),
-            "F": Symbol(r"F_\mathrm{peak}", "largest force of the tire", Quantity(history.peak_tire_force, "N")),
-            "F_0": Symbol(
-                "F_0", "load of the wheel, standing", Quantity(history.standing_load, "N"), path="weight.this_wheel"
-            ),
-        },
-        source="One corner as two masses on springs, followed through time.",
-        function="impact.drop",
-    )
-
-
-def fall_energy(landing: Landing) -> Working:
-    """Return the energy of a fall."""
-    return Working(
-        what="Energy of the fall",
-        lines=(Line("E", "W*s", us="W*s/inches_in_a_foot"),),
-        symbols={
-            "E": Symbol("E", "energy", Quantity(landing.energy, "J")),
-            "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N"), path="weight.this_wheel"),
-            "s": Symbol("s", "height of the fall", Quantity(landing.height, "m"), "m"),
-        },
-        source="Work is force times way. A weight times a height is an energy and no force.",
-        function="impact_energy.fall_energy",
-    )
-
-
-def bound(landing: Landing) -> Working:
-    """Return the force of a landing if the tire alone takes in the energy."""
-    return Working(
-        what="Force if the tire alone gives",
-        lines=(Line("d", "W/k"), Line("F", "W*(1 + sqrt(1 + 2*s/d))")),
-        symbols={
-            "F": Symbol("F", "force of the landing", Quantity(landing.bound, "N")),
-            "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N"), path="weight.this_wheel"),
-            "s": Symbol("s", "height of the fall", Quantity(landing.height, "m"), "mm"),
-            "d": Symbol(
-                r"\delta", "how far it presses the tire in, standing",
-                Quantity(landing.weight / landing.stiffness, "m"), "mm",
-            ),
-            "k": Symbol("k", "stiffness of the tire", Quantity(landing.stiffness, "N/m"), "N/mm"),
-        },
-        source="The fall and the tire's own give feed the tire's spring; rigid above it, no loss.",
-        function="impact_energy.energy_bound",
-    )  # fmt: skip
-
-
-def clamp(results: Results) -> Working:
-    """Return how a tightening torque becomes the pull of a stud."""
-    joint, found = results.setup.joint, joint_result(results).clamp
-    if joint is None or joint.nut_factor is None or found is None:
-        raise MissingDataError(result="the clamp force", missing=["joint.nut_factor"])
-    return Working(
-        what="Clamp force of one stud",
-        lines=(Line("F", "T/(K*d)", us="inches_in_a_foot*T/(K*d)"),),
-        symbols={
-            "F": Symbol("F", "clamp force of one stud", Quantity(found.value, "N")),
-            "T": Symbol("T", "tightening torque", Quantity(joint.tightening_torque, "N*m")),
-            "K": Symbol("K", "nut factor: friction of thread and seat", Quantity(joint.nut_factor, "1")),
-            "d": Symbol("d", "diameter of the thread", Quantity(joint.thread.diameter, "m"), "m"),
-        },
-        source="Common practice; the nut factor holds friction of thread and seat in one number.",
-        function="fastener.clamp_force",
-    )
-
-
-def capacity(results: Results) -> Working:
-    """Return the torque that the clamped faces hold by friction."""
-    joint, found = results.setup.joint, joint_result(results)
-    if joint is None or joint.face_friction is None or found.clamp is None or found.capacity is None:
-        raise MissingDataError(result="the friction of the joint", missing=["joint.nut_factor", "joint.face_friction"])
-    return Working(
-        what="Torque that the clamped faces hold by friction",
-        lines=(Line("C", "n*F*m*D/2", us="n*F*m*D/(2*inches_in_a_foot)"),),
-        symbols={
-            "C": Symbol("C", "torque before the faces slip", Quantity(found.capacity.value, "N*m")),
-            "n": Symbol("n", "studs", Quantity(joint.studs, "1", kind="count")),
-            "F": Symbol("F", "clamp force of one stud", Quantity(found.clamp.value, "N"), path="fastening.clamp"),
-            "m": Symbol(r"\mu", "friction between the faces", Quantity(joint.face_friction, "1")),
-            "D": Symbol("D", "diameter of the stud circle", Quantity(joint.stud_circle, "m"), "m"),
-        },
-        source="All friction at the stud circle; the seats of the nuts and the pilot are left out.",
-        function="wheel_joint.friction_capacity",
-    )
 
 
 def depth_pressure(results: Results) -> Working:
@@ -250,14 +214,13 @@ def suction(results: Results) -> Working:
 SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     "footing.static_stability_figure": stability_figure,
     "footing.tips_at": tipping,
-    "fastening.clamp": clamp,
-    "fastening.capacity": capacity,
     "ford.depth_pressure": depth_pressure,
     "ford.suction": suction,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
+    "ledge.angle": ledge_angle,
+    "ledge.normal": ledge_normal,
     "ledge.push": ledge_push,
+    "ledge.climbing_torque": climbing_torque,
     "ledge.needed_friction": ledge_friction,
-    "drop.impact_factor": impact_factor,
 }
-LANDING_WORKINGS: Mapping[str, Callable[[Landing], Working]] = {"energy": fall_energy, "bound": bound}

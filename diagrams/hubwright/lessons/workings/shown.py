@@ -42,8 +42,7 @@ class Shown:
         """Return the fewest digits with which every line comes to what it shows."""
         if not self.made.digits:
             return DIGITS[0]
-        every = self.made.lines
-        return next((each for each in DIGITS if all(self._holds(line, each) for line in every)), DIGITS[-1])
+        return next((each for each in DIGITS if self._holds(each)), DIGITS[-1])
 
     def number(self, name: str) -> str:
         """Return a number as it is shown, without its unit: no exponent, no thousands comma."""
@@ -57,20 +56,18 @@ class Shown:
         """Return what a reader's calculator gives for a line, in the unit of its result; an angle in degrees."""
         return self._reached(line, self.digits)
 
-    def holds(self, line: Line) -> bool:
-        """Return whether a line comes to what it shows, to half a unit of its last digit."""
-        return self._holds(line, self.digits)
+    def holds(self) -> bool:
+        """Return whether the numbers put in come to the result as it is shown, to half a unit of its last digit."""
+        return not self.made.digits or self._holds(self.digits)
 
     def _number(self, name: str, digits: Digits) -> str:
         if name in CONVERSIONS:
             return CONVERSIONS[name].text
-        symbol = self.made.symbols[name]
-        return text(as_written(symbol, self.system), self._significant(name, digits))
-
-    def _significant(self, name: str, digits: Digits) -> int:
-        if name == self.made.lines[-1].name:
-            return self.made.digits
-        return digits.on_the_way if any(line.name == name for line in self.made.lines) else digits.put_in
+        line = next((line for line in self.made.lines[:-1] if line.name == name), None)
+        if line is not None:  # what the numbers before it give, so that a line on the way always holds
+            return text(self._reached(line, digits), digits.on_the_way)
+        significant = self.made.digits if name == self.made.lines[-1].name else digits.put_in
+        return text(as_written(self.made.symbols[name], self.system), significant)
 
     def _put_in(self, name: str, digits: Digits) -> float:
         number = float(self._number(name, digits))
@@ -82,12 +79,13 @@ class Shown:
         number = written.value(expression, {name: self._put_in(name, digits) for name in written.names(expression)})
         return number * DEGREES if self.made.symbols[line.name].value.unit == "rad" else number
 
-    def _holds(self, line: Line, digits: Digits) -> bool:
-        told = float(self._number(line.name, digits))
+    def _holds(self, digits: Digits) -> bool:
+        result = self.made.lines[-1]
+        told = float(self._number(result.name, digits))
         if told == 0:  # like numbers cancel, and what their rounding leaves is no result
-            return abs(self._reached(line, digits)) < _TOO_SMALL
-        last_digit = 10.0 ** (math.floor(math.log10(abs(told))) + 1 - self._significant(line.name, digits))
-        return abs(self._reached(line, digits) - told) <= 0.5 * last_digit * (1 + 1e-6)
+            return abs(self._reached(result, digits)) < _TOO_SMALL
+        last_digit = 10.0 ** (math.floor(math.log10(abs(told))) + 1 - self.made.digits)
+        return abs(self._reached(result, digits) - told) <= 0.5 * last_digit * (1 + 1e-6)
 
 
 def as_written(symbol: Symbol, system: System) -> float:

@@ -43,6 +43,40 @@ def end_play(played: Played) -> Working:
     )
 
 
+def radial_play(played: Played) -> Working:
+    """Return how far a ring can move across its axis."""
+    symbols = _symbols(played)
+    return Working(
+        what="Radial play at each row",
+        lines=(Line("r", "d*tan(a)"),),
+        symbols={
+            "r": Symbol(
+                r"\delta_\mathrm{r}", "radial play", Quantity(played.play.radial_play, "m", kind="deflection"), "mm"
+            ),
+            **{name: symbols[name] for name in "da"},
+        },
+        source="Geometry of the contact lines.",
+        function="play.radial_play",
+    )
+
+
+def rocking_angle(played: Played) -> Working:
+    """Return how far the hub rocks to either side."""
+    symbols = _symbols(played)
+    return Working(
+        what="Rocking to either side",
+        lines=(Line("t", "d*tan(a)/l"),),
+        symbols={
+            "t": Symbol(
+                r"\theta", "angle that the hub rocks", Quantity(played.play.rocking_angle, "rad", kind="slope")
+            ),
+            **{name: symbols[name] for name in "dal"},
+        },
+        source="Geometry of the contact lines; small angles.",
+        function="play.rocking_angle",
+    )
+
+
 def _symbols(played: Played) -> dict[str, Symbol]:
     results, play = played.results, played.play
     angle, spread = results.setup.bearing.contact_angle, results.bearing.effective_spread
@@ -116,7 +150,12 @@ def _turning(heard: Heard) -> dict[str, Symbol]:
     }
 
 
-PLAY_WORKINGS: Mapping[str, Callable[[Played], Working]] = {"tread_travel": tread_travel, "end_play": end_play}
+PLAY_WORKINGS: Mapping[str, Callable[[Played], Working]] = {
+    "tread_travel": tread_travel,
+    "end_play": end_play,
+    "radial_play": radial_play,
+    "rocking_angle": rocking_angle,
+}
 NOISE_WORKINGS: Mapping[str, Callable[[Heard], Working]] = {
     "wheel": wheel_turns,
     **{part: partial(struck, part=part) for part in get_args(Part)},
