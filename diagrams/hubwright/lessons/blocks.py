@@ -5,16 +5,18 @@ Each returns HTML in which Markdown goes on (`markdown="1"`), or sets finished H
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
+from typing import get_args
 
 import markdown
 from markupsafe import Markup
 
 from hubwright.errors import HubwrightError
+from hubwright.lessons.answer_sentence import answer_sentence
 from hubwright.lessons.named_values import View, subject_of
-from hubwright.lessons.numbers import both, shown
+from hubwright.lessons.numbers import attribute, both, shown
 from hubwright.lessons.page_state import Note, PageState
 from hubwright.lessons.sources import Source, source_html
-from hubwright.quantities import Quantity
+from hubwright.quantities import Quantity, System
 from hubwright.results import CaseResult, Results
 
 Caller = Callable[[], str]
@@ -38,11 +40,22 @@ class BlockError(HubwrightError, ValueError):
     """A block that was called with something it cannot use."""
 
 
-def answer(page: PageState, tag: str, numerals: Sequence[Sequence[object]], *, caller: Caller) -> Markup:
-    """Return the short answer at the top of a lesson: large numerals and a sentence."""
+def answer(
+    page: PageState, tag: str, numerals: Sequence[Sequence[object]], *, caller: Caller, about: str = ""
+) -> Markup:
+    """Return the short answer at the top of a lesson: large numerals and a sentence; `about` says of which setup."""
     entries = Markup("").join(_numeral(entry) for entry in numerals)
     head = page.set_aside(Markup('<span class="tag">{}</span><dl>{}</dl>').format(Markup(tag), entries))
-    return Markup('\n\n<div class="answer" markdown="1">{}{}\n\n</div>\n\n').format(head, Markup(caller().strip()))
+    told = [(str(entry[0]), entry[1]) for entry in numerals if isinstance(entry[1], Quantity | int | float)]
+    copies = Markup("").join(
+        Markup(' data-sentence-{}="{}"').format(
+            system, attribute(answer_sentence(page.title, tag, told, about, system))
+        )
+        for system in get_args(System)
+    )
+    return Markup('\n\n<div class="answer" id="short-answer"{} markdown="1">{}{}\n\n</div>\n\n').format(
+        copies, head, Markup(caller().strip())
+    )
 
 
 def _numeral(entry: Sequence[object]) -> Markup:

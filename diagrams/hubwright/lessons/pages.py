@@ -21,6 +21,7 @@ from hubwright.lessons.practice import Practice
 from hubwright.lessons.practice_html import practice_problems
 from hubwright.lessons.wording import forbidden_words
 from hubwright.lessons.workings import working
+from hubwright.lessons.workings.sentence import setup_words
 
 _KEYS = frozenset(
     {"title", "lesson", "summary", "hazards", "tied_to", "kind", "template", "hide", "question", "description"}
@@ -79,7 +80,7 @@ class Renderer:
             "figure": partial(figure, state, self.drawings),
             "working": partial(working, state),
             "claim": partial(claims.claim, state),
-            "answer": partial(blocks.answer, state),
+            "answer": partial(blocks.answer, state, about=self._about(state)),
             "note": partial(blocks.note, state, sources=self.course.sources),
             "claim_box": partial(blocks.claim_box, state),
             "closure_table": partial(closure_table, state),
@@ -100,6 +101,11 @@ class Renderer:
             "sources": self.course.sources,
             "setups": [view for stem, view in self.course.views.items() if stem in self.course.results],
         }
+
+    def _about(self, state: PageState) -> str:
+        """Return the words for the setup that a page is about, for sentences that leave the page."""
+        results = self.course.results.get(state.tied_to or self.course.in_view)
+        return setup_words(results) if results is not None else ""
 
     def _check_front_matter(self, state: PageState, source: str) -> None:
         for key in state.meta:
