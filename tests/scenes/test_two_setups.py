@@ -11,6 +11,7 @@ from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
 from hubwright.results import Results, described_wheels, solve
+from hubwright.scenes.small_forces import LEAST_ARROW
 from hubwright.scenes.two_setups import two_setups
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Force, Label, Scene, Words
@@ -119,7 +120,7 @@ def test_the_weights_of_a_body_stand_as_one_and_say_if_they_are_not_to_scale() -
         (arrow,) = [i for i in scene.items if isinstance(i, Force) and i.name == f"force-weight-{view}-z"]
         assert arrow.vector[1] == pytest.approx(weight)
         assert arrow.at[0] / 1e3 == pytest.approx(moment / weight)
-        assert arrow.to_scale == (abs(weight) / per_mm >= 2.0)
+        assert arrow.to_scale == (abs(weight) / per_mm >= LEAST_ARROW)
 
 
 def test_a_row_that_reverses_is_told_in_words() -> None:

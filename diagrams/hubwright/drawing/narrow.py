@@ -217,7 +217,7 @@ class _Narrow:
         label = item.label if isinstance(item, _LABELLED) else None
         if label is not None and label.lines:
             taken = sum(1 for each in self.key if each.step == item.step)
-            if isinstance(item, v.Note) and taken >= _PER_STEP:
+            if isinstance(item, v.Note) and taken >= (_PER_STEP if self.forces else 2 * _PER_STEP):
                 return None
             self.rings[item.name] = next(self.letters)
             self.key.append(BalloonKey(self.rings[item.name], label.lines, label.tone, item.step))

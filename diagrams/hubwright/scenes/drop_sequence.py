@@ -12,8 +12,13 @@ from hubwright.results.drops import DropHistory, drop_history
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import drop_case
 from hubwright.scenes.drop_history import DropWording
+from hubwright.scenes.quarter_car import HEIGHT, WIDTH, quarter_car_items
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import (
+    Callout,
+    Column,
+    Damper,
     Dot,
     Force,
     Ground,
@@ -21,11 +26,11 @@ from hubwright.scenes.vocabulary import (
     KeyEntry,
     Label,
     Line,
-    Note,
     Part,
     Point,
     ScaleBar,
     Scene,
+    Spring,
     Step,
     Units,
     View,
@@ -33,7 +38,8 @@ from hubwright.scenes.vocabulary import (
 )
 
 _WIDTH, _FOOT = 310.0, 30.0
-_PLACES = (58.0, 156.0, 254.0)
+_PLACES = (118.0, 195.0, 272.0)
+_MODEL, _NAMES = 28.0, 46.0  # middle of the model, and where its words begin
 _TALL, _ARROWS, _TAIL = 84.0, 26.0, 13.0
 _BODY = 0.5  # height of the drawn body over the tire's radius
 _ROUND = 96
@@ -84,9 +90,14 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
     largest = max(max(instant.tire, abs(instant.bearing)) for instant in seen)
     per_mm = round_scale(largest, _ARROWS)
     road = _FOOT + _TAIL + largest / per_mm
-    top = road + highest * scale
+    top = road + max(highest * scale, HEIGHT + 2.0)
     views = tuple(View(instant.name, (x, road), scale, per_mm) for instant, x in zip(seen, _PLACES, strict=True))
-    items: list[Item] = []
+    model = View("model", (_MODEL, road), 1.0)
+    items: list[Item] = quarter_car_items(history.car, model, units)
+    at = (_MODEL - WIDTH / 2, top + 5.0)
+    items.append(Words("words-model", "", at_sheet=at, lines=("*Its model, not to scale",)))
+    if history.tire_on_rim:
+        items.append(_on_rim(seen[1], radius))
     for step, (instant, view) in enumerate(zip(seen, views, strict=True), start=1):
         items += _corner(instant, view, radius, rim, clear, step)
         items += _forces(instant, view, radius, words, step)
@@ -105,12 +116,13 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
         + (f" {words.rim()}" if history.tire_on_rim else ""),
         units=units,
         size=(_WIDTH, top + 14.0),
-        views=views,
+        views=(model, *views),
         items=tuple(items),
+        columns=(Column("right", _NAMES, road - 4.0, top + 1.0),),
         steps=tuple(Step(f"{instant.title}", _told(instant, words)) for instant in seen),
         scale_bars=(
-            ScaleBar(views[0].name, "length", f"All views {ratio}"),
-            ScaleBar(views[0].name, "force", "Forces, all views"),
+            ScaleBar(views[0].name, "length", f"Three instants {ratio}"),
+            ScaleBar(views[0].name, "force", "Forces"),
         ),
         key=(KeyEntry("load", "road on the tire"), KeyEntry("reaction", "bearing on the wheel")),
     )
@@ -143,45 +155,48 @@ def _corner(instant: _Instant, view: View, radius: float, rim: float, clear: flo
     foot, high = clear - instant.body, clear - instant.body + _BODY * radius
     half, side = 1.15 * radius, 0.45 * radius
     body: tuple[Point, ...] = ((-half, foot), (half, foot), (half, high), (-half, high))
-    rise = (foot - centre) / 10
-    strut = tuple(
-        (side + (0.0 if k in (0, 1, 9, 10) else 0.1 * radius * (-1) ** k), centre + rise * k) for k in range(11)
-    )
+    wide = 0.17 * radius * view.scale
     name = view.name
     return [
         Ground(f"ground-{name}", name, step, start=(-1.3 * radius, 0.0), end=(1.3 * radius, 0.0)),
         Part(f"part-tire-{name}", name, step, rings=(tire,), material="rubber", outline=0.3),
         Part(f"part-wheel-{name}", name, step, rings=(wheel,), material="turning", outline=0.25, level=1),
         Part(f"part-body-{name}", name, step, rings=(body,), material="body", outline=0.35, level=1),
-        Line(f"strut-{name}", name, step, points=strut, style="outline", width=0.4, level=2),
+        Line(f"axle-{name}", name, step, points=((-side, centre), (side, centre)), style="outline", level=2),
+        Spring(f"spring-{name}", name, step, start=(-side, centre), end=(-side, foot), width=wide, level=2),
+        Damper(f"damper-{name}", name, step, start=(side, centre), end=(side, foot), width=wide, level=2),
         Dot(f"axle-{name}", name, step, at=(0.0, centre), radius=0.8, level=6),
     ]
+
+
+def _on_rim(deepest: _Instant, radius: float) -> Callout:
+    """Return the remark that the tire has no more to give, at its flattened edge."""
+    at = (0.45 * radius, 0.08 * radius)
+    lines = ("squeezed to its rim:", "the real force is higher")
+    return Callout("callout-rim", deepest.name, 2, at=at, form="frame", label=Label(lines, tone="load", size=2.3))
 
 
 def _forces(instant: _Instant, view: View, radius: float, words: DropWording, step: int) -> list[Item]:
     name, centre = view.name, radius - instant.wheel
     tire = "*nothing" if instant.tire <= 0 else f"*{words.force(instant.tire)}"
-    held = f"*{words.force(abs(instant.bearing))}"
-    reach = abs(instant.bearing) / (view.newtons_per_mm or 1.0) / view.scale
-    beside = Label((held, "bearing"), "left", (0.0, centre + 0.6 * reach), "reaction", nudge=(-0.6, 0.0))
-    return [
-        Force(
-            f"force-tire-{name}",
-            name,
-            step,
-            at=(0.0, 0.0),
-            vector=(0.0, max(instant.tire, 0.0)),
-            label=Label((tire, "road on the tire"), "below", tone="load"),
-            level=7,
-        ),
-        Force(
-            f"reaction-bearing-{name}",
-            name,
-            step,
-            at=(0.0, centre),
-            vector=(0.0, -instant.bearing),
-            role="reaction",
-            level=7,
-        ),
-        *((Note(f"label-bearing-{name}", name, step, label=beside, level=8),) if instant.name != "touch" else ()),
-    ]
+    held = Label((f"*{words.force(abs(instant.bearing))}", "bearing"), "below", tone="reaction")
+    road = Force(
+        f"force-tire-{name}",
+        name,
+        step,
+        at=(0.0, 0.0),
+        vector=(0.0, max(instant.tire, 0.0)),
+        label=Label((tire, "road on the tire"), "below", tone="load"),
+        level=7,
+    )
+    bearing = Force(
+        f"reaction-bearing-{name}",
+        name,
+        step,
+        at=(0.0, centre),
+        vector=(0.0, -instant.bearing),
+        role="reaction",
+        label=None if instant.name == "touch" else held,
+        level=7,
+    )
+    return [visible(road, view), visible(bearing, view)]

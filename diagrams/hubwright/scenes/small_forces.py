@@ -8,7 +8,7 @@ from math import hypot
 
 from hubwright.scenes.vocabulary import NOT_TO_SCALE, Force, View
 
-LEAST_ARROW = 2.0  # of one to scale: what shows as an arrow on a printed sheet
+LEAST_ARROW = 1.2  # of one to scale: what shows as an arrow on a printed sheet
 
 
 def visible(force: Force, view: View) -> Force:
