@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any, get_args
 
+from jinja2 import Undefined
 from markupsafe import Markup
 
 from hubwright.lessons.blocks import BlockError, inline
@@ -49,7 +50,7 @@ class Asked:
         right: str = "",
     ) -> str:
         """Set the value that is asked for; with two ways the reader gives its size and the way."""
-        if not isinstance(value, Quantity):
+        if not _known(value):
             raise BlockError(f"answer_is needs a quantity, got {value!r}")
         if len(ways) not in (0, 2):
             raise BlockError('answer_is needs two ways, such as ways=["up", "down"], or none')
@@ -60,7 +61,7 @@ class Asked:
 
     def slip(self, value: Quantity, text: str) -> str:
         """Add a wrong answer that people come to, and what to say about it."""
-        if not isinstance(value, Quantity) or (self.answer is not None and value.unit != self.answer.unit):
+        if not _known(value) or (self.answer is not None and value.unit != self.answer.unit):
             raise BlockError(f"slip needs a quantity like the answer, got {value!r}")
         self.said_slips.append((value, inline(text)))
         return ""
@@ -131,6 +132,13 @@ class Asked:
         """Return a size beside which an answer is nothing."""
         assert self.answer is not None
         return max([abs(slip.value) for slip, _ in self.said_slips] or [0.0]) or 1.0
+
+
+def _known(value: object) -> bool:
+    """Return whether a value is a quantity; a name that does not exist says so by itself."""
+    if isinstance(value, Undefined):
+        str(value)
+    return isinstance(value, Quantity)
 
 
 def _last_digit(value: Quantity, system: System) -> float:

@@ -107,6 +107,7 @@ def _key(page: PageState, site: Site) -> str:
     for lesson, some in groupby(problems, key=lambda problem: problem.source.lesson):
         parts.append(_heading(site, lesson))
         parts += [str(page.set_aside(_solved(problem), late=True)) for problem in some]
+    page.practice = len(problems)
     return "\n\n".join(parts)
 
 
@@ -126,6 +127,6 @@ def _solved(problem: Problem) -> Markup:
         for place, variant in enumerate(problem.variants, 1)
     )
     return Markup(
-        '<div class="key" id="{0}"><div class="problem-head"><h3><span class="mark">{1}</span> {2}</h3>'
+        '<div class="answered" id="{0}"><div class="problem-head"><h3><span class="mark">{1}</span> {2}</h3>'
         '<span class="tag">{3}</span></div>\n{4}</div>'
     ).format(problem.ident, problem.number, problem.source.title, problem.source.level, variants)
