@@ -31,6 +31,7 @@ from hubwright.scenes.wheel_end_solids import points_of, solids
 _WIDTH, _FOOT, _HEAD, _ROW = 310.0, 26.0, 10.0, 8.0
 _UNIT = ("hub", "inner-rings", "outer-rings", "balls", "rollers", "seals", "hub-seal")
 _SCALES = ((2, 1), (3, 2), (1, 1), (4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
+_LONGEST = 30.0  # sheet mm that the words of a bearing's size may need
 _SAME = 0.05  # mm between a listed size and the drawn one
 
 
@@ -155,6 +156,9 @@ def _listed(
     ):
         if listed is None or abs(2 * drawn - listed * 1e3) > _SAME:
             continue
+        text = f"{words} {_mm(listed * 1e3, units)}"
+        if 2 * drawn * view.scale < _LONGEST:
+            continue  # its words would run over a neighbour; the page beside names it
         row += 1
         items.append(
             Dimension(
@@ -165,7 +169,7 @@ def _listed(
                 end=(0.0, drawn),
                 direction="vertical",
                 line_at=edge + way * (4.0 + row * _ROW),
-                text=f"{words} {_mm(listed * 1e3, units)}",
+                text=text,
                 side="start",
             )
         )
