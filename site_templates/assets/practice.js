@@ -23,7 +23,7 @@
   }
 
   // One name, in whatever case, with or without a plural s, or two names run together as in ftlb.
-  // With forces, the trade's lb and kg are meant as forces, as in ft-lb.
+  // With forces, the trade's lb and kg are meant as forces, as in ft-lb; a kg by itself never is.
   function named(name, forces, alone) {
     name = name in MARKS ? MARKS[name] : name;
     if (!name) return [1, 0, 0, 0, 0, 0];
@@ -41,6 +41,7 @@
   // "lbf·ft", "ft-lb", "N/mm"; nothing where a name is not known
   function unitOf(text, forces) {
     var power = 1, clean = text.replace(/\bper\b/gi, '/').replace(/\bpounds?[ -]force\b/gi, 'lbf').replace(/\.(?=\W|$)/g, '');
+    if (/^kgs?$/i.test(clean.trim())) forces = false;
     return clean.split(/(\/)|[\s·⋅•*.-]+/).filter(Boolean).reduce(function (total, part) {
       if (part === '/') power = -1;
       var one = part === '/' ? [1, 0, 0, 0, 0, 0] : named(part, forces);
