@@ -196,7 +196,7 @@ def write_site(directory: Path, answers: Mapping[str, str]) -> list[Path]:
         path.write_text(text, encoding="utf-8", newline="\n")
     for shared in ("lessons", "beams"):
         shutil.copytree(demonstration / shared, directory / "content" / shared)
-    for shared in ("sources.toml", "glossary.toml", "glossary.md"):
+    for shared in ("sources.toml", "glossary.toml", "glossary.md", "find-your-numbers.md"):
         shutil.copy(demonstration / shared, directory / "content" / shared)
     return list(written)
 

@@ -20,8 +20,8 @@ def inputs_table(results: Results) -> Markup:
         Row(
             Markup('<code>{}</code><span class="means">{}</span>').format(key, meaning(results.setup, key)),
             (
-                _value(input_quantity(key, entry)),
-                _range(input_quantity(key, entry)),
+                value_of(input_quantity(key, entry)),
+                range_of(input_quantity(key, entry)),
                 escape(entry.origin),
                 escape(entry.note),
             ),
@@ -37,8 +37,8 @@ def estimated(results: Results) -> list[dict[str, Any]]:
     return [
         {
             "key": key,
-            "value_html": _value(input_quantity(key, entry)),
-            "range_html": _range(input_quantity(key, entry)),
+            "value_html": value_of(input_quantity(key, entry)),
+            "range_html": range_of(input_quantity(key, entry)),
             "note": entry.note,
         }
         for key, entry in results.inputs.items()
@@ -61,17 +61,19 @@ def estimated_in_words(results: Results) -> Markup:
 def _in_words(words: str, key: str, value: Quantity | str) -> Markup:
     if key == "wheel.spacer" and not isinstance(value, str) and value.value == 0:
         return Markup("no spacer")
-    spread = _range(value)
-    return Markup("{} {}{}").format(words, _value(value), Markup(" ({})").format(spread) if spread else "")
+    spread = range_of(value)
+    return Markup("{} {}{}").format(words, value_of(value), Markup(" ({})").format(spread) if spread else "")
 
 
 def _of_named_duty(results: Results, key: str) -> bool:
     return results.setup.duty_name is not None and key.startswith(("duty.", "case."))
 
 
-def _value(value: Quantity | str) -> Markup:
+def value_of(value: Quantity | str) -> Markup:
+    """Return an input as shown: a quantity with its unit, or words."""
     return escape(value) if isinstance(value, str) else show(value)
 
 
-def _range(value: Quantity | str) -> Markup:
+def range_of(value: Quantity | str) -> Markup:
+    """Return the range of an input; empty where it has none."""
     return Markup("") if isinstance(value, str) else show_range(value)

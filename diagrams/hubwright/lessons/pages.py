@@ -7,7 +7,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from hubwright.lessons import blocks, cautions, claims
+from hubwright.lessons import blocks, cautions, claims, find_numbers
 from hubwright.lessons.closure import closure_table
 from hubwright.lessons.course import Course, noise, play, play_from_tread
 from hubwright.lessons.drawings import Drawings
@@ -86,6 +86,10 @@ class Renderer:
             "closure_table": partial(closure_table, state),
             "practice_problems": partial(practice_problems, state, self.practice),
             "cautions": cautioned,
+            "key_table": partial(find_numbers.key_table, state),
+            "worth_measuring": partial(find_numbers.worth_measuring, state, self.course),
+            "swings": find_numbers.swings,
+            "example_line": find_numbers.example_line,
             "vary": self.course.vary,
             "stands": self.course.stands,
             "compare": self.course.compare,

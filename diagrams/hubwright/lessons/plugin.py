@@ -40,6 +40,7 @@ from hubwright.lessons.views import wheel_words
 log = get_plugin_logger("hubwright")
 LAYOUT_FACES = "fonts/layout/"  # twins of the faces for laying out figures; no page asks for them
 FIGURE_RULES = "assets/figures.css"
+FIND_NUMBERS = "find-your-numbers.md"
 QUESTIONS = (
     "How do I tell a worn bearing?",
     "What is in a wheel end?",
@@ -283,6 +284,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
                 "setup_url": self._url(f"reports/{results.setup.stem}.md"),
                 "wheel": wheel_words((state.wheel if state else "") or results.wheel),
                 "estimated": estimated(results),
+                "numbers_url": self._url(FIND_NUMBERS),
                 "left_over": both(f"{force:.2f}\u00a0N", f"{force / 4.4482216152605:.2f}\u00a0lbf"),
             }
         return context
@@ -315,9 +317,10 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             for path, one in self.generated.by_path.items()
             if one.listed
         ]
-        if (glossary := self.files.get_file_from_path("glossary.md")) is not None:
-            title = self.states["glossary.md"].title if "glossary.md" in self.states else ""
-            extras.append({"mark": "W", "title": plain(title) or "Words", "url": glossary.url})
+        for path, mark, words in ((FIND_NUMBERS, "N", "Find your numbers"), ("glossary.md", "W", "Words")):
+            if url := self._url(path):
+                title = self.states[path].title if path in self.states else ""
+                extras.append({"mark": mark, "title": plain(title) or words, "url": url})
         return extras
 
 

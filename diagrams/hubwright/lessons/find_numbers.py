@@ -1,0 +1,187 @@
+"""What the page about finding one's own numbers is made of: keys of the file, how to find them, and which ones matter.
+
+Which matter follows from the ranges: the part of a result's span that an input alone makes.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+from hubwright.lessons.blocks import BlockError
+from hubwright.lessons.course import Course, solved
+from hubwright.lessons.input_tables import range_of, value_of
+from hubwright.lessons.key_words import key_of, meaning
+from hubwright.lessons.named_values import View
+from hubwright.lessons.numbers import show
+from hubwright.lessons.page_state import PageState
+from hubwright.lessons.setup_family import families, root_of
+from hubwright.lessons.stacked_table import Column, Row, stacked_table
+from hubwright.lessons.views import input_quantity
+from hubwright.quantities import Quantity
+from hubwright.results import Results
+from hubwright.results.sensitivity import Matters, what_matters
+
+SHOWN = 8  # inputs in the list of what is worth measuring, and in its figure
+_WORTH = 0.01  # of a span: less is not worth a tape
+NO_EFFECT = "none"
+
+
+@dataclass(frozen=True)
+class _Shares:
+    """What each input alone makes of the spans, by key; a result that cannot be told has no entries."""
+
+    load: dict[str, Matters]
+    life: dict[str, Matters]
+    ratio: dict[str, Matters]
+    beside: str  # the setup that the ratio of lives is taken to; empty without one
+
+
+def _shares(course: Course, results: Results) -> _Shares:
+    other = _beside(course, results)
+    if other is not None and (other.life is None or results.life is None or other.wheel != results.wheel):
+        other = None
+    ratio = what_matters(other, "life ratio", beside=results) if other is not None else ()
+    load, life, between = (
+        {one.key: one for one in each}
+        for each in (what_matters(results, "worst row load"), what_matters(results, "life"), ratio)
+    )
+    return _Shares(load, life, between, beside=other.setup.name if other is not None and ratio else "")
+
+
+def _beside(course: Course, results: Results) -> Results | None:
+    """Return another setup of the same vehicle: the vehicle of a setup, or the first setup of a vehicle."""
+    stem = results.setup.stem
+    if stem not in course.results:
+        return None
+    root = root_of(course, stem)
+    if root is not None:
+        return course.results[root]
+    stems = families(course).get(stem, [])
+    return course.results[stems[0]] if stems else None
+
+
+def worth_measuring(page: PageState, course: Course, view: View) -> Markup:
+    """Return the inputs with a range in the order of what they alone make of a span."""
+    results = solved(view, "worth_measuring")
+    shares = _shares(course, results)
+    every = dict.fromkeys([*shares.load, *shares.life, *shares.ratio])
+    if not every:
+        words = (
+            "Nothing here has a range that moves the load of a row, or the file does not say enough of the bearing to "
+            "tell its rows apart."
+        )
+        return page.set_aside(Markup("<p>{}</p>").format(words))
+    columns = [
+        Column("Range"),
+        Column("Origin", number=False),
+        Column("Part of the load’s span"),
+        *([Column("Part of the life’s span")] if shares.life else []),
+        *([Column(f"Part of the span of the life’s ratio, {shares.beside}")] if shares.ratio else []),
+    ]
+    used = [table for table in (shares.load, shares.life, shares.ratio) if table]
+
+    def most(key: str) -> float:
+        return max(table[key].share for table in used if key in table)
+
+    ordered = sorted((key for key in every if most(key) >= _WORTH), key=lambda key: -most(key))
+    rows = [Row(_named(results, key), _cells(results, key, shares)) for key in ordered[:SHOWN]]
+    caption = (
+        "What each alone makes while every other value stays as given: its way from low to high over that of all "
+        "together, both as logarithms. Parts do not add up to the whole."
+    )
+    table = stacked_table(caption, "Measure first", columns, rows, kind="worth")
+    idle = [key for key in every if most(key) < _WORTH]
+    rest = (
+        Markup("<p>These have a range too and move none of it: {}.</p>").format(
+            Markup(", ").join(Markup("<code>{}</code>").format(key) for key in idle)
+        )
+        if idle
+        else Markup("")
+    )
+    return page.set_aside(table + rest)
+
+
+def _cells(results: Results, key: str, shares: _Shares) -> list[Markup]:
+    entry = results.inputs.get(key)
+    spread = range_of(input_quantity(key, entry)) if entry is not None else Markup("± 20 %")
+    tables = [shares.load, *([shares.life] if shares.life else []), *([shares.ratio] if shares.ratio else [])]
+    origin = "computed from its geometry" if entry is None else entry.origin
+    return [spread, escape(origin), *(_part(table.get(key)) for table in tables)]
+
+
+def _part(one: Matters | None) -> Markup:
+    if one is None or one.share < 0.005:
+        return escape(NO_EFFECT)
+    return show(Quantity(one.share, "1", kind="percent"))
+
+
+def swings(view: View) -> list[tuple[str, Quantity]]:
+    """Return the load of the harder loaded row, standing, at both ends of what matters most to it, for a figure."""
+    results = solved(view, "swings")
+    found = [one for one in what_matters(results, "worst row load") if one.share >= _WORTH][:SHOWN]
+    radial = results.cases["standing"].row_radial_load
+    if radial is None:
+        return []
+    load = max(radial.outboard, radial.inboard)
+    return [
+        (_short(meaning(results.setup, one.key)), Quantity(load, "N", low=load * one.low, high=load * one.high))
+        for one in found
+    ]
+
+
+def _short(words: str) -> str:
+    """Return the words of a key without what follows a colon or comma, for the edge of a figure."""
+    return words.partition(":")[0].partition(",")[0]
+
+
+def key_table(page: PageState, view: View, *keys: str) -> Markup:
+    """Return some keys of the file: what stands in it, how an owner finds it, and what is taken without it."""
+    results = solved(view, "key_table")
+    rows = [row for key in keys if (row := _key_row(results, key)) is not None]
+    if not rows:
+        raise BlockError(f"key_table: a {results.setup.kind} file has none of {', '.join(keys)}")
+    columns = (
+        Column("In this file"),
+        Column("How to find it", number=False),
+        Column("Without it", number=False),
+    )
+    return page.set_aside(stacked_table("In the file, and without it.", "Key", columns, rows, kind="keys"))
+
+
+def _key_row(results: Results, key: str) -> Row | None:
+    kind = results.setup.kind
+    known = key_of(kind, key)
+    if known is None:
+        return None
+    inputs = [
+        (name, entry)
+        for name, entry in results.inputs.items()
+        if name == key or (key.startswith("gear.") and name.startswith("gear.") and name.endswith(key[4:]))
+    ]
+    if not inputs:
+        told = Markup("not given")
+    else:
+        name, entry = inputs[0]
+        quantity = input_quantity(name, entry)
+        spread = range_of(quantity)
+        told = Markup("{}{}<br>{}").format(
+            value_of(quantity), Markup(" ({})").format(spread) if spread else "", entry.origin
+        )
+    without = known.estimate or ("needed: it has no estimate" if known.required else "what follows from it is left out")
+    head = Markup('<code>{}</code><span class="means">{}</span>').format(key, known.meaning)
+    return Row(head, (told, escape(known.find or "–"), escape(without)))
+
+
+def _named(results: Results, key: str) -> Markup:
+    words = "rating of the bearing" if key not in results.inputs else meaning(results.setup, key)
+    return Markup('<code>{}</code><span class="means">{}</span>').format(key, words)
+
+
+def example_line(view: View, key: str) -> Markup:
+    """Return how a key is written in a file."""
+    known = key_of(solved(view, "example_line").setup.kind, key)
+    if known is None:
+        raise BlockError(f"no key is called '{key}'")
+    written: Sequence[str] = (key.rpartition(".")[2], known.written.replace("'", '"'))
+    return Markup("<code>{} = {}</code>").format(*written)
