@@ -11,7 +11,9 @@ _BELOW = {"₀": "0", "₁": "1", "₂": "2", "₃": "3", "ᵢ": "i", "ₑ": "e"
 _ABOVE = {"⁰": "0", "²": "2", "³": "3", "⁴": "4", "ⁿ": "n"}
 _LETTER = r"(?:(?![₀₁₂₃ᵢₑⱼ⁰²³⁴ⁿ])[^\W\d_])"
 _TOKEN = re.compile(
-    rf"(?P<word>{_LETTER}+(?:_\w+)*)|(?P<below>[₀₁₂₃ᵢₑⱼ]+)|(?P<above>[⁰²³⁴ⁿ]+)|(?P<power>\^)|(?P<other>.)", re.S
+    r"(?P<unit>N, mm|N and mm|mm\b|kg/m³)"
+    rf"|(?P<word>{_LETTER}+(?:_\w+)*)|(?P<below>[₀₁₂₃ᵢₑⱼ]+)|(?P<above>[⁰²³⁴ⁿ]+)|(?P<power>\^)|(?P<other>.)",
+    re.S,
 )
 _SMALL = re.compile(r"[−-]?[\d.]*\d|[^\W\d_]\w*|[−-]?\w")
 _INDEXED = re.compile(r"([^\W\d_]{1,2})_(\w+)\Z")  # R_l, ΔF_front; row_spacing is a word
@@ -30,7 +32,9 @@ def formula_html(line: str) -> Markup:
     html, position = Markup(""), 0
     while token := _TOKEN.match(line, position):
         position = token.end()
-        if token["word"]:
+        if token["unit"]:
+            html += escape(token["unit"])
+        elif token["word"]:
             html += _word(token["word"])
         elif token["below"]:
             html += Markup("<sub>{}</sub>").format("".join(_BELOW[one] for one in token["below"]))

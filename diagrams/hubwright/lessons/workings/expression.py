@@ -214,7 +214,8 @@ class _Plain(_Writer):
                 return f"-{self.wrapped(operand, _POWER)}", _UNARY
             case ast.BinOp(left=left, op=ast.Div(), right=right):
                 below, own = self.written(right)
-                below = below if own in (_POWER, _ATOM) else f"({below})"
+                # a unit before the stroke would else run on into the name of a function
+                below = below if own in (_POWER, _ATOM) and not isinstance(right, ast.Call) else f"({below})"
                 return f"{self.wrapped(left, _MULTIPLY)}/{below}", _MULTIPLY
             case ast.BinOp(left=left, op=ast.Pow(), right=right):
                 above, own = self.written(right)
