@@ -233,6 +233,16 @@ def comparison_view(comparison: Comparison, label: str) -> View:
                 for name, one in lives.items()
                 if name in rows
             ],
+            # both as they are at the wheel compared, for a figure of two setups
+            "before": constant(View(f"{label}.before", {}, comparison.base)),
+            "after": constant(View(f"{label}.after", {}, comparison.other)),
+            # whether the figure that splits the change has anything to show
+            "splits": constant(bool(comparison.parts.get("row load, standing"))),
+            "modified_distance": lambda: (
+                None
+                if comparison.modified_distance is None
+                else _life_ratio_view(comparison.modified_distance, f"{label}.modified_distance")
+            ),
             "parts": lambda: parts("distance"),
             "parts_of_row_load": lambda: parts("row load, standing"),
             "parts_of_life": lambda: parts("life, standing"),

@@ -112,8 +112,10 @@ def _title(chain: _Chain, other: Results) -> str:
 
 
 def _caption(comparison: Comparison, base: Results, other: Results, chains: Sequence[_Chain]) -> str:
+    names = (plain(other.setup.name), plain(base.setup.name))
+    after, before = names if names[0] != names[1] else ("after the changes", "before them")
     words = [
-        f"{plain(other.setup.name)} over {plain(base.setup.name)}, {comparison.wheel.replace('_', ' ')} wheel. "
+        f"{after[:1].upper()}{after[1:]} over {before}, {comparison.wheel.replace('_', ' ')} wheel. "
         "Each factor is the average over the orders in which the changes can be made: they multiply to the whole."
     ]
     if any(chain.whole.span for chain in chains):

@@ -21,6 +21,7 @@ from hubwright.results.life_curves import (
     against_wheel_load,
 )
 from hubwright.results.model import Results
+from hubwright.results.span_tables import sampling_words
 from hubwright.scenes.plot_frame import Area, LineEnd, Plot, decade_marks, end_labels, even_marks, plot
 from hubwright.scenes.scales import round_down, round_up
 from hubwright.scenes.vehicle_loads import plain
@@ -280,7 +281,7 @@ def _caption(results: Results, curves: LifeCurves, wording: _Wording) -> str:
     if curves.band is not None:
         words.append(
             f"Grey: span of the thick line over the ranges of all inputs, 5th to 95th percentile of "
-            f"{curves.band.draws} draws."
+            f"{curves.band.draws} draws, {sampling_words(curves.band.draws)}."
         )
     if not all(curve.valid[np.isfinite(curve.ratio)].all() for curve in curves.curves):
         words.append("Dashed: outside the range of the life formula, severe.")

@@ -17,7 +17,7 @@ from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Line, Point, Vie
 WIDTH = 310.0
 _LEFT, _RIGHT, _NAMES = 96.0, 244.0, 90.0
 _FOOT, _PITCH, _LINE, _THICK, _GAP, _HEADING = 8.0, 10.0, 4.0, 4.2, 12.0, 7.0
-_AXIS = 9.0  # room for the words of an axis
+_AXIS = 12.0  # room for the words of an axis and its title
 _LETTERS = 44
 _NARROWEST = 0.04  # of a decade: ratios that go nowhere still have a scale
 _TOLD = {"raises": "raised", "lowers": "lowered", "not settled": "not settled which way", "unchanged": "unchanged"}
@@ -85,7 +85,16 @@ def _panel(panel: RatioPanel, low: float, items: list[Item]) -> tuple[View, floa
     view = View(panel.name, (_LEFT - start * scale, 0.0), scale, vertical_per_mm=1.0)
     one = ((0.0, foot), (0.0, high))
     items += [
-        Axis(f"axis-{panel.name}", panel.name, at=foot, start=start, end=end, marks=_marks(start, end), grid_to=high),
+        Axis(
+            f"axis-{panel.name}",
+            panel.name,
+            at=foot,
+            start=start,
+            end=end,
+            marks=_marks(start, end),
+            grid_to=high,
+            title=f"{panel.heading[:1].lower()}{panel.heading[1:]}, times",
+        ),
         Line(f"one-{panel.name}", panel.name, points=one, width=0.4, level=3),
         Words(f"heading-{panel.name}", "", at_sheet=(10.0, high + 3.5), lines=(f"*{panel.heading}",), size=2.5),
     ]
