@@ -3,6 +3,7 @@
 Which matter follows from the ranges: the part of a result's span that an input alone makes.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -18,6 +19,7 @@ from hubwright.lessons.page_state import PageState
 from hubwright.lessons.setup_family import families, root_of
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
 from hubwright.lessons.views import input_quantity
+from hubwright.lessons.words import listed
 from hubwright.quantities import Quantity
 from hubwright.results import Results
 from hubwright.results.sensitivity import Matters, what_matters
@@ -50,15 +52,24 @@ def _shares(course: Course, results: Results) -> _Shares:
 
 
 def _beside(course: Course, results: Results) -> Results | None:
-    """Return another setup of the same vehicle: the vehicle of a setup, or the first setup of a vehicle."""
+    """Return another setup of the same vehicle: that of a setup, or of its own setups the one loaded most unlike."""
     stem = results.setup.stem
     if stem not in course.results:
         return None
     root = root_of(course, stem)
     if root is not None:
         return course.results[root]
-    stems = families(course).get(stem, [])
-    return course.results[stems[0]] if stems else None
+    others = [course.results[other] for other in families(course).get(stem, [])]
+    return max(others, key=lambda other: _apart(results, other), default=None)
+
+
+def _apart(results: Results, other: Results) -> float:
+    """Return how far the harder loaded rows of two setups are from one another, standing, as a logarithm."""
+    loads = []
+    for each in (results, other):
+        radial = each.cases["standing"].row_radial_load
+        loads.append(0.0 if radial is None else max(radial.outboard, radial.inboard))
+    return abs(math.log(loads[1] / loads[0])) if min(loads) > 0 else 0.0
 
 
 def worth_measuring(page: PageState, course: Course, view: View) -> Markup:
@@ -75,23 +86,22 @@ def worth_measuring(page: PageState, course: Course, view: View) -> Markup:
     columns = [
         Column("Range"),
         Column("Origin", number=False),
-        Column("Part of the load’s span"),
-        *([Column("Part of the life’s span")] if shares.life else []),
-        *([Column(f"Part of the span of the life’s ratio, {shares.beside}")] if shares.ratio else []),
+        Column("Row load"),
+        *([Column("Life")] if shares.life else []),
+        *([Column("Ratio of lives")] if shares.ratio else []),
     ]
     used = [table for table in (shares.load, shares.life, shares.ratio) if table]
+    # what both lives of a ratio share cancels: the ratio is what a page tells
+    leading = [table for table in (shares.load, shares.ratio or shares.life) if table]
 
-    def most(key: str) -> float:
-        return max(table[key].share for table in used if key in table)
+    def most(key: str, tables: Sequence[dict[str, Matters]]) -> float:
+        return max((table[key].share for table in tables if key in table), default=0.0)
 
-    ordered = sorted((key for key in every if most(key) >= _WORTH), key=lambda key: -most(key))
+    worth = [key for key in every if most(key, used) >= _WORTH]
+    ordered = sorted(worth, key=lambda key: -most(key, leading))
     rows = [Row(_named(results, key), _cells(results, key, shares)) for key in ordered[:SHOWN]]
-    caption = (
-        "What each alone makes while every other value stays as given: its way from low to high over that of all "
-        "together, both as logarithms. Parts do not add up to the whole."
-    )
-    table = stacked_table(caption, "Measure first", columns, rows, kind="worth")
-    idle = [key for key in every if most(key) < _WORTH]
+    table = stacked_table(_caption(shares), "Measure first", columns, rows, kind="worth")
+    idle = [key for key in every if key not in worth]
     rest = (
         Markup("<p>These have a range too and move none of it: {}.</p>").format(
             Markup(", ").join(Markup("<code>{}</code>").format(key) for key in idle)
@@ -100,6 +110,19 @@ def worth_measuring(page: PageState, course: Course, view: View) -> Markup:
         else Markup("")
     )
     return page.set_aside(table + rest)
+
+
+def _caption(shares: _Shares) -> str:
+    """Return what the parts are parts of."""
+    of = ["the load of the harder loaded row, standing"]
+    if shares.life:
+        of.append("the bearing’s life")
+    if shares.ratio:
+        of.append(f"the ratio of its life to that in {shares.beside}")
+    return (
+        f"The part that each alone makes of the span of {listed(of)}: its own way over that of all together, both as "
+        "logarithms. Parts do not add up to the whole."
+    )
 
 
 def _cells(results: Results, key: str, shares: _Shares) -> list[Markup]:
@@ -150,8 +173,7 @@ def key_table(page: PageState, view: View, *keys: str) -> Markup:
 
 
 def _key_row(results: Results, key: str) -> Row | None:
-    kind = results.setup.kind
-    known = key_of(kind, key)
+    known = key_of(results.setup, key)
     if known is None:
         return None
     inputs = [
@@ -180,7 +202,7 @@ def _named(results: Results, key: str) -> Markup:
 
 def example_line(view: View, key: str) -> Markup:
     """Return how a key is written in a file."""
-    known = key_of(solved(view, "example_line").setup.kind, key)
+    known = key_of(solved(view, "example_line").setup, key)
     if known is None:
         raise BlockError(f"no key is called '{key}'")
     written: Sequence[str] = (key.rpartition(".")[2], known.written.replace("'", '"'))

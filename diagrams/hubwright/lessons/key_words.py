@@ -5,18 +5,21 @@ from typing import Literal
 
 from hubwright.setup.keys import Key
 from hubwright.setup.model import Setup
-from hubwright.setup.schema import key_reference
+from hubwright.setup.schema import BEARINGS, key_reference
 
 
 @lru_cache
-def _keys(kind: Literal["vehicle", "trailer"]) -> dict[str, Key]:
-    return {entry.dotted: entry.key for entry in key_reference(kind)}
+def _keys(kind: Literal["vehicle", "trailer"], bearing: str) -> dict[str, Key]:
+    """Return every key by its dotted name; of the bearing those of its kind."""
+    found = {entry.dotted: entry.key for entry in key_reference(kind) if entry.table != "bearing"}
+    return found | {f"bearing.{name}": key for name, key in BEARINGS[bearing].keys().items()}
 
 
-def key_of(kind: Literal["vehicle", "trailer"], dotted: str) -> Key | None:
+def key_of(setup: Setup, dotted: str) -> Key | None:
     """Return the key behind a dotted name of an input: "gear.1.mass" is the key "gear.mass"; None where it is none."""
+    keys = _keys(setup.kind, setup.bearing.kind)
     table, _, rest = dotted.partition(".")
-    return _keys(kind).get(dotted) or _keys(kind).get(f"{table}.{rest.rpartition('.')[2]}")
+    return keys.get(dotted) or keys.get(f"{table}.{rest.rpartition('.')[2]}")
 
 
 def meaning(setup: Setup, dotted: str) -> str:
@@ -24,8 +27,8 @@ def meaning(setup: Setup, dotted: str) -> str:
     table, _, rest = dotted.partition(".")
     name = rest.rpartition(".")[0]
     if table == "duty":
-        return f"share of the distance, {rest}"
-    key = key_of(setup.kind, dotted)
+        return f"share of the distance: {name}"
+    key = key_of(setup, dotted)
     words = key.meaning if key else dotted
     if table == "gear":
         return f"{setup.gear[int(name) - 1].name}: {words}"
