@@ -16,7 +16,10 @@ PAPER = 673  # px: A4 less its margins
 SHARES = 2  # so that two workers can look at the pages side by side
 # Every note with its box, the box of the sheet, and the white between each block of text and the next below it.
 MEASURE = """() => {
-  const box = e => { const b = e.getBoundingClientRect(); return [b.left, b.top + scrollY, b.right, b.bottom + scrollY]; };
+  const box = e => {
+    const b = e.getBoundingClientRect();
+    return [b.left, b.top + scrollY, b.right, b.bottom + scrollY];
+  };
   const seen = e => e.getClientRects().length && getComputedStyle(e).visibility !== 'hidden';
   const main = document.querySelector('main');
   const blocks = [...main.querySelectorAll(':scope > *, section > *')]

@@ -7,7 +7,8 @@ LONG = "m0 0l1 1" * 30
 
 
 def svg(twin: str, *groups: str) -> str:
-    return f'<svg xmlns="http://www.w3.org/2000/svg" id="{twin}"><g data-name="step-1" class="layer">{"".join(groups)}</g></svg>'
+    layer = f'<g data-name="step-1" class="layer">{"".join(groups)}</g>'
+    return f'<svg xmlns="http://www.w3.org/2000/svg" id="{twin}">{layer}</svg>'
 
 
 def part(name: str, more: str = "") -> str:

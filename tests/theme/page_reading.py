@@ -1,6 +1,7 @@
 """Reads a built page as a browser would not: every tag must be closed, every attribute is kept for a closer look."""
 
 from dataclasses import dataclass, field
+from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -60,6 +61,7 @@ class Page(HTMLParser):
             self.wrong.append(f"never closed: {self._open}")
 
 
+@cache
 def read(file: Path) -> Page:
     """Read a page."""
     page = Page()

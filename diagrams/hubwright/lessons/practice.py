@@ -13,6 +13,7 @@ from hubwright.errors import CaseError, ImpossibleError, MissingDataError, Setup
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.course import Course
 from hubwright.lessons.environment import nearest, render
+from hubwright.lessons.markdown_tables import ThemeTables
 from hubwright.lessons.named_values import View
 from hubwright.lessons.numbers import given, quantity_of
 from hubwright.lessons.page_state import PageState
@@ -176,4 +177,4 @@ def _complete(state: PageState, html: str) -> Markup:
 
 @lru_cache(maxsize=1)
 def _markdown() -> markdown.Markdown:
-    return markdown.Markdown(extensions=["md_in_html", "attr_list", "smarty", "tables"])
+    return markdown.Markdown(extensions=["md_in_html", "attr_list", "smarty", "tables", ThemeTables()])

@@ -82,7 +82,7 @@ def _entry(variant: Variant, ident: str) -> Markup:
         ).format(items, check)
     way = Markup("")
     if asked.ways:
-        ways = Markup("").join(Markup("<option>{}</option>").format(each) for each in ("", *asked.ways))
+        ways = Markup("").join(Markup("<option>{}</option>").format(each) for each in ("…", *asked.ways))
         way = Markup(
             '<div class="field"><label for="{0}-w">Which way</label><select id="{0}-w" name="way">{1}</select></div>'
         ).format(ident, ways)

@@ -176,9 +176,7 @@ def _formula(page: PageState, formula: Formula) -> Markup:
     if rows:
         body.append(Markup('<dl class="about-formula">\n{}\n</dl>').format(rows))
     return page.set_aside(
-        Markup('<section class="formula-entry" aria-labelledby="{}">{}{}</section>').format(
-            formula.name, head, page.set_aside(Markup("\n").join(body), late=True)
-        )
+        Markup('<div class="formula-entry">{}{}</div>').format(head, page.set_aside(Markup("\n").join(body), late=True))
     )
 
 

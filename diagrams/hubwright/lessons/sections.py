@@ -9,6 +9,7 @@ from markdown.treeprocessors import Treeprocessor
 from markupsafe import Markup
 
 from hubwright.lessons.blocks import NOTE_CLOSE, NOTE_OPEN
+from hubwright.lessons.markdown_tables import as_the_theme_has_it
 from hubwright.lessons.page_state import Note, PageState
 
 
@@ -60,7 +61,7 @@ class _Shape(Treeprocessor):
     def run(self, root: ElementTree.Element) -> None:
         """Shape the tree in place."""
         for table in list(root.iter("table")):
-            _align_by_class(table)
+            as_the_theme_has_it(table)
         _wrap_tables(root)
         children = list(root)
         for child in children:
@@ -99,13 +100,6 @@ class _Shape(Treeprocessor):
         if rest and rest[0].get("class") == "answer":
             header.append(rest.pop(0))
         return rest
-
-
-def _align_by_class(table: ElementTree.Element) -> None:
-    """Turn the inline styles of a Markdown table, which a strict content policy forbids, into the theme's class."""
-    for cell in table.iter():
-        if "right" in cell.attrib.pop("style", ""):
-            cell.set("class", "n")
 
 
 def _wrap_tables(parent: ElementTree.Element) -> None:

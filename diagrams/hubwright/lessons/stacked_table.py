@@ -1,7 +1,4 @@
-"""Tables that become one block per row on a phone: each cell carries its column's words for when the head is gone.
-
-The roles are spelt out, because a browser forgets them where the theme lays a row out as a block.
-"""
+"""Tables that become one block per row on a phone: each cell carries its column's words for when the head is gone."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -32,7 +29,7 @@ def stacked_table(
 ) -> Markup:
     """Return the table; `first` heads the column of what the rows are about, `kind` marks it for the theme."""
     heads = Markup("").join(
-        Markup('<th role="columnheader" scope="col"{}>{}{}</th>').format(
+        Markup('<th scope="col"{}>{}{}</th>').format(
             Markup(' class="n"') if column.number else "",
             column.words,
             Markup("<br>{}").format(column.unit) if column.unit else "",
@@ -41,14 +38,14 @@ def stacked_table(
     )
     lines = Markup("\n").join(_row(row, columns) for row in rows)
     return Markup(
-        '<table class="stack{}" role="table"><caption>{}</caption><thead role="rowgroup"><tr role="row">'
-        '<th role="columnheader" scope="col">{}</th>{}</tr></thead>\n<tbody role="rowgroup">\n{}\n</tbody></table>'
+        '<table class="stack{}"><caption>{}</caption><thead><tr>'
+        '<th scope="col">{}</th>{}</tr></thead>\n<tbody>\n{}\n</tbody></table>'
     ).format(f" {kind}" if kind else "", caption, first, heads, lines)
 
 
 def _row(row: Row, columns: Sequence[Column]) -> Markup:
     cells = Markup("").join(
-        Markup('<td role="cell"{}><span class="of" aria-hidden="true">{}{}</span> <span>{}</span></td>').format(
+        Markup('<td{}><span class="of" aria-hidden="true">{}{}</span> <span>{}</span></td>').format(
             _classes(column, cell),
             column.words,
             Markup(", {}").format(column.unit) if column.unit else "",
@@ -56,7 +53,7 @@ def _row(row: Row, columns: Sequence[Column]) -> Markup:
         )
         for column, cell in zip(columns, row.cells, strict=True)
     )
-    return Markup('<tr role="row"{}><th role="rowheader" scope="row">{}</th>{}</tr>').format(
+    return Markup('<tr{}><th scope="row">{}</th>{}</tr>').format(
         Markup(' class="{}"').format(row.kind) if row.kind else "", row.head, cells
     )
 
