@@ -6,7 +6,7 @@ Both are drawn together: an input that they share has the same value in both in 
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal
 
 import numpy as np
@@ -143,6 +143,12 @@ def compare(base: Setup, other: Setup, wheel: Wheel | None = None) -> Comparison
         warnings=tuple(warnings),
         draws=int(pair.stands.sum()),
     )
+
+
+@lru_cache(maxsize=8)
+def compare_results(base: Results, other: Results) -> Comparison:
+    """Return two solved setups compared at the wheel at which the other is solved; kept for a while for figures."""
+    return compare(base.setup, other.setup, other.wheel)
 
 
 def at_worst_wheel(setup: Setup) -> Results:

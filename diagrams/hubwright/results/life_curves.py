@@ -1,12 +1,14 @@
 """How life changes as the load line moves out, the vehicle grows heavier or bends are taken harder.
 
-Ratios of detailed lives to the own life, 1 where nothing is changed; all points are solved in one call. SI units.
+Ratios of detailed lives to the own life, 1 where nothing is changed; all points are solved in one call. Curves are kept
+for a while, because a figure is drawn in both unit systems. SI units.
 """
 
 import dataclasses
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -63,6 +65,7 @@ class LifeCurves:
     band: Band | None
 
 
+@lru_cache(maxsize=8)
 def against_load_line(results: Results) -> LifeCurves:
     """Return life over the load line offset [m]: moved by spacer or by wheel, what turns with it staying the same."""
     moves = np.linspace(-_REACH, _REACH, 41)
@@ -80,6 +83,7 @@ def against_load_line(results: Results) -> LifeCurves:
     return _curves(results, moves, 0.0, moved, looked_at=30, abscissa=lambda many: own + moves, names=_names(results))
 
 
+@lru_cache(maxsize=8)
 def against_wheel_load(results: Results) -> LifeCurves:
     """Return life over the wheel's standing load [N]: the vehicle's own mass grows, the gear stays as it is."""
     factors = np.round(np.arange(_LOADS[0], _LOADS[1] + 0.01, 0.05), 9)
@@ -108,6 +112,7 @@ def against_wheel_load(results: Results) -> LifeCurves:
     )
 
 
+@lru_cache(maxsize=8)
 def against_lateral_g(results: Results) -> LifeCurves:
     """Return life in a bend over life standing, by the lateral acceleration over g, as outer and as inner wheel."""
     bends = np.linspace(0.0, _BENDS, 41)

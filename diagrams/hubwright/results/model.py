@@ -155,9 +155,9 @@ class BearingResult:
     effective_spread: float | None  # m; None: the file does not say enough of a tapered pair
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Results:
-    """A solved setup, seen at one wheel end."""
+    """A solved setup, seen at one wheel end; alike only to itself, so that what is made of it can be kept for it."""
 
     setup: Setup
     wheel: Wheel

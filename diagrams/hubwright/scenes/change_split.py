@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from hubwright.quantities import format_quantity
 from hubwright.results.changes import NotComparableError
-from hubwright.results.comparison import Compared, Comparison, compare
+from hubwright.results.comparison import Compared, Comparison, compare_results
 from hubwright.results.contributions import Contribution
 from hubwright.results.draws import Span
 from hubwright.results.model import Results
@@ -38,7 +38,7 @@ class _Chain:
 
 def change_split(base: Results, other: Results, *, case: str = "standing", units: Units = "si") -> Scene:
     """Return the scene of what each change between two setups contributes to life and to the worst row's load."""
-    comparison = compare(base.setup, other.setup, other.wheel)
+    comparison = compare_results(base, other)
     chains = _chains(comparison, case)
     if not chains:
         raise NotComparableError(

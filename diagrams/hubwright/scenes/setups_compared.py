@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 
 from hubwright.results.changes import NotComparableError
-from hubwright.results.comparison import Compared, Comparison, compare
+from hubwright.results.comparison import Compared, Comparison, compare_results
 from hubwright.results.model import Results
 from hubwright.results.span_tables import sampling_words
 from hubwright.scenes.ratio_panels import RatioPanel, RatioRow, in_brackets, ratio_and_verdict, ratio_panels, times
@@ -16,7 +16,7 @@ def setups_compared(
     base: Results, other: Results, *more: Results, case: str = "standing", units: Units = "si"
 ) -> Scene:
     """Return the scene of one or more setups beside a base, at the wheel at which each of them is solved."""
-    compared = [compare(base.setup, each.setup, each.wheel) for each in (other, *more)]
+    compared = [compare_results(base, each) for each in (other, *more)]
     panels = [
         panel
         for name, heading, found in _quantities(compared, case)
