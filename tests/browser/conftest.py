@@ -98,12 +98,6 @@ def sample_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
-def demonstration(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demonstration site, built once for all tests and workers."""
-    return sample_sites.built("demonstration", tmp_path_factory)
-
-
-@pytest.fixture(scope="session")
 def folder(demonstration: Path) -> str:
     """The demonstration site opened from a folder."""
     return demonstration.as_uri() + "/"
