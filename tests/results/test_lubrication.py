@@ -144,3 +144,9 @@ def test_the_terminal_tells_class_film_and_reliability() -> None:
     assert "slight contamination, factor e_C 0.30 to 0.50" in " ".join(text.split())
     assert "95 % reach × 0.64" in " ".join(text.split())
     assert "dirt and film" not in Page("si").results(wagon(None))
+
+
+def test_rollers_are_told_what_one_slice_leaves_out() -> None:
+    tapered = " ".join(Page("si").results(wagon(None, bearing=ROLLERS)).split())
+    assert "differ by about (C/P)^(2/3); one slice to a roller sees no edge stress" in tapered
+    assert "edge stress" not in Page("si").results(wagon(None))

@@ -11,7 +11,7 @@ from hubwright.errors import MissingDataError
 from hubwright.quantities import Kind, System, default_kind, format_quantity
 from hubwright.results.draws import Span
 from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, life_as_json, weight_as_json
-from hubwright.results.life_tables import CAUTION, grease_note, life_tables, reliability_note
+from hubwright.results.life_tables import CAUTION, grease_note, life_tables, reliability_note, roller_note
 from hubwright.results.model import CaseResult, Results, Weight
 from hubwright.results.span_tables import HEAD, span_cell, span_note, span_tables
 from hubwright.setup.model import Beam, Input, Setup
@@ -240,7 +240,7 @@ class Page:
             return
         for table in life_tables(life, results.spans, self.show, self.units):
             self.table(table.title, table.heads, table.rows)
-        for note in (grease_note(results), reliability_note(), CAUTION):
+        for note in (roller_note(results), grease_note(results), reliability_note(), CAUTION):
             if note:
                 self.line(note)
         self.line()
