@@ -6,10 +6,10 @@ from markupsafe import Markup
 
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.mathml import equation, mathml
-from hubwright.lessons.numbers import NO_BREAK, both, show
+from hubwright.lessons.numbers import NO_BREAK, attribute, both, show
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.reference_links import reference_link
-from hubwright.lessons.workings.html import TURNOVER, attribute_text, place
+from hubwright.lessons.workings.html import TURNOVER, place
 from hubwright.lessons.workings.sentence import CAUTION, setup_words
 from hubwright.quantities import Quantity, System, format_range
 from hubwright.results import Results
@@ -53,7 +53,7 @@ _FROM = Markup("Wear adds up whatever its order (Palmgren, Miner); lives by ISO/
 def _copies(results: Results) -> Markup:
     """Return the sentence that the page's button copies."""
     return Markup("").join(
-        Markup(' data-sentence-{}="{}"').format(system, attribute_text(_sentence(results, system)))
+        Markup(' data-sentence-{}="{}"').format(system, attribute(_sentence(results, system)))
         for system in get_args(System)
     )
 

@@ -117,13 +117,8 @@ def _copies(made: Working) -> Markup:
             ("plain", plain_copy(made, system)),
             ("sentence", in_one_sentence(made, system)),
         ):
-            parts.append(Markup(' data-{}-{}="{}"').format(name, system, attribute_text(text)))
+            parts.append(Markup(' data-{}-{}="{}"').format(name, system, attribute(text)))
     return Markup("").join(parts)
-
-
-def attribute_text(text: str) -> Markup:
-    """Return a text for an attribute, its ends of lines kept."""
-    return Markup(attribute(text).replace("\n", "&#10;"))
 
 
 def _terms(made: Working) -> Markup:
