@@ -122,11 +122,11 @@ def _caption(comparison: Comparison, base: Results, other: Results, chains: Sequ
         words.append(
             f"Thin lines: spans over the ranges of all inputs, 5th to 95th percentile of {comparison.draws} draws"
         )
-        if any(span for chain in chains for span in chain.spans):
+        draws = comparison.draws
+        if any(span for chain in chains for span in chain.spans) and comparison.part_spans.draws < draws:
             draws = comparison.part_spans.draws
-            words[-1] += f", of the single factors {draws}, {sampling_words(draws)}."
-        else:
-            words[-1] += f", {sampling_words(comparison.draws)}."
+            words[-1] += f", of the single factors {draws}"
+        words[-1] += f", {sampling_words(draws)}."
     if any(part.error for chain in chains for part in chain.parts):
         words.append("±: the sampling error of drawn orders.")
     return " ".join(words)
