@@ -106,6 +106,8 @@ def _where(item: Gear, kind: str) -> Markup:
 
 
 def _chassis(base: Setup, other: Setup) -> list[Markup]:
+    if base.chassis == other.chassis:  # the tires and wheels on it when it was weighed
+        return [Markup("weighed on other tires or wheels")]
     return [
         Markup("other weights or dimensions of the {} itself").format(
             "trailer" if other.kind == "trailer" else "vehicle"
