@@ -69,7 +69,7 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
         rests=rests,
         newtons_per_mm=newtons_per_mm,
         low=_FOOT,
-        first_step=4,
+        first_step=5,
         units=units,
         words=_WORDS,
     )
@@ -105,12 +105,21 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
         views=views,
         items=tuple(items),
         steps=(
-            Step("Draw the beam", "Its length to scale, with its supports."),
-            Step("Put the loads on it", "Forces and couples at their places."),
-            Step("Replace the supports", "Each support by what it can do: push, pull, or hold against turning."),
-            Step("Plot the shear", "It jumps at each force by just that force."),
-            Step("Plot the bending moment", "It grows as steeply as the shear is large and jumps at each couple."),
-            Step("Bend the beam", "Where the moment is large, the curve is tight."),
+            Step("Draw the beam", "Its length to scale, with its supports.", "isolate"),
+            Step("Put the loads on it", "Forces and couples at their places.", "loads"),
+            Step(
+                "Replace the supports",
+                "Each support by what it can do: push, pull, or hold against turning.",
+                "reactions",
+            ),
+            Step("Measure the distances", "Each force times its distance is a moment.", "dimensions"),
+            Step("Plot the shear", "It jumps at each force by just that force.", "solve"),
+            Step(
+                "Plot the bending moment",
+                "It grows as steeply as the shear is large and jumps at each couple.",
+                "solve",
+            ),
+            Step("Bend the beam", "Where the moment is large, the curve is tight.", "solve"),
         ),
         scale_bars=tuple(bars),
         key=(
@@ -214,7 +223,7 @@ def _lengths(beam: BeamResults, spans: list[_Span], view: View, line_at: float) 
         Dimension(
             f"dimension-{number}",
             view.name,
-            1,
+            4,
             start=(span.left, -depth),
             end=(span.right, -depth),
             line_at=line_at + (rows - span.row) * _ROW,

@@ -1,12 +1,28 @@
 """The wheel from outboard beside the top view of braking: the caliper at its place, and what it holds."""
 
+import math
+
 from hubwright.quantities import format_quantity
 from hubwright.scenes.braking_sheet import INSET_X, Sheet
 from hubwright.scenes.linked_views import arc
 from hubwright.scenes.vehicle_outline import circle, standing_tire
-from hubwright.scenes.vocabulary import Dimension, Dot, Force, Ground, Item, Label, Line, Part
+from hubwright.scenes.vocabulary import (
+    AngularDimension,
+    Dimension,
+    Dot,
+    Force,
+    Ground,
+    Item,
+    Label,
+    LeaderDimension,
+    Line,
+    Part,
+    Point,
+)
 
 _ARC = 9.0
+_POSITION = 0.62  # radius of the arc that tells the caliper's place, over its distance from the axis
+_UPRIGHT = 0.02
 
 
 def wheel_from_outboard(sheet: Sheet) -> list[Item]:
@@ -72,7 +88,7 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
         if shaft is not None:
             lines = (f"*{{M|y}} = {words.moment(shaft.couple.y)}", shaft.what)
             label = Label(lines, sheet.column(outboard=False), tone="moment", size=2.5)
-            items += arc(sheet.inset, shaft, 5, label, least=sheet.least, radius=_ARC)
+            items += arc(sheet.inset, shaft, 4, label, least=sheet.least, radius=_ARC)
         return items
     x, z = sheet.inset.point(pads.point)
     long = (x * x + z * z) ** 0.5
@@ -87,7 +103,16 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
     items += [
         Line("disc", "inset", 1, points=(*disc, disc[0]), style="hidden", tone="soft", width=0.18, level=0.3),
         Line("caliper", "inset", 1, points=(*corners, corners[0]), style="phantom", level=0.4),
-        Line("arm", "inset", 3, points=((0.0, 0.0), (x, z)), style="thin", tone="soft", level=19.0),
+        LeaderDimension(
+            "dimension-effective-radius",
+            "inset",
+            5,
+            end=(x, z),
+            measures="radius",
+            label=Label((f"{{r|m}} = {radius}",), sheet.column(outboard=False), size=2.4),
+            level=19.0,
+        ),
+        *_position(sheet, brake.caliper_position, (x, z)),
         Force(
             "force-caliper-inset",
             "inset",
@@ -96,7 +121,7 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
             vector=(pads.force.x, pads.force.z),
             tip_at_point=False,
             label=Label(
-                (f"*{{K}} = {words.force(size)}", "caliper on disc,", f"{radius} from the axis"),
+                (f"*{{K}} = {words.force(size)}", "caliper on disc"),
                 sheet.column(outboard=False),
                 tone="load",
                 size=2.5,
@@ -105,3 +130,24 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
         ),
     ]
     return items
+
+
+def _position(sheet: Sheet, angle: float, at: Point) -> list[Item]:
+    """Return where round the axis the caliper stands, counted from straight up toward the front."""
+    if abs(math.sin(angle)) < _UPRIGHT:  # above or below the axle: words say it
+        return []
+    far = math.hypot(*at)
+    upright = Line(
+        "upright", "inset", 5, points=((0.0, 0.0), (0.0, 0.8 * far)), style="centre", tone="soft", level=19.0
+    )
+    turned = AngularDimension(
+        "dimension-caliper-position",
+        "inset",
+        5,
+        start=(0.0, far),
+        end=at,
+        radius=_POSITION * far * sheet.inset.view.scale,
+        label=Label((format_quantity(abs(angle), "angle", sheet.words.units),), size=2.4),
+        level=19.0,
+    )
+    return [upright, turned]

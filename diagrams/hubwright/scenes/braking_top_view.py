@@ -51,9 +51,9 @@ def braking_top_view(results: Results, *, case: str | None = None, units: Units 
         *wheel_from_outboard(sheet),
         *_forces(sheet),
         *_rows(sheet, 6),
-        *_levers(sheet, 3),
-        *caliper(sheet, 4),
-        loaded_radius(sheet, 3),
+        *_levers(sheet, 5),
+        *caliper(sheet, 3),
+        loaded_radius(sheet, 5),
     ]
     return Scene(
         name="braking-top-view",
@@ -131,7 +131,7 @@ def _axes(sheet: Sheet) -> list[Item]:
 
 def _forces(sheet: Sheet) -> list[Item]:
     """Return everything on the body as seen from above: level forces as arrows, upright ones as rings."""
-    steps = {"contact": 2, "weight": 4, "inertia": 4, "caliper": 4, "shaft": 5, "bearing": 5}
+    steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
     seen, m, least = sheet.top, sheet.parts.measures, sheet.least
     upright = [action for action in sheet.actions.all if abs(action.force.z) > least]
     beside = sheet.side * (m.load_line + sheet.parts.above.half_width + _SLOT / seen.view.scale)

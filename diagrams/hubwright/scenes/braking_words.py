@@ -99,14 +99,23 @@ class BrakingWording(ViewsWording):
             f"{self.force(rows.inboard.x)}."
         )
         return (
-            Step("Look from above", "The turning parts, cut along the axis; forward is up, and upward comes at you."),
-            Step("Put on the contact force", f"{self.force(F.x)} {self.fore_and_aft(F.x)}, and {self.force(F.z)} up."),
-            Step("Measure the levers", f"{lever}: so far it turns the hub about the upright axis."),
-            Step("Add caliper and masses" if actions.caliper else "Add the masses", held),
+            Step(
+                "Look from above",
+                "The turning parts, cut along the axis; forward is up, and upward comes at you.",
+                "isolate",
+            ),
+            Step(
+                "Put on the contact force",
+                f"{self.force(F.x)} {self.fore_and_aft(F.x)}, and {self.force(F.z)} up.",
+                "loads",
+            ),
+            Step("Add caliper and masses" if actions.caliper else "Add the masses", held, "loads"),
             Step(
                 "Put the bearing's answer at C",
                 f"{self.force(B.x)} {self.fore_and_aft(B.x)}, {self.force(B.z)} {self.upright(B.z)}, and "
                 f"{self.moment(M.z)} about the upright axis.",
+                "reactions",
             ),
-            Step("Solve for the rows", solved),
+            Step("Measure the levers", f"{lever}: so it turns the hub about the upright axis.", "dimensions"),
+            Step("Solve for the rows", solved, "solve"),
         )

@@ -145,10 +145,10 @@ class RollWording:
         )
         last = "How each wheel stands beside its standing load."
         return (
-            Step("Draw the vehicle", "From the rear, to scale, on the road."),
-            Step("Hang its weight", "At the centre of all masses, gear included."),
-            Step("Add what pulls sideways", pull),
-            Step("Let the road push back", f"Both axles together: {' and '.join(sides)}."),
-            Step("Measure the levers", split),
-            Step("Split it between the axles" if self.axles else "Compare with standing", last),
+            Step("Draw the vehicle", "From the rear, to scale, on the road.", "isolate"),
+            Step("Hang its weight", "At the centre of all masses, gear included.", "loads"),
+            Step("Add what pulls sideways", pull, "loads"),
+            Step("Let the road push back", f"Both axles together: {' and '.join(sides)}.", "reactions"),
+            Step("Measure the levers", split, "dimensions"),
+            Step("Split it between the axles" if self.axles else "Compare with standing", last, "solve"),
         )

@@ -163,7 +163,7 @@ def _wheels(words: DiagonalWording, view: View) -> list[Item]:
         label = Label(lines, side, anchor=at, tone="reaction" if load else "soft")
 
         items.append(
-            Normal(f"reaction-{name}", view.name, 4, at=at, newtons=load, role="reaction", label=label, level=8)
+            Normal(f"reaction-{name}", view.name, 3, at=at, newtons=load, role="reaction", label=label, level=8)
         )
     return items
 
@@ -182,19 +182,19 @@ def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
     weight = Label((f"*{words.force(on.weight)}",), "above", tone="load")
     at = (detail.frame[0], detail.frame[3] + 3.0)
     items: list[Item] = [
-        Line("detail-mark", view.name, 3, points=around, style="thin", level=9),
-        Note("label-detail", view.name, 3, label=replace(mark, anchor=_toward(on, around, mark.place)), level=9),
-        Line("support-line-detail", detail.name, 3, points=((0.0, -reach), (0.0, reach)), style="outline",
+        Line("detail-mark", view.name, 2, points=around, style="thin", level=9),
+        Note("label-detail", view.name, 2, label=replace(mark, anchor=_toward(on, around, mark.place)), level=9),
+        Line("support-line-detail", detail.name, 2, points=((0.0, -reach), (0.0, reach)), style="outline",
              tone="reaction", width=0.5, level=2),
-        Normal("force-weight-detail", detail.name, 3, at=(d, 0.0), newtons=-on.weight, label=weight, level=8),
-        Words("words-detail", "", 3, at_sheet=at, lines=("*Detail A, the line turned upright",), size=2.4),
+        Normal("force-weight-detail", detail.name, 2, at=(d, 0.0), newtons=-on.weight, label=weight, level=8),
+        Words("words-detail", "", 2, at_sheet=at, lines=("*Detail A, the line turned upright",), size=2.4),
     ]  # fmt: skip
     if on.third is not None:
         items.append(
             Dimension(
                 "dimension-off-line",
                 detail.name,
-                3,
+                4,
                 start=(0.0, 0.0),
                 end=(d, 0.0),
                 line_at=detail.origin[1] - 13.0,
@@ -220,14 +220,14 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
     at = (sum(_ALONG) / 2, top + 9.0)
     pair = Label((f"*{words.force(on.weight * (1 - float(on.found.third_share)))}", "on the line"), "below")
     items: list[Item] = [
-        Words("words-along", "", 4, at_sheet=at, lines=("*Along the line, from the rear",), size=2.4, align="centre"),
-        Ground("ground-along", view.name, 4, start=(min(places) - spare, 0.0), end=(max(places) + spare, 0.0)),
-        Line("plumb", view.name, 4, points=((d, h), (d, 0.0)), style="centre", tone="load", level=3),
-        Dot("line-on-end", view.name, 4, at=(0.0, 0.0), tone="reaction", radius=0.9, level=8),
+        Words("words-along", "", 2, at_sheet=at, lines=("*Along the line, from the rear",), size=2.4, align="centre"),
+        Ground("ground-along", view.name, 2, start=(min(places) - spare, 0.0), end=(max(places) + spare, 0.0)),
+        Line("plumb", view.name, 2, points=((d, h), (d, 0.0)), style="centre", tone="load", level=3),
+        Dot("line-on-end", view.name, 2, at=(0.0, 0.0), tone="reaction", radius=0.9, level=8),
         Force(
             "force-weight-along",
             view.name,
-            4,
+            2,
             at=(d, h),
             vector=(0.0, -on.weight),
             label=Label((f"*{{W}} = {words.force(on.weight)}",), "right" if third > 0 else "left", tone="load"),
@@ -236,7 +236,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
         Force(
             "reaction-line",
             view.name,
-            4,
+            3,
             at=(0.0, 0.0),
             vector=(0.0, on.weight * (1 - float(on.found.third_share))),
             role="reaction",
@@ -252,7 +252,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
         Force(
             "reaction-third",
             view.name,
-            4,
+            3,
             at=(third, 0.0),
             vector=(0.0, load),
             role="reaction",
@@ -298,6 +298,6 @@ def _told(words: DiagonalWording, detail: View) -> list[Item]:
         lines = ("The centre of mass stands over the line:", "the smallest cause decides to which side", "it goes.")
     at = (detail.frame[0], detail.frame[1] - 8.0)
     return [
-        Words("words-third", "", 4, at_sheet=at, lines=(heading,), size=2.5),
+        Words("words-third", "", 5, at_sheet=at, lines=(heading,), size=2.5),
         Words("words-tilt", "", 5, at_sheet=(at[0], at[1] - 6.0), lines=lines, size=2.2, tone="soft"),
     ]

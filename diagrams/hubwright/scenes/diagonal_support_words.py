@@ -170,11 +170,15 @@ class DiagonalWording:
             last = f"The {plain_name(on.third)} wheel takes {taken}. {self.rule}"
             tilt = f"Tilted by {self.tilt} away from it, the centre of mass stands over the line."
         return (
-            Step("Look from above", "Four wheels, and the line between the two that carry."),
-            Step("Place the centre of mass", f"The whole {self.force(on.weight)} act there."),
-            Step("Measure its lever", f"It lies {self.length(on.off_line)} off the line."),
-            Step("Find what holds it", last),
-            Step("Tilt it until nothing holds it", f"{tilt} It goes over well before this static angle."),
+            Step("Look from above", "Four wheels, and the line between the two that carry.", "isolate"),
+            Step("Place the centre of mass", f"The whole {self.force(on.weight)} act there.", "loads"),
+            Step(
+                "Let the wheels push back",
+                f"Two carry it{'' if on.third is None else ', and a third holds what is left'}.",
+                "reactions",
+            ),
+            Step("Measure its lever", f"It lies {self.length(on.off_line)} off the line. {last}", "dimensions"),
+            Step("Tilt it until nothing holds it", f"{tilt} It goes over well before this static angle.", "solve"),
         )
 
 

@@ -93,21 +93,30 @@ class CornerWording(Wording):
         side, upright, _, bearing = (turning.value for turning in turnings)
         rows = self._rows(self.state)
         other = f"{sense(upright)} with {self.moment(upright)}" if abs(upright) > _NOTHING * abs(side) else "not at all"
-        solved = f"They push the hub {rows}." if rows else "Where they bear is not known here."
+        known = f"They push the hub {rows}." if rows else ""
+        where = "At their pressure centres." if rows else "Where they bear is not known here: the moment is one."
         return (
-            Step("Isolate", "Cut at the rolling elements: what turns is the body; its moments are taken about C."),
-            Step("Put on the contact force", self._contact_sentence()),
             Step(
-                "Measure the two levers", f"The load line lies {self.load_line}; the road is the loaded radius below."
+                "Isolate",
+                "Cut at the rolling elements: what turns is the body; its moments are taken about C.",
+                "isolate",
+            ),
+            Step("Put on the contact force", self._contact_sentence(), "loads"),
+            Step("Let the rows push back", where, "reactions"),
+            Step(
+                "Measure the two levers",
+                f"The load line lies {self.load_line}; the road is the loaded radius below.",
+                "dimensions",
             ),
             Step(
                 "Turn about C",
                 f"The side force turns {sense(side)} with {self.moment(side)}, the vertical one {other}.",
+                "solve",
             ),
             Step(
                 "Chain the moments",
                 f"Each bar begins where the last one ended; the bearing brings the sum back to zero with "
-                f"{self.moment(bearing)}.",
+                f"{self.moment(bearing)}. {known}".strip(),
+                "solve",
             ),
-            Step("Solve for the rows", solved),
         )

@@ -56,22 +56,37 @@ def side_view(results: Results, *, case: str = "standing", units: Units = "si") 
     body, outline = plane_body(results, state), outline_of(results)
     view = _view(body, outline)
     items = vehicle_seen(results, outline, view)
-    steps = [Step("Draw the vehicle", "Its outline, to scale, on the road.")]
+    steps = [Step("Draw the vehicle", "Its outline, to scale, on the road.", "isolate")]
 
-    steps.append(Step("Hang its weight", "The vehicle without gear is one weight at its centre of mass."))
+    steps.append(Step("Hang its weight", "The vehicle without gear is one weight at its centre of mass.", "loads"))
     items += _own_weight(body, view, units, len(steps))
     if body.added:
-        steps.append(Step("Add what it carries", "Each item is a weight of its own at its own place."))
+        steps.append(Step("Add what it carries", "Each item is a weight of its own at its own place.", "loads"))
         items += _added(body, view, units, len(steps))
     if body.inertia[0]:
         steps.append(
-            Step("Add inertia", "Mass times acceleration, against the acceleration, at the centre of all masses.")
+            Step(
+                "Add inertia",
+                "Mass times acceleration, against the acceleration, at the centre of all masses.",
+                "loads",
+            )
         )
         items += _inertia_force(body, view, units, len(steps))
-    steps.append(Step("Let the road push back", "The reactions hold the weights: forces and moments add up to zero."))
+    steps.append(
+        Step(
+            "Let the road push back", "The reactions hold the weights: forces and moments add up to zero.", "reactions"
+        )
+    )
     items += _reactions(body, view, units, len(steps))
-    steps.append(Step("Measure the levers", "Each weight is shared by its distances from the two supports."))
+    steps.append(
+        Step("Measure the levers", "Each weight is shared by its distances from the two supports.", "dimensions")
+    )
     items += _dimensions(results, body, view, units, len(steps))
+    steps.append(Step("Take moments about one support", _solved(body, units), "solve"))
+    pivot = body.rests[1]
+    items.append(
+        Dot("pivot", view.name, len(steps), at=(pivot.x, pivot.z), kind="ring", tone="moment", radius=1.2, level=3)
+    )
 
     top = view.on_sheet((0.0, max(outline.top, *(load.z for load in body.loads))))[1]
     return Scene(
@@ -249,6 +264,16 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
         if along:
             items.append(Force(f"{name}-along", view.name, step, at=on_road, vector=(along, 0.0), role="reaction"))
     return items
+
+
+def _solved(body: PlaneBody, units: Units) -> str:
+    """Return what moments about the last support give on the first, and what is left for the last."""
+    first, last = body.rests
+    on_first, on_last = (format_quantity(rest.force[1], "force", units) for rest in body.rests)
+    return (
+        f"About the ring all loads turn with their levers; divided by {{L}} that is {{N|{first.name}}} = {on_first}. "
+        f"What is left of the loads is {{N|{last.name}}} = {on_last}."
+    )
 
 
 def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:

@@ -90,13 +90,23 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         views=(view, *rows.views),
         items=tuple(items),
         steps=(
-            Step("Keep only the axis", f"The {_bar_of(results)} is a bar; each row holds it at its pressure centre."),
-            Step("Put the load on it", "What wheel and hub pass to the bearing, where it makes the right moment."),
-            Step("Replace the rows by forces", "Each row pushes back; together they hold the load."),
-            Step("Measure the distances", "The nearer row takes the larger part: the law of the lever."),
-            Step("Plot the shear", "It jumps at each force by just that force."),
-            Step("Plot the bending moment", "It grows as steeply as the shear is large, and peaks at a force."),
-            Step("Bend the bar", "Where the moment is large, the curve is tight."),
+            Step(
+                "Keep only the axis",
+                f"The {_bar_of(results)} is a bar; each row holds it at its pressure centre.",
+                "isolate",
+            ),
+            Step(
+                "Put the load on it",
+                "What wheel and hub pass to the bearing, where it makes the right moment.",
+                "loads",
+            ),
+            Step("Replace the rows by forces", "Each row pushes back; together they hold the load.", "reactions"),
+            Step("Measure the distances", "The nearer row takes the larger part: the law of the lever.", "dimensions"),
+            Step("Plot the shear", "It jumps at each force by just that force.", "solve"),
+            Step(
+                "Plot the bending moment", "It grows as steeply as the shear is large, and peaks at a force.", "solve"
+            ),
+            Step("Bend the bar", "Where the moment is large, the curve is tight.", "solve"),
         ),
         scale_bars=(ScaleBar("beam", "length", f"Along {written}"), ScaleBar("beam", "force", "Forces and {V}")),
         key=(

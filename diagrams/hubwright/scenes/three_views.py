@@ -100,10 +100,10 @@ def three_views(results: Results, *, case: str = "standing", units: Units = "si"
     words = ViewsWording(results, state, units, schematic=False, hanging=hanging)
     sheet = _sheet(results, words, actions, assembly(measures(results, hanging=hanging)))
     items: list[Item] = [*_bodies(sheet), *_links(sheet, 1)]
-    steps = {"contact": 2, "weight": 4, "inertia": 4, "caliper": 4, "shaft": 5, "bearing": 5}
+    steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
     for action in actions.all:
         items += _seen_thrice(sheet, action, steps[action.name])
-    items += _lengths(sheet, 3)
+    items += _lengths(sheet, 5)
     left = 0.0 if sheet.side > 0 else _WIDTH - SUMS_WIDTH
     items += sum_tables(words, actions, left=left, top=sheet.height - 8.0, step=6)
     return Scene(

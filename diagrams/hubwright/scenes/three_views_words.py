@@ -84,12 +84,28 @@ class ViewsWording(Wording):
             if not self.little(value)
         ]
         return (
-            Step("Isolate, three times", "The same turning parts from the rear, from outboard and from above."),
-            Step("Put on the contact force", "An arrow in two views, a ring in the view whose sight it follows."),
-            Step("Measure the levers", f"The load line lies {self.load_line}; each lever belongs to two views."),
-            Step("Add what acts on the masses", f"The {others} of the turning parts{caliper}."),
-            Step("Put the bearing's answer at C", answer + (f", with {_listed(about)}." if about else ".")),
-            Step("Add up", "Three sums of forces and three of moments, and each is nothing: the body is in balance."),
+            Step(
+                "Isolate, three times", "The same turning parts from the rear, from outboard and from above.", "isolate"
+            ),
+            Step(
+                "Put on the contact force", "An arrow in two views, a ring in the view whose sight it follows.", "loads"
+            ),
+            Step("Add what acts on the masses", f"The {others} of the turning parts{caliper}.", "loads"),
+            Step(
+                "Put the bearing's answer at C",
+                answer + (f", with {_listed(about)}." if about else "."),
+                "reactions",
+            ),
+            Step(
+                "Measure the levers",
+                f"The load line lies {self.load_line}; each lever belongs to two views.",
+                "dimensions",
+            ),
+            Step(
+                "Add up",
+                "Three sums of forces and three of moments, and each is nothing: the body is in balance.",
+                "solve",
+            ),
         )
 
 

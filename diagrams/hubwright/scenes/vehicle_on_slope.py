@@ -166,13 +166,22 @@ class SlopeWording:
         (_, low), (_, high) = self.sides()
         weight = math.hypot(self.on.body.weight.y, self.on.body.weight.z)
         return (
-            Step("Stand it across the slope", f"The road falls {self.angle(self.on.angle)} to the {self.on.way}."),
-            Step("Drop the weight's line", f"{self.force(weight)} act plumb at the centre of mass."),
-            Step("Let the road answer", f"The downhill side carries {self.force(low)}, the uphill {self.force(high)}."),
-            Step("Measure what is left", f"The line passes {self.spare} inside the {self.on.wheels}."),
+            Step(
+                "Stand it across the slope",
+                f"The road falls {self.angle(self.on.angle)} to the {self.on.way}.",
+                "isolate",
+            ),
+            Step("Drop the weight's line", f"{self.force(weight)} act plumb at the centre of mass.", "loads"),
+            Step(
+                "Let the road answer",
+                f"The downhill side carries {self.force(low)}, the uphill {self.force(high)}.",
+                "reactions",
+            ),
+            Step("Measure what is left", f"The line passes {self.spare} inside the {self.on.wheels}.", "dimensions"),
             Step(
                 "Turn it until nothing is left",
                 f"The static angle is {self.angle(self.on.tipping)}; real vehicles tip well before it.",
+                "solve",
             ),
         )
 

@@ -11,6 +11,7 @@ from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.vocabulary import (
+    AngularDimension,
     ClosedBody,
     Dimension,
     Dot,
@@ -140,11 +141,19 @@ class LedgeWording:
         """Return how the figure is built up."""
         at = self.at
         return (
-            Step("Set the wheel against the ledge", f"The edge touches {self.angle} ahead of straight down."),
-            Step("Load the axle", f"The vehicle presses down with {self.force(at.load)}."),
-            Step("Push", f"It takes {self.force(at.push)} forward to lift the wheel off the lower road."),
-            Step("Let the edge answer", f"Without drive its {self.force(at.normal)} pass through the axle."),
-            Step("Close the triangle", f"Head to tail, the three close. Push over load is {self.slope}."),
+            Step(
+                "Set the wheel against the ledge", f"The edge touches {self.angle} ahead of straight down.", "isolate"
+            ),
+            Step("Load the axle", f"The vehicle presses down with {self.force(at.load)}.", "loads"),
+            Step("Push", "Forward, as hard as it takes to lift the wheel off the lower road.", "loads"),
+            Step("Let the edge answer", "Without drive its force passes through the axle.", "reactions"),
+            Step("Measure where it touches", f"{self.angle} ahead of straight down: its line is known.", "dimensions"),
+            Step(
+                "Close the triangle",
+                f"Head to tail, the three close: {self.force(at.push)} push, {self.force(at.normal)} from the edge. "
+                f"Push over load is {self.slope}.",
+                "solve",
+            ),
         )
 
 
@@ -214,21 +223,25 @@ def _lengths(words: LedgeWording, view: View) -> list[Item]:
     x, z = at.edge
     behind = view.on_sheet((-1.35 * at.radius, 0.0))[0] + 4.0
     ahead = view.on_sheet((max(1.35 * at.radius, x + 0.3 * at.radius), 0.0))[0] - 4.0
-    arc = 0.42 * at.radius
-    sweep = tuple((arc * math.sin(at.angle * k / 12), -arc * math.cos(at.angle * k / 12)) for k in range(13))
     name = view.name
     return [
-        Line("line-upright", name, points=((0.0, 0.0), (0.0, -at.radius)), style="centre", level=3),
-        Line("line-edge", name, points=((0.0, 0.0), (x, z)), style="centre", level=3),
-        Line("line-angle", name, points=sweep, style="thin", level=4),
-        Note(
-            "label-angle",
+        Line("line-upright", name, 5, points=((0.0, 0.0), (0.0, -at.radius)), style="centre", level=3),
+        Line("line-edge", name, 5, points=((0.0, 0.0), (x, z)), style="centre", level=3),
+        AngularDimension(
+            "dimension-angle",
             name,
-            label=Label((f"{{θ}} = {words.angle}",), "right", anchor=sweep[6], size=2.5, nudge=(5.0, -4.0)),
+            5,
+            vertex=(0.0, 0.0),
+            start=(0.0, -at.radius),
+            end=at.edge,
+            radius=0.42 * at.radius * view.scale,
+            label=Label((f"{{θ}} = {words.angle}",)),
+            level=4,
         ),
         Dimension(
             "dimension-radius",
             name,
+            5,
             start=(0.0, -at.radius),
             end=(0.0, 0.0),
             direction="vertical",
@@ -239,6 +252,7 @@ def _lengths(words: LedgeWording, view: View) -> list[Item]:
         Dimension(
             "dimension-ledge",
             name,
+            5,
             start=(x, -at.radius),
             end=(x + 0.1 * at.radius, z),
             direction="vertical",
@@ -303,7 +317,7 @@ def _triangle(words: LedgeWording, view: View) -> list[Item]:
         Force(
             label_name,
             name,
-            5,
+            6,
             at=start,
             vector=vector,
             role="reaction" if label_name.startswith("reaction") else "applied",
@@ -320,9 +334,9 @@ def _triangle(words: LedgeWording, view: View) -> list[Item]:
     )
     middle = (corner[0] / 2, foot[1] / 2)
     beside = Label((f"*{{N}} = {words.force(at.normal)}",), "left", middle, "reaction", nudge=(-1.0, 3.2))
-    items.append(Note("label-edge-again", name, 5, label=beside))
+    items.append(Note("label-edge-again", name, 6, label=beside))
     left = view.origin[0] - 62.0
     high, low = view.origin[1] + 9.0, view.on_sheet(foot)[1] - 16.0
-    items.append(Words("words-triangle", name, 5, at_sheet=(left, high), lines=("*The three forces close",)))
-    items.append(Words("words-friction", name, 5, at_sheet=(left, low), lines=lines, size=2.3, tone="soft"))
+    items.append(Words("words-triangle", name, 6, at_sheet=(left, high), lines=("*The three forces close",)))
+    items.append(Words("words-friction", name, 6, at_sheet=(left, low), lines=lines, size=2.3, tone="soft"))
     return items

@@ -61,7 +61,7 @@ def _whole_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     room = column.high - column.low - _taken(items, "whole", place)
     load_line = (m.load_line, -0.62 * d.parts.wheel.floor)
     wanted = [
-        _of_line(_note(d, "load-line", "whole", load_line, "Load line", place), 3, "load"),
+        _of_line(_note(d, "load-line", "whole", load_line, "Load line", place), 5, "load"),
         _note(d, "tire", "whole", at["sidewall"], f"Tire {_plain(size)}" if size else "Tire", place),
     ]
     if not d.words.hanging and d.words.state.kind != "ledge":

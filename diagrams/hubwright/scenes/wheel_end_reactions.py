@@ -102,11 +102,11 @@ def row_items(d: Drawn, step: int) -> list[Item]:
     # above the axis, on the side of the centre plane where the load line is not
     beside = 2.4 * d.layout.side * (1.0 if d.parts.measures.load_line >= 0 else -1.0)
     items: list[Item] = [
-        Dot("centre", "detail", 3, at=(0.0, 0.0), radius=0.8, level=ABOVE_PARTS + 6),
+        Dot("centre", "detail", 4, at=(0.0, 0.0), radius=0.8, level=ABOVE_PARTS + 6),
         Note(
             "label-centre",
             "detail",
-            3,
+            4,
             label=Label(("{C}",), "above", anchor=(0.0, 0.0), size=2.8, nudge=(beside, 0.3)),
             level=30.0,
         ),

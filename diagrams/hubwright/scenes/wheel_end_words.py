@@ -268,22 +268,28 @@ class Wording:
             f"{self.force(rows.inboard.z)} {self.upright(-rows.inboard.z)}: together the force and the moment at C."
         )
         return (
-            Step("Isolate", f"Cut at the rolling elements: what turns with the {turning} rings is the body, buff."),
-            Step("Put on the contact force", known),
-            Step("Measure the levers", lever),
+            Step(
+                "Isolate",
+                f"Cut at the rolling elements: what turns with the {turning} rings is the body, buff.",
+                "isolate",
+            ),
+            Step("Put on the contact force", known, "loads"),
             Step(
                 heading,
                 f"The {others} of the turning parts, in the lens {_factor(lens_factor)} longer: "
                 f"tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}."
                 + (" The caliper's friction on the disc is a load too." if braked else ""),
+                "loads",
             ),
             Step(
                 "Put the bearing's answer at C",
                 f"On the hub it is {_listed(self.directed(Vector(-B.x, -B.y, -B.z)))}, "
                 f"and a moment of {self.moment(M.x)}, {self.turning(-M.x)}.",
+                "reactions",
             ),
-            Step("Find where the rows bear", split),
-            Step("Solve for the rows", solved),
+            Step("Measure the levers", lever, "dimensions"),
+            Step("Find where the rows bear", split, "dimensions"),
+            Step("Solve for the rows", solved, "solve"),
         )
 
     @property
