@@ -370,7 +370,21 @@ def test_a_change_of_sign_has_no_ratio() -> None:
     standing = compare(changed(wagon(), {"wheel.offset": "-10 mm"}), inboard).moments["standing"]
     assert standing.base > 0 > standing.other
     assert standing.ratio is None
-    assert standing.verdict == "lowers"
+    # 52 mm outboard before, 48 mm inboard after, each 3 mm either way: turned round, and about as large
+    assert standing.verdict == "not settled"
+
+
+def test_a_difference_is_judged_by_size_whatever_its_sign() -> None:
+    unknown = {"bearing": {"kind": "tapered pair"}}  # beside a spread that is not known there is no ratio
+    base = changed(wagon(), unknown)
+    moments = compare(base, changed(base, {"wheel.spacer": "25 mm"})).moments
+    inner, outer = moments["corner left"], moments["corner right"]
+    assert inner.ratio is None
+    assert outer.ratio is None
+    assert 0 < inner.base < inner.other
+    assert inner.verdict == "raises"
+    assert outer.base < outer.other < 0
+    assert outer.verdict == "lowers"
 
 
 @pytest.mark.parametrize(
@@ -484,6 +498,15 @@ def test_several_setups_have_an_overview_beside_the_base() -> None:
     assert not alone.startswith("Beside")
     assert "each percentile known to ± 1.1 points" in alone
     assert "200 of them, each percentile known to ± 1.5 points" in alone
+
+
+def test_what_the_file_does_not_say_of_a_bearing_is_named(tmp_path: Path) -> None:
+    bare = WAGON.split("[bearing]")[0] + '[bearing]\nkind = "tapered pair"\n'
+    (tmp_path / "bare.toml").write_text(bare, encoding="utf-8")
+    (tmp_path / "spaced.toml").write_text('extends = "bare"\nname = "Spaced"\n[wheel]\nspacer = "20 mm"\n', "utf-8")
+    text = " ".join(hubwright("compare", tmp_path / "bare.toml", tmp_path / "spaced.toml").stdout.split())
+    assert "Spaced: the bearing's life needs 'bearing.rollers_per_row'" in text
+    assert "Life" not in text
 
 
 @pytest.mark.parametrize(

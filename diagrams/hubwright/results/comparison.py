@@ -34,8 +34,9 @@ class Compared:
     """A value of the base setup and of the other: their ratio, or where that says nothing their difference.
 
     A ratio is left out when its base is near zero or the sign changes, in any of the draws too. `span` is that of the
-    ratio, else of the difference; None where the ranges do not move it. `valid` is false where either value lies
-    outside the range of the life formula.
+    ratio, else of the difference; None where the ranges do not move it. `growth` is the span of the growth in size
+    that the verdict on a difference goes by. `valid` is false where either value lies outside the range of the life
+    formula.
     """
 
     base: float
@@ -43,6 +44,7 @@ class Compared:
     ratio: float | None
     span: Span | None
     valid: bool = True
+    growth: Span | None = None
 
     @property
     def difference(self) -> float:
@@ -51,9 +53,12 @@ class Compared:
 
     @property
     def verdict(self) -> Verdict:
-        """What the change does to the value; not settled where the span holds no change."""
-        neutral, value = (0.0, self.difference) if self.ratio is None else (1.0, self.ratio)
-        low, high = (value, value) if self.span is None else (self.span.low, self.span.high)
+        """What the change does to the size of the value; not settled where the span holds no change."""
+        if self.ratio is None:
+            neutral, value, span = 0.0, abs(self.other) - abs(self.base), self.growth
+        else:
+            neutral, value, span = 1.0, self.ratio, self.span
+        low, high = (value, value) if span is None else (span.low, span.high)
         scale = max(abs(self.base), abs(self.other)) if self.ratio is None else 1.0
         if max(abs(low - neutral), abs(high - neutral)) <= ALIKE * scale:
             return "unchanged"
@@ -258,9 +263,16 @@ class _Pair:
         ratio = other / base if comparable else None
         with np.errstate(invalid="ignore"):  # a difference of infinite lives
             spread = theirs / mine if comparable else theirs - mine
-        spread = spread[np.isfinite(spread)]
-        moves = enough and len(spread) > 0 and np.ptp(spread) > ALIKE * max(1e-300, float(np.abs(spread).max()))
-        return Compared(base, other, ratio, span(spread) if moves else None, valid)
+            growth = np.abs(theirs) - np.abs(mine)
+        found, growing = (_span(values) if enough else None for values in (spread, growth))
+        return Compared(base, other, ratio, found, valid, None if comparable else growing)
+
+
+def _span(values: Array) -> Span | None:
+    """Return the span of what is finite, None where nothing moves it."""
+    values = values[np.isfinite(values)]
+    moves = len(values) > 0 and np.ptp(values) > ALIKE * max(1e-300, float(np.abs(values).max()))
+    return span(values) if moves else None
 
 
 def _values_of(name: str) -> Values:

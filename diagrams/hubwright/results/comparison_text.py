@@ -10,7 +10,7 @@ from hubwright.results.changes import NotComparableError
 from hubwright.results.comparison import Compared, Comparison, compare
 from hubwright.results.contributions import EXACT, Contribution
 from hubwright.results.draws import HIGH, LOW, Span
-from hubwright.results.export import Json, number
+from hubwright.results.export import Json, life_as_json, number
 from hubwright.results.life_tables import CAUTION, SEVERE
 from hubwright.results.printing import Page
 from hubwright.results.span_tables import HEAD, Table, sampling_words, span_note
@@ -118,6 +118,9 @@ def _print(page: Page, comparison: Comparison) -> None:
         page.table(table.title, table.heads, table.rows)
     for warning in comparison.warnings:
         page.line(warning)
+    for results in (comparison.base, comparison.other):
+        if results.life is None:
+            page.line(f"{results.setup.name}: {life_as_json(results)['life_error']}.")
     if comparison.draws:
         page.line(f"{span_note(comparison.draws)} Both setups take the same draws.")
     split = comparison.parts and comparison.part_spans
@@ -221,7 +224,8 @@ def _row(page: Page, name: str, each: Compared, unit: str) -> tuple[str, ...]:
     if each.ratio is not None:
         return (name, before, after, *_ratio_cells(each, each.ratio), each.verdict)
     span = "" if each.span is None else f"{signed(each.span.low)} to {signed(each.span.high)}"
-    return (name, before, after, signed(each.difference), span, each.verdict)
+    turned = "; turned round" if each.base * each.other < 0 else ""
+    return (name, before, after, signed(each.difference), span, f"{each.verdict}{turned}")
 
 
 def _life_row(name: str, each: Compared) -> tuple[str, ...]:
