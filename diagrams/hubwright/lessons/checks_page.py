@@ -98,7 +98,7 @@ def _group(group: Group) -> Markup:
         Markup("<p>Wider than the print's rounding: {}.</p>").format(reason)
         for reason in dict.fromkeys(each.check.because for each in group.compared if each.check.because)
     )
-    links = Markup(", ").join(reference_link(name) for name in group.functions)
+    links = Markup(", ").join(reference_link(name, name.partition(".")[2]) for name in group.functions)
     table = stacked_table(
         f"{group.subject}: {group.source}",
         "Value",

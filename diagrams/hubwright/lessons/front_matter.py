@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import yaml
@@ -24,6 +25,12 @@ def front_matter(source: str) -> tuple[dict[str, Any], Unreadable | None]:
 
     MkDocs drops unreadable front matter without a word; a lesson would lose its number and its cautions.
     """
+    read, unreadable = _read(source)
+    return dict(read), unreadable
+
+
+@lru_cache(maxsize=256)
+def _read(source: str) -> tuple[dict[str, Any], Unreadable | None]:
     match = FRONT_MATTER.match(source)
     if match is None:
         if _LIKELY_KEY.match(source):

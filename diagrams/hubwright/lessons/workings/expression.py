@@ -15,6 +15,7 @@ _FUNCTIONS: dict[str, Callable[[float], float]] = {
     "atan": math.atan, "acos": math.acos,
 }  # fmt: skip
 _NO_SYMBOLS = {*_FUNCTIONS, "pi"}
+_LONG = 3  # factors that go into one line
 _ARCS = {"atan": "arctan", "acos": "arccos"}
 
 
@@ -45,7 +46,9 @@ def latex(
 def latex_terms(
     expression: str, symbols: Mapping[str, str], *, times: str = r"\,", united: Collection[str] = frozenset()
 ) -> list[str]:
-    """Return the terms of a sum as LaTeX, each with its sign, so that a long sum can go on in a new line.
+    """Return the terms of a sum as LaTeX, each with its sign, so that a long line can go on in a new one.
+
+    A long product goes on at its factors.
 
     Examples
     --------
@@ -54,6 +57,8 @@ def latex_terms(
     """
     writer = _Latex(symbols, united, times)
     node = _parsed(expression)
+    if (factors := _factors(node)) and len(factors) > _LONG:
+        return [writer.leading(factors[0]), *(f"{times} {writer.wrapped(each, _POWER)}" for each in factors[1:])]
     over = None
     if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Div) and _is_sum(node.left):
         node, over = node.left, node.right
@@ -120,6 +125,12 @@ def _value(node: ast.expr, numbers: Mapping[str, float]) -> float:
         case ast.Call(func=ast.Name(id=name), args=[argument]):
             return _FUNCTIONS[name](_value(argument, numbers))
     raise ValueError(f"not an expression of a working: {ast.unparse(node)}")
+
+
+def _factors(node: ast.expr) -> list[ast.expr]:
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mult):
+        return [*_factors(node.left), node.right]
+    return [node]
 
 
 def _is_sum(node: ast.expr) -> TypeGuard[ast.BinOp]:

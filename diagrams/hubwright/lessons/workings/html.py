@@ -17,6 +17,7 @@ from hubwright.lessons.reference_links import reference_link
 from hubwright.lessons.workings.catalogue import explained
 from hubwright.lessons.workings.model import Working
 from hubwright.lessons.workings.notation import (
+    TIMES,
     latex_copy,
     plain_copy,
     put_in_terms,
@@ -95,7 +96,7 @@ def _steps_before(page: PageState, made: Working) -> Markup:
     steps = []
     for path in dict.fromkeys(made.symbols[name].path for name in made.term_names() if made.symbols[name].path):
         before = explained(made, path)
-        if before is None:
+        if before is None or before.lines[-1].expression == "0":  # where nothing acts there is nothing to work out
             continue
         if (ident := page.workings.get(_key(before))) is not None:
             steps.append(Markup('<p class="told"><a href="#{}">{}</a></p>').format(ident, _heading(before)))
@@ -154,13 +155,14 @@ def _run(terms: list[str]) -> Markup:
     return Markup('<div class="eq run">{}</div>').format(Markup(" ").join(_term(term) for term in terms))
 
 
-_FIRST_SIGN = re.compile(r"<mo>(?=(?:&#x0002B;|&#x02212;|&#x0003D;|[+−=-])</mo>)")
+_SIGNS = ("+", "-", "=", TIMES)
+_FIRST_SIGN = re.compile(r"<mo>(?=(?:&#x0002B;|&#x02212;|&#x0003D;|&#x000D7;|[+−=×-])</mo>)")
 
 
 def _term(term: str) -> Markup:
     """Return a term of a sum; its sign, though first in its element, has space on both sides."""
     html = str(mathml(rf"\displaystyle {term}", "inline"))
-    return Markup(_FIRST_SIGN.sub('<mo form="infix">', html, count=1) if term[0] in "+-=" else html)
+    return Markup(_FIRST_SIGN.sub('<mo form="infix">', html, count=1) if term.startswith(_SIGNS) else html)
 
 
 def _source(made: Working) -> Markup:
