@@ -42,10 +42,10 @@ def compared_text(files: Sequence[Path], *, as_json: bool, wheel: str | None, un
         return json.dumps(entry, indent=2, ensure_ascii=False, allow_nan=False) + "\n"
     page = Page(units)
     if len(compared) > 1:
-        overview = _overview(base, compared)
+        overview = _overview(base, compared, asked=wheel is not None)
         page.table(overview.title, overview.heads, overview.rows)
     for each in compared:
-        _print(page, each)
+        _print(page, each, asked=wheel is not None)
     page.line(CAUTIONS)
     return page.text()
 
@@ -107,10 +107,11 @@ def _compared(each: Compared, unit: str) -> Json:
     return entry
 
 
-def _print(page: Page, comparison: Comparison) -> None:
+def _print(page: Page, comparison: Comparison, *, asked: bool) -> None:
     base, other = comparison.base.setup.name, comparison.other.setup.name
     page.line(f"{other} beside {base}: {comparison.wheel.replace('_', ' ')} wheel")
-    page.line(_worst_words(comparison))
+    if not asked:
+        page.line(_worst_words(comparison))
     names = [change.name for change in comparison.changes]
     page.line(f"Changed: {', '.join(names)}." if names else "Nothing that acts on loads or life is changed.")
     page.line()
@@ -146,7 +147,7 @@ def _grease_words(comparison: Comparison) -> str:
     return f"Dirt and film: {words[0]}; after the change {words[-1]}."
 
 
-def _overview(base: Setup, compared: Sequence[Comparison]) -> Table:
+def _overview(base: Setup, compared: Sequence[Comparison], *, asked: bool) -> Table:
     """Return the headlines of several comparisons with one base."""
     rows = []
     for each in compared:
@@ -157,7 +158,16 @@ def _overview(base: Setup, compared: Sequence[Comparison]) -> Table:
             cells += ["not known", "", ""] if found is None else _headline(found)
         rows.append((each.other.setup.name, each.wheel.replace("_", " "), *cells))
     with_duty = any(each.distance is not None for each in compared)
-    heads = ("", "worst wheel", "row load", HEAD, "", "distance" if with_duty else "life", HEAD, "")
+    heads = (
+        "",
+        "wheel" if asked else "worst wheel",
+        "row load",
+        HEAD,
+        "",
+        "distance" if with_duty else "life",
+        HEAD,
+        "",
+    )
     what = "distance over the duty" if with_duty else "life standing"
     return Table(f"Beside {base.name}: load of the worst row standing, and {what}", heads, rows)
 
