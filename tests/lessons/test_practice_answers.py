@@ -18,7 +18,7 @@ from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.pages import Renderer
 from hubwright.lessons.practice import Practice
-from hubwright.quantities import parse
+from hubwright.quantities import Quantity, parse
 
 CONTENT = Path(__file__).parents[2] / "content"
 G = 9.80665
@@ -103,6 +103,8 @@ UNITS = {
     "mm": "length", "m": "length", "kg": "mass", "N": "force", "kN": "force", "N·m": "moment", "km/h": "speed",
     "%": "ratio", "°": "angle", "°C": "temperature", "g": "acceleration", "": "ratio",
 }  # fmt: skip
+# what a reader in US units sees rounded
+CONVERTED = {"mm": "m", "m": "m", "kg": "kg", "N": "N", "kN": "N", "N·m": "N*m", "km/h": "m/s", "°C": "K"}
 
 
 @pytest.fixture(scope="module")
@@ -127,6 +129,23 @@ def test_every_variant_agrees_with_a_formula_written_out(practice: Practice, ste
         # the bearing's and the air's numbers are given with three or four digits
         expected = BY_HAND[stem](given(practice, stem, place))
         assert variant.asked.value == pytest.approx(expected, rel=2e-3, abs=1e-9), f"{stem}, variant {place + 1}"
+
+
+@pytest.mark.parametrize("stem", BY_HAND)
+def test_whoever_reckons_with_the_numbers_of_us_readers_is_right(practice: Practice, stem: str) -> None:
+    for place, variant in enumerate(practice.problem(stem).variants):
+
+        def as_shown(name: str, place: int = place) -> float:
+            text = practice.files[stem].variants[name][place]
+            unit = re.sub(r"^-?[\d.,]+\s*", "", text)
+            exact = given(practice, stem, place)(name)
+            if unit not in CONVERTED:
+                return exact
+            shown = Quantity(exact, CONVERTED[unit]).shown("us").text
+            return parse(shown.replace("\u00a0", " "), UNITS[unit]).value  # type: ignore[arg-type]
+
+        reckoned = BY_HAND[stem](as_shown)
+        assert abs(reckoned - variant.asked.value) <= variant.asked.tolerance, f"{stem}, variant {place + 1}"
 
 
 @pytest.mark.parametrize("stem", CHOSEN)
