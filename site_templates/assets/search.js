@@ -16,7 +16,12 @@
   }
 
   function page(hit) { return hit.ref.split('#')[0]; }
-  function plain(html) { return new DOMParser().parseFromString(html, 'text/html').body.textContent; }
+  // of a number in both unit systems only the reader's is shown
+  function plain(html) {
+    var us = document.documentElement.dataset.units === 'us';
+    return new DOMParser().parseFromString(html, 'text/html').body.textContent
+      .replace(/\ue002([^\ue003]*)\ue003([^\ue004]*)\ue004/g, function (all, si, other) { return us ? other : si; });
+  }
 
   // The words around the first hit, with the hit marked.
   function excerpt(text, word) {
@@ -61,6 +66,7 @@
 
   box.value = new URLSearchParams(location.search).get('q') || '';
   box.addEventListener('input', show);
+  document.querySelectorAll('input[name=units]').forEach(function (choice) { choice.addEventListener('change', show); });
   form.addEventListener('submit', function (e) { e.preventDefault(); show(); });
   box.focus();
   if (window.searchIndex) ready(window.searchIndex);

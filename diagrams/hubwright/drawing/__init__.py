@@ -10,6 +10,7 @@ from hubwright.drawing.frames import frames
 from hubwright.drawing.marks import BalloonKey, Conflict, Drawing, TextBox
 from hubwright.drawing.narrow import draw_narrow
 from hubwright.drawing.palette import Theme
+from hubwright.drawing.preview import preview
 from hubwright.drawing.raster import pdf, png
 from hubwright.drawing.svg import svg_file, svg_for_page, svg_in_place
 from hubwright.scenes.vocabulary import Scene
@@ -24,6 +25,7 @@ __all__ = [
     "frames",
     "pdf",
     "png",
+    "preview",
     "svg_file",
     "svg_for_page",
     "svg_in_place",

@@ -24,7 +24,7 @@ from hubwright.drawing.outlines import outline
 from hubwright.drawing.palette import Theme, colours
 
 _POINTS = 72 / 25.4  # per millimetre
-_QUIET: Any = {
+QUIET: Any = {
     "text.hinting": "none",
     "path.simplify": False,
     "pdf.fonttype": 3,
@@ -36,13 +36,13 @@ def png(drawing: Drawing, path: FilePath, *, width_px: int = 1920, theme: Theme 
     """Write a drawing as a picture of a given width."""
     figure = figure_of(drawing, theme, title=title, as_text=False)
     figure.set_dpi(width_px / figure.get_figwidth() * (1 + 1e-9))  # matplotlib cuts off: 1919.99 would be 1919
-    with matplotlib.rc_context(_QUIET):
+    with matplotlib.rc_context(QUIET):
         figure.savefig(path, dpi=figure.dpi, facecolor=figure.get_facecolor(), metadata={"Software": None})
 
 
 def pdf(drawing: Drawing, path: FilePath, *, theme: Theme = "print", title: bool = True) -> None:
     """Write a drawing as a page of its own size."""
-    with matplotlib.rc_context(_QUIET):
+    with matplotlib.rc_context(QUIET):
         figure = figure_of(drawing, theme, title=title, as_text=True)
         metadata = {"Creator": None, "Producer": None, "CreationDate": None, "Title": drawing.scene.title}
         figure.savefig(path, format="pdf", facecolor=figure.get_facecolor(), metadata=metadata)
@@ -57,7 +57,7 @@ def figure_of(drawing: Drawing, theme: Theme, *, title: bool, as_text: bool) -> 
     figure = Figure(figsize=(width / 25.4, height / 25.4), facecolor=paper)
     FigureCanvasAgg(figure)
     transform = Affine2D().scale(1 / 25.4) + figure.dpi_scale_trans
-    painter = _Painter(figure, transform, palette, drawing, as_text=as_text)
+    painter = Painter(figure, transform, palette, drawing, as_text=as_text)
     for layer in drawing.layers:
         for view in layer.views:
             for group in view.children:
@@ -69,12 +69,13 @@ def figure_of(drawing: Drawing, theme: Theme, *, title: bool, as_text: bool) -> 
     return figure
 
 
-class _Painter:
+class Painter:
     """Marks to artists, in the order in which they come."""
 
     def __init__(
         self, figure: Figure, transform: Transform, palette: dict[str, str], drawing: Drawing, *, as_text: bool
     ) -> None:
+        """Paint onto a figure, in sheet millimetres by its transform."""
         self.figure, self.transform, self.palette, self.as_text = figure, transform, palette, as_text
         self.order = 0
         self.clips = {}

@@ -40,13 +40,18 @@ class Drawings:
 
     def drawn(self, scene: Scene) -> Drawn:
         """Return the drawings of a scene."""
-        key = hashlib.sha256(f"{__version__}\n{self._drawing_code()}\n{scene!r}".encode()).hexdigest()[:32]
+        key = self.key(scene)
         if key not in self._drawn:
             file = self.directory / f"{key}.json" if self.directory else None
             self._drawn[key] = (_read(file) if file else None) or draw(scene)
             if file and not file.is_file():
                 _write(file, self._drawn[key])
         return self._drawn[key]
+
+    def key(self, *parts: object) -> str:
+        """Return the name under which a drawing of a scene, and of whatever else goes into it, is kept."""
+        text = "\n".join([__version__, self._drawing_code(), *map(repr, parts)])
+        return hashlib.sha256(text.encode()).hexdigest()[:32]
 
     def _drawing_code(self) -> str:
         """Return a mark of the drawing code, so that a changed pen draws anew."""

@@ -46,6 +46,7 @@ def figure(
     for scene in scenes:
         check_closed(scene)
     page.figures += 1
+    page.hero = page.hero or scenes[0]
     label = f"{page.lesson}.{page.figures}" if page.lesson is not None else str(page.figures)
     html = figure_html(scenes, [drawings.drawn(scene) for scene in scenes], label=label, steps=steps)
     return page.set_aside(html, late=True)

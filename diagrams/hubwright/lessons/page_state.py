@@ -8,6 +8,7 @@ from typing import Any, Literal
 from markupsafe import Markup
 
 from hubwright.lessons.problems import LessonProblem
+from hubwright.scenes.vocabulary import Scene
 
 TEMPLATE = "<lesson>"  # the file name under which Jinja compiles a page
 
@@ -37,6 +38,7 @@ class PageState:
     notes: list[Note] = field(default_factory=list)
     sources: list[str] = field(default_factory=list)
     figures: int = 0
+    hero: Scene | None = None  # its first figure, which also stands for the page where somebody shares it
     brief_workings: bool = False  # without copies, and without the workings of the numbers put in
     workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains
     practice: int = 0
@@ -44,6 +46,7 @@ class PageState:
     hazards: list[str] = field(default_factory=list)
     early: dict[str, Markup] = field(default_factory=dict)  # put back before the search index reads the page
     late: dict[str, Markup] = field(default_factory=dict)  # put back after: drawings and formulas are no search terms
+    content: str = ""  # the whole page as HTML, while the search index reads a shorter one
     built: str = ""
     wheel: str = ""  # that it is about, where that is not the usual one of its setup
     template: Any = None  # the compiled page, for its map of lines

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from markupsafe import Markup
 from mkdocs.config import base
@@ -33,7 +33,9 @@ from hubwright.lessons.numbers import both, plain
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.pages import Renderer
 from hubwright.lessons.practice_files import FOLDER as PRACTICE
+from hubwright.lessons.previews import preview_path, write_previews
 from hubwright.lessons.problems import LessonProblem
+from hubwright.lessons.search_text import search_text
 from hubwright.lessons.sections import LessonExtension
 from hubwright.lessons.views import wheel_words
 
@@ -94,6 +96,11 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
     """Computes once per build, renders each lesson, reports everything wrong at once."""
 
     draws: Callable[[Path | None], Drawings] = Drawings
+    serving = False
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Remember whether the site is only shown while it is written."""
+        self.serving = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Bring the Markdown extensions that lessons need."""
@@ -186,10 +193,11 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         return self.generated.at(file.src_uri) if file.generated_by == "hubwright" else None
 
     def on_page_content(self, html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Put back what was kept from Markdown; what the search index should not read waits."""
+        """Put back what was kept from Markdown; the search index gets its own reading of the page first."""
         state = self.states[page.file.src_uri]
         self.extension.page = None
-        return _linked(self._beside_limits(state.put_back(html), state, page), page, files)
+        state.content = _linked(self._beside_limits(state.put_back(html), state, page), page, files)
+        return search_text(state.content)
 
     def _beside_limits(self, html: str, state: PageState, page: Page) -> str:
         """Set the standing loads beside the limits given, on every page that speaks of a setup."""
@@ -211,10 +219,12 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             raise PluginError("\n".join(failures))
         return env
 
+    @event_priority(-50)  # after MkDocs' search plugin read the page
     def on_page_context(
         self, context: TemplateContext, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        """Give the theme what it shows beside the text."""
+        """Give the theme the page, and what it shows beside the text."""
+        page.content = self.states[page.file.src_uri].content
         context["hubwright"] = self._theme_context(page, config)  # type: ignore[typeddict-unknown-key]
         return context
 
@@ -229,9 +239,13 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         """Put drawings and formulas in their places."""
         return _linked(self.states[page.file.src_uri].put_back(output, late=True), page, self.files)
 
+    def _is_previewed(self, state: PageState | None, config: MkDocsConfig) -> bool:
+        """Return whether a page has a picture to be shared with: its address must be known, and a figure be on it."""
+        return bool(config.site_url) and not self.serving and state is not None and state.hero is not None
+
     @event_priority(-50)  # after MkDocs' search plugin wrote its index
     def on_post_build(self, config: MkDocsConfig) -> None:
-        """Write the search index as a script too, which a page opened from a folder may load."""
+        """Write the search index as a script too, which a page opened from a folder may load; and the previews."""
         index = Path(config.site_dir) / "search" / "search_index.json"
         if index.is_file():
             data = json.loads(index.read_text(encoding="utf-8"))
@@ -240,6 +254,8 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             text = json.dumps(data, ensure_ascii=False)
             index.write_text(text, encoding="utf-8")
             index.with_suffix(".js").write_text(f"window.searchIndex = {text};\n", encoding="utf-8")
+        previewed = {uri: state for uri, state in self.states.items() if self._is_previewed(state, config)}
+        write_previews(previewed, self.drawings, Path(config.site_dir), course=self.config.course or config.site_name)
 
     def on_serve(self, server: LiveReloadServer, config: MkDocsConfig, builder: Callable[..., Any]) -> LiveReloadServer:
         """Rebuild when a vehicle, setup or beam file changes; MkDocs watches the docs directory by itself."""
@@ -272,6 +288,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             "extras": self._extras(),
             "summary": plain(str(state.meta.get("summary", ""))) if state else "",
             "figures_css": FIGURE_RULES,
+            "preview": preview_path(page.file.src_uri) if page and self._is_previewed(state, config) else "",
             "practice": answer_units.PATH if state and state.practice else "",
             "address": self.config.address,
             "built": built_on(),
