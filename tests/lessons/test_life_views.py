@@ -9,7 +9,7 @@ from lesson_sites import TRAILER, WAGON, problems
 
 from hubwright.lessons.course import Course, noise, play, play_from_tread
 from hubwright.lessons.life_views import life_left
-from hubwright.lessons.named_values import View, names_of, value_at
+from hubwright.lessons.named_values import View, names_of, subject_of, value_at
 from hubwright.lessons.views import setup_view
 from hubwright.quantities import Quantity
 from hubwright.results import Results, solve
@@ -79,6 +79,37 @@ def test_the_ratio_of_a_comparison_carries_its_span_and_the_words_of_its_verdict
     assert ratio.low <= ratio.value <= ratio.high
     expected = "raises" if ratio.low > 1 else "lowers" if ratio.high < 1 else "these data do not settle which way"
     assert words == expected
+
+
+def test_a_figure_of_a_comparison_shows_both_setups_at_the_wheel_compared(course: Course) -> None:
+    box = {
+        "name": "Box",
+        "mass": "150 kg",
+        "behind_front_axle": "0 m",
+        "left_of_centre": "-0.7 m",
+        "above_ground": "1 m",
+    }
+    stock = setup_view(solved(WAGON, {"duty": "hill roads"}), "stock")
+    compared = course.compare(stock, course.vary(stock, {"gear": [box]}))
+    assert compared.wheel_words == "right front"
+    before, after = subject_of(compared.before), subject_of(compared.after)  # type: ignore[arg-type]
+    assert isinstance(before, Results)
+    assert isinstance(after, Results)
+    assert (before.wheel, after.wheel) == ("front_right", "front_right")
+    assert len(after.setup.gear) == len(before.setup.gear) + 1
+    assert compared.splits
+
+
+def test_lives_with_dirt_and_film_are_compared_where_the_file_tells_of_them(course: Course) -> None:
+    grease = {"lubrication": {"viscosity_ratio": 1.0, "contamination": "typical contamination"}}
+    silent = setup_view(solved(WAGON, {"duty": "hill roads"}), "stock")
+    greased = setup_view(solved(WAGON, {"duty": "hill roads", **grease}), "stock")
+    assert course.compare(silent, course.vary(silent, {"wheel.spacer": "25 mm"})).modified_distance is None
+    ratio = value_at(
+        course.compare(greased, course.vary(greased, {"wheel.spacer": "25 mm"})), "modified_distance.ratio"
+    )
+    assert isinstance(ratio, Quantity)
+    assert ratio.low is not None
 
 
 def test_the_shares_of_wear_add_up_and_the_worst_case_is_the_largest() -> None:
