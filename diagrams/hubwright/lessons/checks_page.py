@@ -106,7 +106,7 @@ def _group(group: Group) -> Markup:
         [Row(_what(each.check), _cells(each), "" if each.agrees else "over") for each in group.compared],
     )
     return Markup(
-        '<details class="fold checks" id="{}" data-open-on-paper><summary><span>{}: {} {}</span></summary>\n'
+        '<details class="fold checks" id="{}"><summary><span>{}: {} {}</span></summary>\n'
         "<div>{}{}<p>Computed by {}</p>\n{}</div></details>"
     ).format(
         group.ident,
