@@ -1,6 +1,7 @@
 """Numbers in a page: each in both unit systems, of which the reader's switch shows one."""
 
 import re
+from functools import lru_cache
 from html import unescape
 from typing import get_args
 
@@ -121,6 +122,7 @@ def given(text: str, kind: Kind | None = None) -> Given | Markup:
     return Given(quantity, text, both(written, quantity.shown("us").text))
 
 
+@lru_cache(maxsize=2048)
 def quantity_of(text: str) -> Quantity | None:
     """Return the value that a text states, whatever its dimension; None where it states none."""
     for dimension in _DIMENSIONS:
