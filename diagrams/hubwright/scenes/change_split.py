@@ -93,7 +93,7 @@ def _panel(chain: _Chain) -> RatioPanel:
 def _factor(part: Contribution) -> str:
     if part.nothing:
         return "nothing"
-    told = f"× {times(part.factor)}"
+    told = f"×\u00a0{times(part.factor)}"
     return told if part.error == 0 else f"{told} (± {format_quantity(part.error, 'percent', 'si')})"
 
 

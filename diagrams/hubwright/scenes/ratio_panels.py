@@ -169,4 +169,4 @@ def ratio_and_verdict(each: Compared) -> str:
         return "severe, no ratio stated"
     if each.ratio is None:
         return "no ratio"
-    return f"× {times(each.ratio)}, {_TOLD[each.verdict]}"
+    return f"×\u00a0{times(each.ratio)}, {_TOLD[each.verdict]}"
