@@ -14,7 +14,7 @@ from hubwright.lessons.fingerprint import fingerprint
 from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.input_tables import estimated_in_words
 from hubwright.lessons.limit_table import KEPT, NOTHING_GIVEN, limit_rows, limits_are_exceeded, warning_above_limits
-from hubwright.lessons.numbers import show
+from hubwright.lessons.numbers import plain, show
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.setup_family import compared, root_of, worst_results
 from hubwright.lessons.sheet_advice import checks_for, hazards_of, watch_for
@@ -24,6 +24,7 @@ from hubwright.results import Results
 from hubwright.results.comparison import Comparison
 from hubwright.scenes.vocabulary import Scene
 
+FULL = 1800  # letters of small print that a sheet holds at its usual size
 MOST_CHANGES = 6  # told one by one; a sheet has one page
 
 
@@ -59,7 +60,7 @@ def sheet_body(page: PageState, stem: str, site: Site) -> str:
         _sentences(results, comparison),
         _part("sheet-limits", "Load beside limit", _limits(results)),
         _advice(results, comparison),
-        _part("sheet-guessed", "Estimated, not measured", _estimated(results)),
+        _part("sheet-guessed", "Estimated, not measured", _estimated(results), kind=_crowding(site, results, hazards)),
         Markup(box),
         _foot(site.branding, page, results),
         Markup('<p class="ways"><a href="../reports/{}.md">The setup report with every number</a></p>').format(stem),
@@ -157,6 +158,12 @@ def _estimated(results: Results) -> Markup:
     return Markup("<p>{}.</p>").format(words) if words else Markup("<p>Nothing: the file gives every value.</p>")
 
 
+def _crowding(site: Site, results: Results, hazards: list[str]) -> str:
+    """Return how full a sheet is, by which the theme sets it closer: it has one page."""
+    texts = [plain(estimated_in_words(results)), *cautions.caution_texts(hazards, site.cautions)]
+    return " full" if sum(map(len, texts)) > FULL else ""
+
+
 def _anything_estimated(results: Results) -> bool:
     return any(entry.origin == "estimated" for entry in results.inputs.values())
 
@@ -174,7 +181,7 @@ def _foot(branding: Branding, page: PageState, results: Results) -> Markup:
     ).format(signed, page.built, __version__, files or "none", fingerprint(results.setup))
 
 
-def _part(ident: str, title: str, body: Markup) -> Markup:
-    return Markup('<section class="{0}" aria-labelledby="{0}"><h2 id="{0}">{1}</h2>{2}</section>').format(
-        ident, title, body
+def _part(ident: str, title: str, body: Markup, *, kind: str = "") -> Markup:
+    return Markup('<section class="{0}{3}" aria-labelledby="{0}"><h2 id="{0}">{1}</h2>{2}</section>').format(
+        ident, title, body, kind
     )

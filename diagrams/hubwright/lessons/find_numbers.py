@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.course import Course, solved
 from hubwright.lessons.input_tables import range_of, value_of
-from hubwright.lessons.key_words import key_of, meaning
+from hubwright.lessons.key_words import key_of, meaning, short_meaning
 from hubwright.lessons.named_values import View
 from hubwright.lessons.numbers import show
 from hubwright.lessons.page_state import PageState
@@ -148,14 +148,9 @@ def swings(view: View) -> list[tuple[str, Quantity]]:
         return []
     load = max(radial.outboard, radial.inboard)
     return [
-        (_short(meaning(results.setup, one.key)), Quantity(load, "N", low=load * one.low, high=load * one.high))
+        (short_meaning(results.setup, one.key), Quantity(load, "N", low=load * one.low, high=load * one.high))
         for one in found
     ]
-
-
-def _short(words: str) -> str:
-    """Return the words of a key without what follows a colon or comma, for the edge of a figure."""
-    return words.partition(":")[0].partition(",")[0]
 
 
 def key_table(page: PageState, view: View, *keys: str) -> Markup:

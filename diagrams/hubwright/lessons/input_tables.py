@@ -4,7 +4,7 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from hubwright.lessons.key_words import meaning
+from hubwright.lessons.key_words import meaning, short_meaning
 from hubwright.lessons.numbers import show, show_range
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
 from hubwright.lessons.views import input_quantity
@@ -47,11 +47,14 @@ def estimated(results: Results) -> list[dict[str, Any]]:
 
 
 def estimated_in_words(results: Results) -> Markup:
-    """Return what was estimated as a run of words, each with its value and range; empty where nothing was."""
+    """Return what was estimated as a run of words, each with its value and range; empty where nothing was.
+
+    What follows from an estimate, such as an axle's mass from the whole and a share, is not told beside it.
+    """
     found = [
-        _in_words(meaning(results.setup, key), key, input_quantity(key, entry))
+        _in_words(short_meaning(results.setup, key), key, input_quantity(key, entry))
         for key, entry in results.inputs.items()
-        if entry.origin == "estimated" and not _of_named_duty(results, key)
+        if entry.origin == "estimated" and not entry.derived_from and not _of_named_duty(results, key)
     ]
     if results.setup.duty_name is not None:
         found.append(Markup("the mixture of driving “{}”, an invented example").format(results.setup.duty_name))

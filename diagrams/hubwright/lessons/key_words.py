@@ -33,3 +33,11 @@ def meaning(setup: Setup, dotted: str) -> str:
     if table == "gear":
         return f"{setup.gear[int(name) - 1].name}: {words}"
     return f"{name}: {words}" if table == "case" else words
+
+
+def short_meaning(setup: Setup, dotted: str) -> str:
+    """Return what an input says without its explanation: "mass on the front axle"."""
+    words = meaning(setup, dotted)
+    if dotted.partition(".")[0] in ("gear", "case", "duty"):
+        return words
+    return words.partition(":")[0].partition(",")[0].partition(";")[0]
