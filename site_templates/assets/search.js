@@ -66,7 +66,7 @@
 
   box.value = new URLSearchParams(location.search).get('q') || '';
   box.addEventListener('input', show);
-  document.querySelectorAll('input[name=units]').forEach(function (choice) { choice.addEventListener('change', show); });
+  document.addEventListener('change', show);  // after the page's own script has turned the units
   form.addEventListener('submit', function (e) { e.preventDefault(); show(); });
   box.focus();
   if (window.searchIndex) ready(window.searchIndex);

@@ -134,7 +134,7 @@ def test_a_word_is_found_over_http(visit: Visiting, sample_server: str) -> None:
     assert seen.console == []
     page.get_by_label("Word or words").fill("zebra")
     assert page.locator(".found li").count() == 0
-    assert page.get_by_role("status").inner_text().startswith("Nothing")
+    assert page.locator("#found-count").inner_text().startswith("Nothing")
 
 
 def test_without_script_both_units_and_the_whole_figure_stand(visit: Visiting, sample_folder: str) -> None:

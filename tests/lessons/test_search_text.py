@@ -10,3 +10,7 @@ def test_each_number_is_marked_in_both_systems_and_other_words_stay() -> None:
 
 def test_drawings_and_boxes_to_fill_in_are_not_searched() -> None:
     assert "5 kN" not in search_text("<p>x</p><svg><text>5 kN</text></svg><select><option>5 kN</option></select>")
+
+
+def test_letters_in_rings_and_numbers_of_sections_are_not_searched() -> None:
+    assert search_text('<p>x<a class="ring" href="#note-a">a</a></p><span class="mark">4.1</span>') == "<p>x </p> "

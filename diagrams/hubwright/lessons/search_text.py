@@ -7,7 +7,9 @@ import re
 
 OPEN, BETWEEN, CLOSE = "\ue002", "\ue003", "\ue004"
 _TWINS = re.compile(r'<span class="si">((?:(?!<span).)*?)</span><span class="us">((?:(?!<span).)*?)</span>', re.S)
-_UNSAID = re.compile(r"<svg\b.*?</svg>|<select\b.*?</select>|<output\b.*?</output>", re.S)
+_UNSAID = re.compile(
+    r'<svg\b.*?</svg>|<select\b.*?</select>|<output\b.*?</output>|<(a|span) class="(?:ring|mark)"[^>]*>[^<]*</\1>', re.S
+)
 
 
 def search_text(html: str) -> str:
