@@ -1,7 +1,8 @@
 """A practice problem as a teacher writes it: a Markdown file with its lesson, level and five sets of given data."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -32,7 +33,7 @@ class ProblemFile:
     hazards: tuple[str, ...]
     body: str
     lines_before: int
-    problems: list[LessonProblem] = field(default_factory=list)
+    problems: tuple[LessonProblem, ...] = ()
 
     @property
     def order(self) -> tuple[int, int, str]:
@@ -44,13 +45,17 @@ def read_problems(folder: Path, *, shown: str) -> dict[str, ProblemFile]:
     """Return the problems of a folder by their stem, in the order of the collection."""
     read = [read_problem(file.read_text(encoding="utf-8"), file.stem, shown) for file in sorted(folder.glob("*.md"))]
     stems = {one.stem for one in read}
-    for one in read:
-        if one.instead and one.instead not in stems:
-            reason = f"'instead: {one.instead}' names no problem; there are: {', '.join(sorted(stems))}"
-            one.problems.append(LessonProblem(file=one.file, line=None, reason=reason))
-    return {one.stem: one for one in sorted(read, key=lambda one: one.order)}
+    return {one.stem: _with_others(one, stems) for one in sorted(read, key=lambda one: one.order)}
 
 
+def _with_others(one: ProblemFile, stems: set[str]) -> ProblemFile:
+    if not one.instead or one.instead in stems:
+        return one
+    reason = f"'instead: {one.instead}' names no problem; there are: {', '.join(sorted(stems))}"
+    return replace(one, problems=(*one.problems, LessonProblem(file=one.file, line=None, reason=reason)))
+
+
+@lru_cache(maxsize=256)
 def read_problem(source: str, stem: str, shown: str) -> ProblemFile:
     """Return a problem from its text; what is wrong with its front matter and prose is kept on it."""
     match = FRONT_MATTER.match(source)
@@ -80,7 +85,7 @@ def read_problem(source: str, stem: str, shown: str) -> ProblemFile:
         hazards=tuple(cautions.check_hazards(page, found.get("hazards"), line=1)),
         body=source[match.end() :] if match else source,
         lines_before=source.count("\n", 0, match.end()) if match else 0,
-        problems=page.problems,
+        problems=tuple(page.problems),
     )
 
 
