@@ -11,6 +11,7 @@ from hubwright.drawing.palette import Theme, colours
 from hubwright.drawing.svg import svg_in_place
 from hubwright.quantities import Kind, System, display
 from hubwright.scenes.force_table import ForceRow, force_rows, ways
+from hubwright.scenes.value_table import curve_tables, value_rows
 from hubwright.scenes.vocabulary import Scene, Step
 
 _MARK = re.compile(r"\{([^|{}]+)(?:\|([^{}]*))?\}")
@@ -35,7 +36,7 @@ def snippet(
         f"<figcaption>{head}{caption}</figcaption>\n"
         "<details><summary>The figure in words and numbers</summary>\n"
         f"<p>{marked(scene.description)}</p>\n"
-        f"{force_table(scene)}</details>\n</figure>\n"
+        f"{force_table(scene)}{value_tables(scene)}</details>\n</figure>\n"
     )
 
 
@@ -53,6 +54,26 @@ def force_table(scene: Scene) -> str:
     return (
         f'<table>\n<thead><tr><th scope="col">What acts</th>{heads}</tr></thead>\n<tbody>\n{body}\n</tbody></table>\n'
     )
+
+
+def value_tables(scene: Scene) -> str:
+    """Return the labelled values and the curves of a chart as tables, or nothing for a figure that is none."""
+    values = value_rows(scene)
+    tables: list[tuple[Sequence[str], Sequence[Sequence[str]]]] = [
+        (curves.heads, curves.rows) for curves in curve_tables(scene)
+    ]
+    if values:
+        tables.insert(0, (("What", "Value"), [(row.name, row.words) for row in values]))
+    written = []
+    for heads, rows in tables:
+        head = "".join(f"{_HEAD}{marked(words)}</th>" for words in heads)
+        body = "\n".join(
+            f'<tr><th scope="row" style="text-align:left">{marked(name)}</th>'
+            f"{''.join(f'{_CELL}{marked(cell)}</td>' for cell in cells)}</tr>"
+            for name, *cells in rows
+        )
+        written.append(f"<table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{body}\n</tbody></table>\n")
+    return "".join(written)
 
 
 def marked(text: str) -> str:

@@ -14,6 +14,7 @@ from hubwright.lessons.named_values import View, subject_of
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.shared_shapes import shared
+from hubwright.lessons.value_tables import value_tables
 from hubwright.quantities import Kind, Quantity, System, display
 from hubwright.results import Results
 from hubwright.results.beams import BeamResults
@@ -46,6 +47,7 @@ def figure(
     for scene in scenes:
         check_closed(scene)
     page.figures += 1
+    page.drawn.add(name)
     page.hero = page.hero or scenes[0]
     label = f"{page.lesson}.{page.figures}" if page.lesson is not None else str(page.figures)
     html = figure_html(scenes, [drawings.drawn(scene) for scene in scenes], label=label, steps=steps)
@@ -130,7 +132,7 @@ def figure_html(scenes: Sequence[Scene], drawn: Sequence[Drawn], *, label: str, 
         )
         if si_narrow
         else "",
-        table=force_table(si, label),
+        table=force_table(si, label) + value_tables(scenes, label, marked),
     )
 
 
