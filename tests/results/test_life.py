@@ -15,6 +15,7 @@ from hubwright.results import solve
 from hubwright.results.export import as_csv, as_json, number
 from hubwright.results.life import life_of, refuse_drops
 from hubwright.results.model import Results, Wheel
+from hubwright.results.printing import Page
 from hubwright.results.wear import Carried, wear
 from hubwright.setup import Setup, load_text
 from hubwright.setup.model import BallBearing, DutyShare
@@ -104,6 +105,17 @@ def test_catalogue_rating_wins_and_life_goes_with_its_cube() -> None:
     for method in ("quick", "detailed"):
         ratio = getattr(large.cases["standing"], method) / getattr(small.cases["standing"], method)
         assert ratio == pytest.approx(8, rel=1e-9)
+
+
+def test_grooves_closer_than_the_standards_are_remarked_where_the_rating_is_computed() -> None:
+    # ISO 281 grants no higher rating to conformities below 0.52 (recalled)
+    computed = BALLS.replace('dynamic_rating = "60 kN"\n', "")
+    close = computed + "inner_conformity = 0.515\n"
+    assert "higher than ISO 281 grants" in as_json(wagon(WAGON + close))["bearing"]["remark"]
+    assert "higher than ISO 281 grants" in " ".join(Page("si").results(wagon(WAGON + close)).split())
+    for text in (computed, BALLS + "inner_conformity = 0.515\n", ROLLERS):
+        assert "remark" not in as_json(wagon(WAGON + text))["bearing"]
+        assert "higher than ISO 281 grants" not in Page("si").results(wagon(WAGON + text))
 
 
 def test_duty_adds_damage_by_distance() -> None:

@@ -14,6 +14,7 @@ from hubwright.mechanics.bearing_life import LOAD_EXPONENT, MILLION, SURVIVORS, 
 from hubwright.mechanics.bearing_rating import Elements, one_row_dynamic_rating
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
+from hubwright.results.bearings import rating_remark
 from hubwright.results.comparison import ALIKE, Compared, Comparison, lopsided_cases
 from hubwright.results.contributions import Contribution
 from hubwright.results.draws import HIGH, LEAST_SHARE, LOW, draws_of, is_drawn, span
@@ -53,6 +54,7 @@ def life_view(results: Results, label: str) -> View:
                 Quantity(MILLION * results.wheel_geometry.rolling_circumference, "m", kind="distance")
             ),
             "row_rating": lambda: _row_rating(results),
+            "rating_remark": constant(rating_remark(results.setup.bearing)),
             "duty": lambda: _duty_view(results, f"{label}.duty"),
             "reliability": constant([_survivors_view(share, f"{label}.reliability") for share in SURVIVORS]),
             # the two-parameter Weibull law that the combined life of rows rests on too

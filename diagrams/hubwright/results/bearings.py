@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from hubwright.mechanics.ball_rating import ball_dynamic_rating, ball_static_rating
+from hubwright.mechanics.ball_rating import ball_dynamic_rating, ball_static_rating, closer_than_the_standard
 from hubwright.mechanics.bearing_rating import effective_spread
 from hubwright.mechanics.constants import Value
 from hubwright.mechanics.roller_rating import roller_dynamic_rating, roller_static_rating
@@ -42,6 +42,17 @@ def bearing_result(bearing: BallBearing | TaperedPair) -> BearingResult:
             for value in (values.dynamic_rating, values.static_rating, values.effective_spread)
         )
     )
+
+
+def rating_remark(bearing: BallBearing | TaperedPair) -> str:
+    """Return that a computed rating is above what the standard grants; empty where it is not, or was given."""
+    if not isinstance(bearing, BallBearing) or bearing.dynamic_rating is not None:
+        return ""
+    if not closer_than_the_standard(
+        inner_conformity=bearing.inner_conformity, outer_conformity=bearing.outer_conformity
+    ):
+        return ""
+    return "Grooves closer than 0.52 of the ball's diameter: the computed rating is higher than ISO 281 grants."
 
 
 def missing_dimensions(bearing: BallBearing | TaperedPair) -> tuple[str, ...]:

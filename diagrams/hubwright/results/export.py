@@ -8,7 +8,7 @@ from typing import Any
 
 from hubwright.errors import MissingDataError
 from hubwright.mechanics.bearing_life import SURVIVORS, reliability_factor
-from hubwright.results.bearings import missing_dimensions
+from hubwright.results.bearings import missing_dimensions, rating_remark
 from hubwright.results.draws import HIGH, LOW, Span
 from hubwright.results.life import CaseLife, DutyLife
 from hubwright.results.lubrication import MIDDLE
@@ -42,7 +42,7 @@ def as_json(results: Results) -> Json:
         },
         "weight": weight_as_json(results.weight),
         "cases": _cases(results),
-        "bearing": _bearing(results.bearing),
+        "bearing": _bearing(results.bearing, rating_remark(results.setup.bearing)),
         **life_as_json(results),
         "lubrication": lubrication_as_json(results),
         "reliability": [
@@ -131,8 +131,9 @@ def _case(case: CaseResult) -> Json:
     }
 
 
-def _bearing(bearing: BearingResult) -> Json:
+def _bearing(bearing: BearingResult, remark: str) -> Json:
     return {
+        **({"remark": remark} if remark else {}),
         "dynamic_rating": number(bearing.dynamic_rating, "N"),
         "static_rating": number(bearing.static_rating, "N"),
         "effective_spread": number(bearing.effective_spread, "m"),

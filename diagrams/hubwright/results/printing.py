@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from hubwright.errors import MissingDataError
 from hubwright.quantities import Kind, System, default_kind, format_quantity
+from hubwright.results.bearings import rating_remark
 from hubwright.results.draws import Span
 from hubwright.results.export import Json, as_csv, as_json, inputs_as_json, life_as_json, weight_as_json
 from hubwright.results.life_tables import CAUTION, grease_note, life_tables, reliability_note, roller_note
@@ -192,6 +193,9 @@ class Page:
             ],
             results.spans,
         )
+        if remark := rating_remark(results.setup.bearing):
+            self.line(remark)
+            self.line()
         self.table(
             "Road on tire F; force B and moment M that the bearing carries, about its centre (x forward, y left, z up)",
             ("case", "F_x", "F_y", "F_z", "B_x", "B_y", "B_z", "M_x", "M_z"),
