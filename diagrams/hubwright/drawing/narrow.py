@@ -28,6 +28,7 @@ _MARGIN = 9.0  # room for letters outside the drawing
 _FOOT, _BARE_FOOT = 21.0, 0.0
 _BEYOND = 4.0  # how far centre lines may run on beyond what is drawn
 _HEADING = 3.0  # between a row and its heading
+_ROOM_FOR_NAME = 7.0  # over the words of the highest row of bars
 _LABELLED = (v.Force, v.Normal, v.Moment, v.Note, v.Bar, v.AngularDimension, v.LeaderDimension, v.Callout)
 _LEAST_ARC = 7.0  # radius of an angle's arc
 _PER_STEP = 3  # letters of part names; loads, reactions and dimensions always get theirs
@@ -68,6 +69,8 @@ def _items_of(scene: v.Scene, view: v.View) -> tuple[v.Item, ...]:
 
 def _bars_of_twin(scene: v.Scene, view: v.View) -> tuple[v.ScaleBar, ...]:
     """Return the bars of another view at the same scale, which on the wide sheet speak for this one too."""
+    if view.vertical_per_mm is not None:  # what a plot measures are no lengths of the drawing
+        return ()
     twins = (bar for bar in scene.scale_bars if bar.quantity == "length" and scene.view(bar.view).scale == view.scale)
     return tuple(replace(bar, view=view.name) for bar in list(twins)[:1])
 
@@ -171,7 +174,7 @@ class _Narrow:
         foot = _FOOT if self.bars or self.forces else _BARE_FOOT
         core, region = around(cores), around(regions)
         if plot or self.rows:
-            head = self.rows[-1].room + 4.0 if self.rows else 0.0
+            head = self.rows[-1].room + _ROOM_FOR_NAME if self.rows else 0.0
             self.fit = _Fit.of_plot(core, region, foot=foot, head=head)
         else:
             self.fit = _Fit.of(views[0], core, region, stacked=self.stacked, foot=foot)
