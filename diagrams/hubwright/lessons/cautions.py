@@ -59,6 +59,34 @@ CAUTIONS: dict[str, tuple[str, ...]] = {
 }  # fmt: skip
 assert set(CAUTIONS) == set(get_args(Hazard))
 
+# what a figure shows: a page that draws it has to name these hazards
+SHOWN: dict[str, tuple[Hazard, ...]] = {
+    "rock test": ("lifting", "bearing check"),
+    "defect frequencies against speed": ("bearing check",),
+    "outer wheel in a corner": ("slopes drops and corners",),
+    "front view in a corner": ("slopes drops and corners",),
+    "vehicle on a slope": ("slopes drops and corners",),
+    "diagonal support": ("slopes drops and corners",),
+    "wheel at a ledge": ("slopes drops and corners",),
+    "drop history": ("slopes drops and corners",),
+    "drop sequence": ("slopes drops and corners",),
+    "joint section": ("wheel fasteners",),
+    "two setups under one load line": ("wheel fasteners",),
+    "seal section": ("bearing check",),
+    **dict.fromkeys(
+        (
+            "measuring lengths",
+            "measuring weights",
+            "measuring gear",
+            "measuring a tire",
+            "measuring a wheel",
+            "measuring a hub",
+            "measuring springs",
+        ),
+        ("measuring",),
+    ),
+}
+
 
 def caution_texts(hazards: Iterable[str], added: Iterable[str] = ()) -> list[str]:
     """Return the sentences for some hazards in the order of the table, with what a site adds."""
@@ -90,3 +118,11 @@ def check_hazards(page: PageState, hazards: object, *, line: int) -> list[str]:
         if hazard not in CAUTIONS:
             page.problem(f"no caution is called '{hazard}'; there are: {', '.join(CAUTIONS)}", line=line)
     return [hazard for hazard in hazards if hazard in CAUTIONS]
+
+
+def check_shown(page: PageState, *, line: int) -> None:
+    """Make a problem of each figure on a page whose hazards its front matter does not name."""
+    for figure, hazards in SHOWN.items():
+        missing = [hazard for hazard in hazards if figure in page.drawn and hazard not in page.hazards]
+        if missing:
+            page.problem(f"the page draws '{figure}': add {', '.join(missing)} to its 'hazards'", line=line)

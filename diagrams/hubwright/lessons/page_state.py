@@ -38,6 +38,7 @@ class PageState:
     notes: list[Note] = field(default_factory=list)
     sources: list[str] = field(default_factory=list)
     figures: int = 0
+    drawn: set[str] = field(default_factory=set)  # the names of its figures
     hero: Scene | None = None  # its first figure, which also stands for the page where somebody shares it
     brief_workings: bool = False  # without copies, and without the workings of the numbers put in
     workings: dict[tuple[object, ...], str] = field(default_factory=dict)  # anchor of each by what it explains

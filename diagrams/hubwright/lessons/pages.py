@@ -48,6 +48,7 @@ class Renderer:
         # A setup in view that cannot be read is told once, at its file, not at every line that needs it.
         if self.course.in_view in self.course.results:
             text = self._filled(state, source, body)
+            cautions.check_shown(state, line=line_of_key(source, "hazards"))
         for orphan in orphans(source):
             state.problem(
                 f"orphan number '{orphan.text}': compute it, or mark it with given(\"…\") if it is data",
@@ -55,6 +56,11 @@ class Renderer:
             )
         for warning in forbidden_words(source):
             state.problems.append(warning.of_file(file))
+        if state.cautions_placed and state.lesson is not None and _after_first_section(source, "cautions()"):
+            state.problem(
+                "the cautions of a lesson stand before its first section; leave {{ cautions() }} out and they will",
+                line=source.count("\n", 0, source.index("cautions()")) + 1,
+            )
         return state, self._completed(state, text)
 
     def _filled(self, state: PageState, source: str, body: str) -> str:
@@ -161,6 +167,11 @@ def line_of_key(source: str, key: str) -> int:
     """Return the line of a key of the front matter, the first line where it has none."""
     match = re.search(rf"^{re.escape(key)}[ \t]*:", source, re.M)
     return source.count("\n", 0, match.start()) + 1 if match else 1
+
+
+def _after_first_section(source: str, call: str) -> bool:
+    section = re.search(r"^##\s", source, re.M)
+    return section is not None and section.start() < source.find(call)
 
 
 def before_first_section(text: str, box: str) -> str:
