@@ -18,7 +18,7 @@ from hubwright.lessons.setup_family import compared, families, root_of, worst_re
 from hubwright.lessons.views import wheel_words
 from hubwright.results import Results
 from hubwright.results.comparison import Comparison, lopsided_cases
-from hubwright.results.draws import HIGH, LOW
+from hubwright.results.span_tables import span_note
 
 HAZARDS = (
     "lifting",
@@ -86,14 +86,13 @@ def _head(page: PageState, results: Results, links: Markup) -> Markup:
         '<header class="report-head"><span class="tag">Setup report</span><h1>{}</h1>\n'
         "<p>{} wheel, {}. From the data given on {}, not an inspection of this vehicle. "
         "Estimated values are marked, with the range in which they may lie. "
-        "Spans run from the {} to the {} percentile over the ranges of all inputs.</p>{}{}</header>"
+        "{}</p>{}{}</header>"
     ).format(
         results.setup.name,
         wheel_words(results.wheel).capitalize(),
         worst,
         page.built,
-        f"{100 * LOW:.0f}th",
-        f"{100 * HIGH:.0f}th",
+        span_note(next(iter(results.spans.values())).draws) if results.spans else "No input has a range: no spans.",
         lopsided,
         links,
     )
