@@ -223,7 +223,7 @@ def landing(view: View, height: Quantity, stiffness: Quantity | None = None) -> 
         "the landing",
         {
             "height": constant(Quantity(s, "m")),
-            "energy": constant(Quantity(fallen.energy, "J")),
+            "energy": constant(Quantity(fallen.energy, "J", kind="energy")),
             "bound": constant(Quantity(fallen.bound, "N")),
             "factor": constant(Quantity(fallen.bound / weight, "1")),
             "stiffness": constant(Quantity(k, "N/m")),
