@@ -71,6 +71,53 @@ def test_the_rough_lessons_hold_for_random_setups(setup: Setup) -> None:
     agree(*texts_of(setup))
 
 
+LEAST = """
+name = "Least wagon"
+[chassis]
+total_mass = "1900 kg"
+wheelbase = "2.60 m"
+front_track = "1.52 m"
+[tire]
+size = "215/65R16"
+[wheel]
+rim_width = "6.5 in"
+offset = "40 mm"
+"""
+LEAST_TRAILER = """
+name = "Least trailer"
+kind = "trailer"
+[chassis]
+axle_mass = "500 kg"
+coupling_mass = "50 kg"
+coupling_ahead_of_axle = "2.60 m"
+track = "1.50 m"
+[tire]
+size = "165/80R13"
+[wheel]
+rim_width = "4.5 in"
+offset = "30 mm"
+[[case]]
+name = "kerb"
+kind = "drop"
+height = "60 mm"
+"""
+
+
+@pytest.mark.parametrize("text", [LEAST, LEAST_TRAILER], ids=["vehicle", "trailer with a drop"])
+def test_a_file_that_gives_the_least_has_all_four_lessons(text: str) -> None:
+    setup = load_text(text, "least.toml")
+    assert isinstance(setup, Setup)
+    results, texts = texts_of(setup)
+    agree(results, texts)
+    assert "this file has no `[joint]` table" in texts["09"]
+    assert "This file does not give `sealing.hub_temperature`" in texts["12"]
+    if setup.kind == "trailer":
+        assert results.left_out
+        assert "says nothing of its springs" in texts["11"]
+    else:
+        assert "give `[steering]` its `scrub_radius`" in texts["09"]
+
+
 PARTIAL = """
 [joint]
 studs = 5

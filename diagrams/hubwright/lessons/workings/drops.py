@@ -62,7 +62,7 @@ def fall_energy(landing: Landing) -> Working:
         what="Energy of the fall",
         lines=(Line("E", "W*s", us="W*s/inches_in_a_foot"),),
         symbols={
-            "E": Symbol("E", "energy", Quantity(landing.energy, "J")),
+            "E": Symbol("E", "energy", Quantity(landing.energy, "J", kind="energy")),
             "W": Symbol("W", "load of the wheel, standing", Quantity(landing.weight, "N"), path="weight.this_wheel"),
             "s": Symbol("s", "height of the fall", Quantity(landing.height, "m"), "m"),
         },
