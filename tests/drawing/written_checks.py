@@ -22,6 +22,15 @@ _STEP = 0.003  # mm: what the file's decimals leave open at the ends of a short 
 _CAP, _DROP = 0.722, 0.217  # of the em: height of capitals, depth of descenders
 _PATH = re.compile(r"([MLHVZmlhvz])|(-?(?:\d+\.?\d*|\.\d+)(?:e-?\d+)?)")
 _TURN = re.compile(r"rotate\((-?[\d.]+)")
+_ARROWS = ("force-", "reaction-", "moment-")
+_NEAR = 0.4  # mm between a leader and where another one ends: the radius of its dot
+_ALONG = 3.0  # mm for which a leader may run beside an arrow or a load line, nearer than _NEAR
+# what words stand on by no means, by how the names of its groups begin
+_KEPT_CLEAR = {
+    **dict.fromkeys(_ARROWS, "an arrow"),
+    "dimension-": "a dimension",
+    "edge-": "a frame",
+}
 _FACES: tuple[Face, ...] = ("lettering", "narrow", "serif", "bold", "symbol")
 
 
@@ -39,10 +48,17 @@ class _Group:
     data: dict[str, str]
     scales: dict[str, str]
     words: list[Box] = field(default_factory=list)
-    strokes: list[list[tuple[float, float]]] = field(default_factory=list)
+    strokes: list[list[tuple[float, float]]] = field(default_factory=list)  # lines that are not filled
+    outlines: list[list[tuple[float, float]]] = field(default_factory=list)  # of what is filled
     inked: list[tuple[float, float]] = field(default_factory=list)
     rings: list[Box] = field(default_factory=list)
+    discs: list[Box] = field(default_factory=list)
     texts: list[str] = field(default_factory=list)
+
+    @property
+    def pieces(self) -> list[Segment]:
+        """Return the straight pieces of everything that is inked."""
+        return [(*a, *b) for line in (*self.strokes, *self.outlines) for a, b in pairwise(line)]
 
     @property
     def is_force(self) -> bool:
@@ -60,6 +76,22 @@ def failures_of(svg: str) -> list[Failure]:
         found += _lengths(group, unit, (width, height))
         found += _angle(group, unit)
     return [*found, *_off_scale(groups)]
+
+
+def arrows_crossed(svg: str) -> int:
+    """Return how many leaders cross an arrow that is not their own: legible, but the fewer the better."""
+    root = ElementTree.fromstring(svg)
+    groups = list(_groups(root, float(root.attrib["data-mm-per-unit"])))
+    arrows = [(group.name, group.pieces) for group in groups if group.is_force]
+    count = 0
+    for group in groups:
+        if group.name.startswith("label-"):
+            owner = group.name.removeprefix("label-")
+            mine = (owner, *(prefix + owner for prefix in _ARROWS))
+            leader = [(*a, *b) for stroke in group.strokes for a, b in pairwise(stroke)]
+            crossed = (any(_cross(a, b) for a in leader for b in inked) for name, inked in arrows if name not in mine)
+            count += any(crossed)
+    return count
 
 
 def counted(svg: str) -> tuple[int, int]:
@@ -83,18 +115,19 @@ def _read(element: ElementTree.Element, scales: dict[str, str], unit: float) -> 
         if tag == "text":
             group.words.append(_text_box(mark, unit))
             group.texts.append("".join(mark.itertext()))
-        elif tag == "circle" and "f-paper" in classes:
+        elif tag == "circle":
             x, y, r = (float(mark.get(key) or 0) * unit for key in ("cx", "cy", "r"))
-            group.rings.append((x - r, y - r, x + r, y + r))
+            group.discs.append((x - r, y - r, x + r, y + r))
+            if "f-paper" in classes:
+                group.rings.append(group.discs[-1])
         elif tag == "path":
             lines = list(_polylines(mark.get("d") or "", unit))
             filled = any(name.startswith("f-") for name in classes)
             if "s-paper" in classes:
                 continue  # the edge that keeps a line clear of what it crosses
             group.inked += [point for points in lines for point in points]
-            if not filled:
-                group.strokes += lines
-            elif "f-paper" in classes and group.name.startswith("label-"):  # the frame of a remark
+            (group.outlines if filled else group.strokes).extend(lines)
+            if filled and "f-paper" in classes and group.name.startswith("label-"):  # the frame of a remark
                 group.rings += [_around(points) for points in lines]
     return group
 
@@ -170,10 +203,15 @@ def _words(groups: list[_Group], sheet: Box) -> Iterator[Failure]:
         if first is not second and _share(box, other):
             yield Failure("words overlap", f"{first.name} / {second.name}")
     for group in groups:
-        if group.is_force and "data-x1" in group.data:
-            for other, box in texts:
-                if other is not group and _through(_ends(group, 0.1), box):
-                    yield Failure("words on an arrow", f"{other.name} / {group.name}")
+        kind = next((kind for prefix, kind in _KEPT_CLEAR.items() if group.name.startswith(prefix)), None)
+        if kind is None:
+            continue
+        pieces = group.pieces
+        for other, box in texts:
+            if other is not group and (
+                any(_through(piece, box) for piece in pieces) or any(_share(disc, box) for disc in group.discs)
+            ):
+                yield Failure(f"words on {kind}", f"{other.name} / {group.name}")
 
 
 def _balloons(group: _Group) -> list[Box]:
@@ -191,11 +229,21 @@ def _leaders(groups: list[_Group]) -> Iterator[Failure]:
     for (first, piece), (second, other) in combinations(leaders, 2):
         if first is not second and _cross(piece, other):
             yield Failure("leaders cross", f"{first.name} / {second.name}")
+    ends = {group.name: group.strokes[-1][-1] for group, _ in leaders}
+    # a leader may cross an arrow or a load line, with its edge of paper, but not run along it
+    straight = [(group, group.pieces) for group in groups if group.is_force or group.name.startswith("line-load-line")]
     for group, piece in leaders:
+        owner = group.name.removeprefix("label-")
+        mine = (owner, *(prefix + owner for prefix in _ARROWS))  # a note may name an arrow
         for other in groups:
-            owner = group.name.removeprefix("label-") == other.name
-            if other is not group and not owner and any(_through(piece, box) for box in other.words):
+            if other is not group and other.name != owner and any(_through(piece, box) for box in other.words):
                 yield Failure("leader through words", f"{group.name} / {other.name}")
+        for other, inked in straight:
+            if other.name not in mine and any(_beside(piece, edge) > _ALONG for edge in inked):
+                yield Failure("leader along a line", f"{group.name} / {other.name}")
+        for name, end in ends.items():
+            if math.dist(end, ends[group.name]) > _NEAR and _off(end, piece) < _NEAR:
+                yield Failure("leader past another's end", f"{group.name} / {name}")
 
 
 def _lengths(group: _Group, unit: float, size: tuple[float, float]) -> Iterator[Failure]:
@@ -275,6 +323,28 @@ def _through(segment: Segment, box: Box) -> bool:
         else:
             end = min(end, room / step)
     return start < end
+
+
+def _off(point: tuple[float, float], piece: Segment) -> float:
+    """Return how far a point lies off a segment."""
+    (px, py), (x0, y0, x1, y1) = point, piece
+    dx, dy = x1 - x0, y1 - y0
+    length = dx * dx + dy * dy
+    share = 0.0 if length == 0 else min(1.0, max(0.0, ((px - x0) * dx + (py - y0) * dy) / length))
+    return math.hypot(px - x0 - share * dx, py - y0 - share * dy)
+
+
+def _beside(a: Segment, b: Segment) -> float:
+    """Return for how long a segment runs within _NEAR of another."""
+    length = math.hypot(a[2] - a[0], a[3] - a[1])
+    count = int(length / 0.25)
+    places = ((a[0] + (a[2] - a[0]) * i / count, a[1] + (a[3] - a[1]) * i / count) for i in range(count + 1))
+    return 0.25 * sum(_off(place, b) < _NEAR for place in places) if count and _parallel(a, b) else 0.0
+
+
+def _parallel(a: Segment, b: Segment) -> bool:
+    ax, ay, bx, by = a[2] - a[0], a[3] - a[1], b[2] - b[0], b[3] - b[1]
+    return abs(ax * by - ay * bx) < 0.2 * math.hypot(ax, ay) * math.hypot(bx, by)
 
 
 def _cross(a: Segment, b: Segment) -> bool:

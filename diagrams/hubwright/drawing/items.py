@@ -9,6 +9,8 @@ from math import hypot
 import numpy as np
 
 from hubwright.drawing.arrows import (
+    ARC,
+    ARC_OPEN,
     LENGTH_OFF_SCALE,
     NORMAL_RADIUS,
     force_marks,
@@ -181,8 +183,9 @@ def _moment(item: v.Moment, view: v.View, sheet: Sheet) -> Group:
     data = (("newton-metres", f"{item.newton_metres:.9g}"), ("role", item.role))
     if item.newton_metres == 0:
         return Group(name, (), data)
+    half = (ARC_OPEN if item.role == "reaction" else ARC) / 2 + 0.2
     for a, b in pairwise(np.linspace(start, end, 9)):
-        sheet.keep_off(name, "mark", (*on_circle(at, r, a), *on_circle(at, r, b)), 0.4)
+        sheet.keep_off(name, "mark", (*on_circle(at, r, a), *on_circle(at, r, b)), half)
     tip = on_circle(at, r, end)
     sheet.keep_off_box(name, "head", (tip[0] - 1.8, tip[1] - 1.8, tip[0] + 1.8, tip[1] + 1.8))
     ends = (*on_circle(at, r, start), *tip)

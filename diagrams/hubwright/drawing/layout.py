@@ -20,6 +20,7 @@ from hubwright.scenes.vocabulary import Column, Point, Scene
 _FORBIDDEN: tuple[Kind, ...] = ("head", "shaft", "mark", "dimension", "frame")
 _TOUCH = 0.35  # boxes that overlap by less are not reported
 _THROUGH = 0.3
+_ANCHOR = 0.7  # half the room around a point to which a leader goes, which others keep out of
 _CROSSING = 150.0  # what a leader costs for each that it crosses when labels look for a second place
 _TRIES = 4  # pairs of labels that change places for the sake of their leaders
 
@@ -35,6 +36,10 @@ def place_labels(wanted: Sequence[Wanted], scene: Scene, ground: Ground) -> list
             near.append(each)
         else:
             by_column.setdefault(column, []).append(each)
+    for each in wanted:
+        x, y = each.point
+        box = (x - _ANCHOR, y - _ANCHOR, x + _ANCHOR, y + _ANCHOR)
+        ground.obstacles.append(Obstacle(each.name, "anchor", box))
     for index, members in sorted(by_column.items()):
         placed += _in_column(members, scene.columns[index], scene.size)
     ground.obstacles += [Obstacle(each.wanted.name, "text", each.box) for each in placed]
@@ -173,13 +178,22 @@ def _untangled(members: Sequence[Placed], column: Column, size: Point, ground: G
 
 def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
     """Return the pairs of labels whose words or leaders meet."""
+    known = []
+    for each in placed:
+        core, leader = _core(each), pieces(each.leader)
+        xs = [core[0], core[2], *(x for x, _ in each.leader)]
+        ys = [core[1], core[3], *(y for _, y in each.leader)]
+        known.append((each.wanted, core, leader, (min(xs), min(ys), max(xs), max(ys))))
     return [
-        (first.wanted, second.wanted)
-        for first, second in combinations(placed, 2)
-        if overlap(_core(first), _core(second))
-        or any(cross(a, b) for a in pieces(first.leader) for b in pieces(second.leader))
-        or any(meets(piece, _core(second)) for piece in pieces(first.leader))
-        or any(meets(piece, _core(first)) for piece in pieces(second.leader))
+        (first, second)
+        for (first, one, ways, reach), (second, two, others, its_reach) in combinations(known, 2)
+        if overlap(reach, its_reach)
+        and (
+            overlap(one, two)
+            or any(cross(a, b) for a in ways for b in others)
+            or any(meets(piece, two) for piece in ways)
+            or any(meets(piece, one) for piece in others)
+        )
     ]
 
 

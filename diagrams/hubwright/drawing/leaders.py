@@ -15,9 +15,10 @@ from hubwright.drawing.geometry import Segment, cross, overlap
 from hubwright.drawing.obstacles import Kind, Obstacle, Placed
 from hubwright.scenes.vocabulary import Column, Point
 
-_WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0}
+_WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0, "anchor": 15.0, "line": 0.0}
+_ALONG = 25.0  # an arrow or a line
 _CROSSING = 100.0
-_NEAR_ANCHOR, _ANCHOR_CLEAR = 15.0, 1.2
+_NEAR_ANCHOR, _ANCHOR_CLEAR = 30.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
 _ROUNDS = 2
@@ -97,7 +98,7 @@ def _cost(
             break
         for each in obstacles:
             if each.crossed_by(piece):
-                cost += _WEIGHT[each.kind]
+                cost += _ALONG if each.runs_along(piece) else _WEIGHT[each.kind]
         for anchor in anchors:
             if _close(anchor, piece):
                 cost += _NEAR_ANCHOR

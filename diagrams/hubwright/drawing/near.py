@@ -5,19 +5,26 @@ Sheet millimetres.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from hubwright.drawing.geometry import Box, Segment, overlap
-from hubwright.drawing.obstacles import Align, Ground, Obstacle, Placed, Wanted
+from hubwright.drawing.obstacles import WEIGHT, Align, Ground, Kind, Obstacle, Placed, Wanted
 from hubwright.scenes.vocabulary import Point
 
 _GAP = 1.6  # from an item to its label
 _FAR = (5.0, 9.0, 14.0, 20.0)  # rings of places with a leader
+_FARTHER = (7.0, 11.5, 17.0, 25.0, 33.0, 42.0)  # where none of these is free
 _BALLOON_FAR = (5.2, 7.0, 9.5, 14.0, 20.0)
+_BALLOON_FARTHER = (6.0, 8.2, 11.5, 17.0, 25.0, 33.0)
 _ROUND = ((1, 0.6), (-1, 0.6), (1, -0.6), (-1, -0.6), (1, 0.0), (-1, 0.0), (0.2, 1), (0.2, -1))
 _RING = (*_ROUND, (0.4, 1), (-0.4, 1), (0.4, -1), (-0.4, -1), (1, 0.25), (-1, 0.25), (1, -0.25), (-1, -0.25))
-_RANK = 0.3  # what a place costs for each better one that was refused
+_RANK, _LENGTH = 0.3, 0.6  # what a place costs for each better one beside the item, or for a millimetre of leader
+_OTHER_POINT, _OTHER_WAY = 0.3, 0.1
 _LEADER_THROUGH = 30.0
+# what a leader costs that crosses one of these, or runs along a line
+_ACROSS: dict[Kind, float] = {"shaft": 12.0, "mark": 12.0, "anchor": 12.0, "dimension": 3.0}
+_ALONG = 25.0
 _SIDES = {
     "left": ("left", "right", "above", "below"),
     "right": ("right", "left", "above", "below"),
@@ -32,70 +39,108 @@ def place_near(wanted: Wanted, ground: Ground, *, through: float = _LEADER_THROU
 
     `through` is what a leader costs for each text, head of an arrow or other leader that it runs through.
     """
-    around = _reach(wanted)
-    among = [obstacle for obstacle in ground.obstacles if overlap(obstacle.box, around)]
     best: tuple[float, Placed] | None = None
-    for rank, candidate in enumerate(_places(wanted)):
-        taken = ground.cost(candidate.box, wanted.owner, among)
-        if candidate.leader:
-            taken += through * _leader_hits(candidate, among)
-        if best is None or taken + _RANK * rank < best[0]:
-            best = taken + _RANK * rank, candidate
-        if taken == 0:
+    for reach, places in ((_FAR[-1], _places(wanted)), (_FARTHER[-1], _farther(wanted))):
+        around = _reach(wanted, reach)
+        among = [obstacle for obstacle in ground.obstacles if overlap(obstacle.box, around)]
+        for worse, candidate in places:
+            if best is not None and worse >= best[0]:
+                continue
+            taken = ground.cost(candidate.box, wanted.owner, among)
+            if candidate.leader:
+                taken += _leader_cost(candidate, among, through)
+            if best is None or taken + worse < best[0]:
+                best = taken + worse, candidate
+            if taken == 0:
+                break
+        if best is not None and best[0] < WEIGHT["line"]:
             break
     assert best is not None
     return best[1]
 
 
-def _reach(wanted: Wanted) -> Box:
+def _reach(wanted: Wanted, far: float) -> Box:
     x0, y0, x1, y1 = wanted.box
-    wide, tall = wanted.width + _FAR[-1] + 4, wanted.height + _FAR[-1] + 8
+    wide, tall = wanted.width + far + 4, wanted.height + far + 8
     x, y = wanted.point
     return min(x0, x) - wide, min(y0, y) - tall, max(x1, x) + wide, max(y1, y) + tall
 
 
-def _leader_hits(placed: Placed, among: list[Obstacle]) -> int:
+def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float:
+    """Return what a leader costs for all that it runs through, or along."""
     begin, end = placed.leader
     # the last half millimetre lies on the item that the label names
     length = max(abs(end[0] - begin[0]), abs(end[1] - begin[1]), 1e-9)
     share = max(0.0, 1.0 - 0.5 / length)
+    whole: Segment = (*begin, *end)
     piece: Segment = (*begin, begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1]))
-    owner = placed.wanted.owner
-    others = [each for each in among if each.kind in ("text", "head", "leader") and each.name != owner]
-    return sum(1 for each in others if each.crossed_by((*begin, *end) if each.kind == "leader" else piece))
+    cost = 0.0
+    for each in among:
+        if each.name in (placed.wanted.owner, placed.wanted.name):
+            continue
+        if each.kind == "leader":
+            cost += through * each.crossed_by(whole)
+        elif each.kind == "frame" or not each.crossed_by(piece):
+            continue
+        elif each.kind in ("text", "head"):
+            cost += through
+        elif each.kind != "anchor":
+            cost += _ALONG if each.runs_along(piece) else _ACROSS.get(each.kind, 0.0)
+        elif not _holds(each.box, end):
+            cost += _ACROSS["anchor"]
+    return cost
 
 
-def _places(wanted: Wanted) -> Iterator[Placed]:
-    """Yield places from the best on: as asked, the other sides, then farther off with a leader."""
+def _holds(box: Box, point: Point) -> bool:
+    return box[0] <= point[0] <= box[2] and box[1] <= point[1] <= box[3]
+
+
+def _places(wanted: Wanted) -> Iterator[tuple[float, Placed]]:
+    """Yield places from the best on, with what each costs: as asked, the other sides, farther off with a leader."""
     if wanted.balloon and wanted.tail is None:
-        yield from _ringed(wanted)
+        yield from _ringed(wanted, _BALLOON_FAR, _RING)
         return
     sides = _SIDES[wanted.label.place.split()[0]]
-    if wanted.label.nudge != (0.0, 0.0):
-        yield from _beside(wanted, sides[0], wanted.label.nudge)
-    for side in sides if not wanted.callout else ():
-        yield from _beside(wanted, side, (0.0, 0.0))
+    beside = [_beside(wanted, sides[0], wanted.label.nudge)] if wanted.label.nudge != (0.0, 0.0) else []
+    beside += [_beside(wanted, side, (0.0, 0.0)) for side in sides if not wanted.callout]
+    for rank, placed in enumerate(chain.from_iterable(beside)):
+        yield _RANK * rank, placed
+    yield from _led(wanted, _FAR, _ROUND)
+
+
+def _farther(wanted: Wanted) -> Iterator[tuple[float, Placed]]:
+    """Yield more places with a leader, farther off and in more directions."""
+    if wanted.balloon and wanted.tail is None:
+        yield from _ringed(wanted, _BALLOON_FARTHER, _RING)
+    else:
+        yield from _led(wanted, _FARTHER, _RING)
+
+
+def _led(wanted: Wanted, rings: Sequence[float], ways: Sequence[Point]) -> Iterator[tuple[float, Placed]]:
+    """Yield places of words with a leader around the points at which it may end."""
     gap = 0.0 if wanted.callout else 0.8
-    for far in _FAR:
-        for x, y in wanted.points:
-            for dx, dy in _ROUND:
+    for far in rings:
+        for p, (x, y) in enumerate(wanted.points):
+            for way, (dx, dy) in enumerate(ways):
                 middle = (x + dx * far, y + dy * far)
                 rightward = dx > 0
                 left = middle[0] if rightward else middle[0] - wanted.width
                 begin = (middle[0] - gap if rightward else middle[0] + gap, middle[1])
                 align: Align = "left" if rightward else "right"
-                yield Placed(wanted, left, middle[1] + wanted.height / 2, align, (begin, (x, y)))
+                worse = _LENGTH * far + _OTHER_POINT * p + _OTHER_WAY * way
+                yield worse, Placed(wanted, left, middle[1] + wanted.height / 2, align, (begin, (x, y)))
 
 
-def _ringed(wanted: Wanted) -> Iterator[Placed]:
-    """Yield places of a letter around the point that it names, its leader from the middle of its ring."""
+def _ringed(wanted: Wanted, rings: Sequence[float], ways: Sequence[Point]) -> Iterator[tuple[float, Placed]]:
+    """Yield places of a letter around the points that it names, its leader from the middle of its ring."""
     radius = wanted.balloon
-    for far in _BALLOON_FAR:
-        for x, y in wanted.points:
-            for dx, dy in _RING:
+    for far in rings:
+        for p, (x, y) in enumerate(wanted.points):
+            for way, (dx, dy) in enumerate(ways):
                 length = (dx * dx + dy * dy) ** 0.5
                 centre = (x + dx / length * far, y + dy / length * far)
-                yield Placed(wanted, centre[0] - radius, centre[1] + radius, "centre", (centre, (x, y)))
+                worse = _LENGTH * far + _OTHER_POINT * p + _OTHER_WAY * way
+                yield worse, Placed(wanted, centre[0] - radius, centre[1] + radius, "centre", (centre, (x, y)))
 
 
 def _beside(wanted: Wanted, side: str, nudge: Point) -> Iterator[Placed]:

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from math import hypot
 from typing import Literal
 
 from hubwright.drawing.faces import DROP, Block
 from hubwright.drawing.geometry import Box, Segment, cross, meets, overlap
 from hubwright.scenes.vocabulary import Label, Point
 
-Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader"]
+Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader", "anchor"]
 Align = Literal["left", "centre", "right"]
 Callout = Literal["", "ring", "frame"]
 WEIGHT: dict[Kind, float] = {
@@ -26,9 +27,11 @@ WEIGHT: dict[Kind, float] = {
     "frame": 25.0,
     "line": 12.0,
     "leader": 14.0,
+    "anchor": 8.0,
 }
 _OFF_SHEET = 200.0
 _MARGIN = 1.5  # between the words of a framed remark and its frame
+_PARALLEL = 0.2  # sine of the angle below which a leader runs along a line
 _CLEAR = 0.5  # between a label and what it keeps off
 
 
@@ -47,6 +50,8 @@ class Obstacle:
             return False
         if self.segment is None:
             return True
+        if self.kind == "mark":  # an arc has its width all along, a head only at its base
+            margin += min(self.segment[0], self.segment[2]) - self.box[0]
         return meets(self.segment, (box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin))
 
     def crossed_by(self, segment: Segment) -> bool:
@@ -56,6 +61,17 @@ class Obstacle:
         if max(x0, x1) < box[0] or min(x0, x1) > box[2] or max(y0, y1) < box[1] or min(y0, y1) > box[3]:
             return False
         return meets(segment, box) if self.segment is None else cross(segment, self.segment)
+
+    def runs_along(self, segment: Segment) -> bool:
+        """Return whether a line that passes through it has nearly its direction; only arrows and lines have one."""
+        if self.kind not in ("shaft", "line"):
+            return False
+        x0, y0, x1, y1 = self.segment or self.box
+        wide, high = x1 - x0, y1 - y0
+        if self.segment is None:  # level or upright, with its width
+            wide, high = (wide, 0.0) if wide > high else (0.0, high)
+        dx, dy = segment[2] - segment[0], segment[3] - segment[1]
+        return abs(dx * high - dy * wide) < _PARALLEL * hypot(dx, dy) * hypot(wide, high)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,12 +123,13 @@ class Placed:
     top: float
     align: Align
     leader: tuple[Point, ...] = ()
+    box: Box = field(init=False)  # of the words, descenders included
 
-    @property
-    def box(self) -> Box:
-        """Return the box of the words, descenders included."""
+    def __post_init__(self) -> None:
+        """Reckon the box once: layout asks for it a hundred times."""
         wanted = self.wanted
-        return self.left, self.top - wanted.height - wanted.drop, self.left + wanted.width, self.top
+        box = (self.left, self.top - wanted.height - wanted.drop, self.left + wanted.width, self.top)
+        object.__setattr__(self, "box", box)
 
 
 @dataclass
@@ -123,11 +140,11 @@ class Ground:
     obstacles: list[Obstacle] = field(default_factory=list)
 
     def cost(self, box: Box, owner: str = "", among: Iterable[Obstacle] | None = None) -> float:
-        """Return how badly a box for words is taken; an item's own marks do not count."""
+        """Return how badly a box for words is taken; near an item's own marks it may stand, but not on them."""
         worst = 0.0
         if box[0] < 1 or box[1] < 1 or box[2] > self.size[0] - 1 or box[3] > self.size[1] - 1:
             worst = _OFF_SHEET
         for obstacle in self.obstacles if among is None else among:
-            if obstacle.hit(box, _CLEAR) and obstacle.name != owner:
+            if obstacle.hit(box, 0.0 if obstacle.name == owner else _CLEAR):
                 worst += WEIGHT[obstacle.kind]
         return worst

@@ -30,11 +30,12 @@ def _taken(items: Sequence[Item], view: str, place: str) -> float:
     return total
 
 
-def _note(d: Drawn, name: str, view: str, at: Point, text: str, place: Place) -> Note:
-    """Return a part's name with a leader that ends in a dot on it."""
+def _note(d: Drawn, name: str, view: str, at: Point, text: str, place: Place, *, room: float = 0.0) -> Note:
+    """Return a part's name with a leader that ends in a dot on it, or as far above or below as the part has room."""
     anchor = (d.layout.side * at[0], at[1])
     # parts of the detail turned on a lathe look the same below the axis
-    also = ((anchor[0], -at[1]),) if view == "detail" and name != "knuckle" else ()
+    also: tuple[Point, ...] = ((anchor[0], -at[1]),) if view == "detail" and name != "knuckle" else ()
+    also += tuple((anchor[0], at[1] + step) for step in (room, -room) if room)
     label = Label(tuple(text.split("\n")), place, anchor=anchor, tone="soft", size=_SIZE, leader_dot=True, also=also)
     return Note(f"label-{name}", view, 1, label=label, level=30.0)
 
@@ -95,7 +96,7 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     turns, stands = ("turns", "stands still")
     carrier = "Knuckle" if d.words.results.setup.kind == "vehicle" else "Axle"
     wanted = [
-        _note(d, "elements", "detail", at["element"], _elements(d), inboard),
+        _note(d, "elements", "detail", at["element"], _elements(d), inboard, room=0.3 * bearing.element),
         _note(
             d, "outer-ring", "detail", at["outer-ring"], f"{outer}: {turns if bearing.outer_turns else stands}", inboard
         ),
