@@ -28,7 +28,7 @@ FUNCTIONS = {
     "sqrt": np.sqrt, "tan": np.tan, "sin": np.sin, "cos": np.cos, "atan": np.arctan, "acos": np.arccos,
     "abs": abs, "pi": math.pi,
 }  # fmt: skip
-_ATOM = r"[A-Za-z]+(?:\^(?:\([\d/]+\)|[\d.]+))?"
+_ATOM = r"[A-Za-z]+(?:\^(?:\([\d/]+\)|-?[\d.]+))?"
 _UNIT = rf"(?:\(in/s\)/mph|million turns|{_ATOM}(?:[*/]{_ATOM})*)"
 _NUMBER = re.compile(rf"(?<![\w.])(\d+(?:\.\d+)?)(?: ({_UNIT}))?")
 

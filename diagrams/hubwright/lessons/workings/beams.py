@@ -78,10 +78,10 @@ def beam_shear(results: Results, case: CaseResult) -> Working:
 
 def cantilever_moment(results: Results, case: CaseResult) -> Working:
     """Return what a wall at the far support would hold: the limiting simplification."""
-    beam = _near_load(results, case)
+    beam = wheel_end_beam(results, case.name)
     return Working(
         what="Moment of a cantilever",
-        lines=(SPREAD, _PLACE, Line("C", "abs(B)*(abs(p) + l/2)", us="abs(B)*(abs(p) + l/2)/inches_in_a_foot")),
+        lines=(SPREAD, Line("C", "abs(M) + abs(B)*l/2", us="abs(M) + abs(B)*l/(2*inches_in_a_foot)")),
         symbols={
             **spread_symbols_in_metres(results),
             **_load(results, case, beam),
@@ -94,21 +94,10 @@ def cantilever_moment(results: Results, case: CaseResult) -> Working:
 
 def beam_deflection(results: Results, case: CaseResult) -> Working:
     """Return how far the spindle bends at most: at an overhung load, or between the supports."""
-    beam = _near_load(results, case)
-    largest, spindle = beam.maximum_deflection, results.setup.spindle
+    beam, spindle = wheel_end_beam(results, case.name), results.setup.spindle
+    largest = beam.maximum_deflection
     if largest is None or spindle is None or beam.stiffness is None:
         raise MissingDataError(result="the deflection of the spindle", missing=["spindle.diameter"])
-    l, a = beam.spread, abs(beam.load_place) - beam.spread / 2
-    lines = [SPREAD, _PLACE, Line("K", "E*pi*D**4/64")]
-    if beam.overhung and abs(a * (l + a)) >= l**2 / (3 * math.sqrt(3)):
-        lines += [Line("o", "abs(p) - l/2"), _in_millimetres("w", "B*o**2*(l + o)/(3*K)")]
-        why = "Largest where the load stands, outside the supports."
-    elif beam.overhung:
-        lines += [Line("o", "abs(p) - l/2"), _in_millimetres("w", "-(B*o*l**2/(9*sqrt(3)*K))")]
-        why = "Largest between the supports, where the spindle bends the other way."
-    else:
-        lines += [Line("b", "l/2 - abs(p)"), _in_millimetres("w", "B*b*(l**2 - b**2)**(3/2)/(9*sqrt(3)*l*K)")]
-        why = "Largest between the supports, near the load."
     symbols = {
         **spread_symbols_in_metres(results),
         **_load(results, case, beam),
@@ -117,38 +106,49 @@ def beam_deflection(results: Results, case: CaseResult) -> Working:
         "E": Symbol("E", "stiffness of steel", Quantity(STEEL_YOUNGS_MODULUS, "Pa")),
         "D": Symbol("d", "diameter of the spindle", Quantity(spindle.diameter, "m"), "m"),
     }
-    if beam.overhung:
-        symbols["o"] = Symbol("a", "load beyond the near support", Quantity(a, "m"), "m")
+    stiffness = Line("K", "E*pi*D**4/64")
+    lines: tuple[Line, ...]
+    l, moment = beam.spread, abs(results.side * case.bearing_moment.x)
+    over = moment / abs(beam.load) - l / 2 if beam.load else math.inf
+    if not beam.overhung:
+        lines = (SPREAD, _PLACE, stiffness, Line("b", "l/2 - abs(p)"), _in_millimetres(_BETWEEN))
+        symbols["p"] = Symbol("y_B", "where the load stands", Quantity(beam.load_place, "m"), "m")
+        symbols["b"] = Symbol("b", "load from the near support", Quantity(-over, "m"), "m")
+        why = "Largest between the supports, near the load."
+    elif beam.couple is None and over * (l + over) >= l**2 / (3 * math.sqrt(3)):
+        lines = (SPREAD, _PLACE, stiffness, Line("o", "abs(p) - l/2"), _in_millimetres("B*o**2*(l + o)/(3*K)"))
+        symbols["p"] = Symbol("y_B", "where the load stands", Quantity(beam.load_place, "m"), "m")
+        symbols["o"] = Symbol("a", "load beyond the near support", Quantity(over, "m"), "m")
+        why = "Largest where the load stands, outside the supports."
     else:
-        symbols["b"] = Symbol("b", "load from the near support", Quantity(-a, "m"), "m")
+        sign = "-" if largest.value < 0 else ""
+        bent = f"{sign}T*l**2/(9*sqrt(3)*K)"
+        lines = (
+            SPREAD,
+            stiffness,
+            Line("T", "abs(M) - abs(B)*l/2", us="abs(M) - abs(B)*l/(2*inches_in_a_foot)"),
+            Line(
+                "w", bent, us=bent.replace("T", "inches_in_a_foot*T"), si=bent.replace("T", "millimetres_in_a_metre*T")
+            ),
+        )
+        near = Quantity(moment - abs(beam.load) * l / 2, "N*m")
+        symbols["T"] = Symbol(r"M_\mathrm{n}", "bending moment at the near support", near)
+        why = "Largest between the supports, where the spindle bends the other way."
     return Working(
         what="Largest deflection",
-        lines=tuple(lines),
+        lines=lines,
         symbols=symbols,
         source=f"{why} Beam on two supports, in any text on strength of materials.",
         function="spindle_beam.SpindleBeam.deflection",
     )
 
 
+_BETWEEN = "B*b*(l**2 - b**2)**(3/2)/(9*sqrt(3)*l*K)"
 _PLACE = Line("p", "M/B", us="inches_in_a_foot*M/B")
 
 
-def _in_millimetres(name: str, expression: str) -> Line:
-    return Line(
-        name,
-        expression,
-        si=f"millimetres_in_a_metre*{expression}"
-        if expression[0] != "-"
-        else f"-millimetres_in_a_metre*{expression[1:]}",
-    )
-
-
-def _near_load(results: Results, case: CaseResult) -> WheelEndBeam:
-    """Return the beam of a case whose load stands near enough to be told by its place."""
-    beam = wheel_end_beam(results, case.name)
-    if beam.couple is not None or not beam.load:
-        raise MissingDataError(result="the working of a load that is a couple", missing=["a load near the rows"])
-    return beam
+def _in_millimetres(expression: str) -> Line:
+    return Line("w", expression, si=f"millimetres_in_a_metre*{expression}")
 
 
 def _load(results: Results, case: CaseResult, beam: WheelEndBeam) -> dict[str, Symbol]:
@@ -159,7 +159,6 @@ def _load(results: Results, case: CaseResult, beam: WheelEndBeam) -> dict[str, S
             "M_x", "moment about the bearing centre, top toward the vehicle", moment,
             path="bearing_moment.x" if results.side > 0 else "",
         ),
-        "p": Symbol("y_B", "where the load stands, outboard of the centre", Quantity(beam.load_place, "m"), "m"),
     }  # fmt: skip
 
 

@@ -12,14 +12,22 @@ from hubwright.lessons.workings.life import LETTER, Row
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.lessons.workings.sentence import CAUTION
 from hubwright.lessons.workings.shown import text
+from hubwright.mechanics.bearing_contact import (
+    Ring,
+    ball_curvature,
+    point_contact_pressure,
+    point_contact_semiaxes,
+)
 from hubwright.mechanics.bearing_life import MILLION
 from hubwright.mechanics.bearing_rating import gamma, one_row_dynamic_rating
+from hubwright.mechanics.constants import STEEL_POISSONS_RATIO, STEEL_YOUNGS_MODULUS
 from hubwright.mechanics.raceway_life import (
     DENT_PRESSURE,
     RacewayRatings,
     ball_raceway_ratings,
     roller_raceway_ratings,
 )
+from hubwright.mechanics.roller_contact import roller_curvature_sum
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.bearings import missing_dimensions
@@ -94,19 +102,81 @@ def dent_margin(results: Results, case: CaseResult) -> Working:
     life = _life_of(results, case)
     elements = elements_of(results)
     row = min(_ROWS, key=lambda row: float(getattr(life.static_safety, row)))
-    pressure, margin = getattr(life.peak_contact_pressure, row), getattr(life.static_safety, row)
+    highest, margin = getattr(life.peak_contact_pressure, row), getattr(life.static_safety, row)
+    worst = max(life.peak_contact_pressure.outboard, life.peak_contact_pressure.inboard)
     return Working(
         what=f"Dent margin, {row} row",
         lines=(Line("s", "(l/p)**3" if elements == "balls" else "(l/p)**2"),),
         symbols={
             "s": Symbol("s_0", "dent margin", Quantity(margin, "1")),
             "l": Symbol(r"p_0", "pressure that leaves a dent", Quantity(DENT_PRESSURE[elements], "Pa"), "MPa"),
-            "p": Symbol("p", "highest contact pressure of the row", Quantity(pressure, "Pa"), "MPa"),
+            "p": Symbol(
+                "p",
+                "highest contact pressure of the row",
+                Quantity(highest, "Pa"),
+                "MPa",
+                "life.pressure" if highest == worst else "",
+            ),
         },
         source="ISO 76's limit of pressure; load grows with the "
         + ("cube" if elements == "balls" else "square")
         + " of the pressure.",
         function="raceway_life.row_stress",
+    )
+
+
+def pressure(results: Results, case: CaseResult) -> Working:
+    """Return how the highest contact pressure follows from the load on the most loaded element."""
+    life, bearing = _life_of(results, case), results.setup.bearing
+    row = max(_ROWS, key=lambda row: float(getattr(life.peak_contact_pressure, row)))
+    load = float(getattr(life.largest_element_load, row))
+    peak = Symbol(
+        "p", "highest contact pressure", Quantity(getattr(life.peak_contact_pressure, row), "Pa"), "MPa or psi"
+    )
+    push = Symbol("Q", f"load on the most loaded element, {row} row", Quantity(load, "N"))
+    what = f"Highest contact pressure, {row} row"
+    if isinstance(bearing, BallBearing):
+        conformities: tuple[tuple[Ring, float], ...] = (
+            ("inner", bearing.inner_conformity),
+            ("outer", bearing.outer_conformity),
+        )
+        fits = [
+            ball_curvature(ball_diameter=bearing.ball_diameter, conformity=closeness, gamma=_gamma(results), ring=ring)
+            for ring, closeness in conformities
+        ]
+        fit = max(fits, key=lambda fit: float(point_contact_pressure(load=1.0, curvature=fit)))
+        long, short = (float(axis) for axis in point_contact_semiaxes(load=load, curvature=fit))
+        return Working(
+            what=what,
+            lines=(Line("p", "3*Q/(2*pi*a*b)"),),
+            symbols={
+                "p": peak,
+                "Q": push,
+                "a": Symbol("a", "half the length of the contact patch", Quantity(long, "m"), "mm"),
+                "b": Symbol("b", "half its width", Quantity(short, "m"), "mm"),
+            },
+            source="Hertz: the pressure over an elliptic patch. Its axes follow from load, curvatures and steel.",
+            function="bearing_contact.point_contact_pressure",
+        )
+    assert bearing.roller_diameter is not None  # a life has been computed from them
+    assert bearing.roller_length is not None
+    sums = [
+        float(roller_curvature_sum(roller_diameter=bearing.roller_diameter, gamma=_gamma(results), ring=ring))
+        for ring in get_args(Ring)
+    ]
+    return Working(
+        what=what,
+        lines=(Line("p", "sqrt(Q*E*r/(2*pi*(1 - n**2)*L))"),),
+        symbols={
+            "p": peak,
+            "Q": push,
+            "E": Symbol("E", "stiffness of steel", Quantity(STEEL_YOUNGS_MODULUS, "Pa"), "MPa or psi"),
+            "r": Symbol(r"\Sigma\rho", "curvatures of roller and raceway together", Quantity(max(sums), "1/m"), "1/mm"),
+            "n": Symbol(r"\nu", "sideways give of steel", Quantity(STEEL_POISSONS_RATIO, "1")),
+            "L": Symbol("L", "length of a roller that bears", Quantity(bearing.roller_length, "m"), "mm"),
+        },
+        source="Hertz: the pressure under a line of contact.",
+        function="roller_contact.line_contact_pressure",
     )
 
 
@@ -146,15 +216,11 @@ def _life_of(results: Results, case: CaseResult) -> CaseLife:
 
 def _raceway_ratings(results: Results) -> RacewayRatings:
     bearing, dynamic = results.setup.bearing, results.bearing.dynamic_rating
-    pitch, angle, count = bearing.pitch_diameter, bearing.contact_angle, bearing.elements_per_row
-    element = bearing.element_diameter
+    angle, count, ratio = bearing.contact_angle, bearing.elements_per_row, _gamma(results)
     assert dynamic is not None  # a life has been computed from them
-    assert pitch is not None
     assert angle is not None
     assert count is not None
-    assert element is not None
     one = one_row_dynamic_rating(dynamic_rating=dynamic, elements=elements_of(results))
-    ratio = gamma(element_diameter=element, pitch_diameter=pitch, contact_angle=angle)
     if isinstance(bearing, BallBearing):
         return ball_raceway_ratings(
             dynamic_rating=one,
@@ -167,6 +233,15 @@ def _raceway_ratings(results: Results) -> RacewayRatings:
     return roller_raceway_ratings(dynamic_rating=one, rollers_per_row=count, contact_angle=angle, gamma=ratio)
 
 
+def _gamma(results: Results) -> float:
+    bearing = results.setup.bearing
+    element, pitch, angle = bearing.element_diameter, bearing.pitch_diameter, bearing.contact_angle
+    assert element is not None  # a life has been computed from them
+    assert pitch is not None
+    assert angle is not None
+    return float(gamma(element_diameter=element, pitch_diameter=pitch, contact_angle=angle))
+
+
 def _power(power: float) -> str:
     return "10/3" if power == 10 / 3 else f"{power:g}"
 
@@ -175,4 +250,5 @@ CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
     "life.quick": quick,
     "life.detailed": detailed,
     "life.dent_margin": dent_margin,
+    "life.pressure": pressure,
 }

@@ -30,7 +30,7 @@ UNITS: dict[str, dict[System, Unit]] = {
     "N*m": {"si": Unit("N·m", 1.0, "N*m"), "us": Unit("lbf·ft", _LBF * _FOOT, "lbf*ft")},
     "N/m": {"si": Unit("N/m", 1.0), "us": Unit("lbf/in", _LBF / _INCH)},
     "N/mm": {"si": Unit("N/mm", 1e3), "us": Unit("lbf/in", _LBF / _INCH)},
-    "1/m": {"si": Unit("1/m", 1.0), "us": Unit("1/in", 1 / _INCH)},
+    "1/mm": {"si": Unit("1/mm", 1e3, "mm^-1"), "us": Unit("1/in", 1 / _INCH, "in^-1")},
     "N*m^2": {"si": Unit("N·m²", 1.0, "N*m^2"), "us": Unit("lbf·in²", _LBF * _INCH**2, "lbf*in^2")},
     "kg": {"si": Unit("kg", 1.0), "us": Unit("lb", 0.45359237)},
     "rad": _alike(Unit("°", 1.0, "deg")),  # kept in radians, written in degrees
@@ -40,6 +40,7 @@ UNITS: dict[str, dict[System, Unit]] = {
     "Hz": _alike(Unit("Hz", 1.0)),
     "J": {"si": Unit("J", 1.0), "us": Unit("ft·lbf", _LBF * _FOOT, "ft*lbf")},
     "Pa": {"si": Unit("Pa", 1.0), "us": Unit("psi", _LBF / _INCH**2)},
+    "MPa or psi": {"si": Unit("MPa", 1e6), "us": Unit("psi", _LBF / _INCH**2)},
     "N/m^3": {"si": Unit("N/m³", 1.0, "N/m^3"), "us": Unit("lbf/in³", _LBF / _INCH**3, "lbf/in^3")},
     "K": _alike(Unit("K", 1.0)),
     "1": _alike(Unit("", 1.0)),

@@ -10,7 +10,7 @@ from hubwright.quantities import System
 TIMES = r"\times"
 _GREEK = {
     r"\alpha": "α", r"\gamma": "γ", r"\delta": "δ", r"\Delta": "Δ", r"\theta": "θ", r"\mu": "μ", r"\varphi": "φ",
-    r"\varrho": "ρ", r"\rho": "ρ", r"\ell": "ℓ",
+    r"\varrho": "ρ", r"\rho": "ρ", r"\ell": "ℓ", r"\Sigma": "Σ", r"\nu": "ν",
 }  # fmt: skip
 _POWER = re.compile(r"\^(\([^)]*\)|[\d.]+)")
 _SUPERSCRIPTS = {"²": "^2", "³": "^3"}
