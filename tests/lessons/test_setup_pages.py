@@ -366,7 +366,7 @@ def test_estimates_are_words_and_a_named_duty_is_one_of_them(tmp_path: Path) -> 
     trailer = course.results["kit-trailer"]
     told = text_of(estimated_in_words(trailer))
     assert "no spacer" in told
-    assert "mounting face outboard of the midplane between the rows: positive 42 mm (1.65 in) (34 to 50 mm" in told
+    assert "mounting face outboard of the midplane between the rows 42 mm (1.65 in) (34 to 50 mm" in told
     assert "wheel.spacer" not in told
 
 
@@ -387,6 +387,14 @@ def test_a_key_is_told_with_what_the_file_says_how_to_find_it_and_what_is_taken_
     told = text_of(page.put_back(key_table(page, course.views[stem], key)))
     assert "Tape from the outer edge of one" in told
     assert "needed: it has no estimate" in told
+
+
+def test_another_way_of_saying_a_key_is_named(tmp_path: Path) -> None:
+    course = course_of(tmp_path)
+    page = PageState(file="find-your-numbers.md")
+    told = text_of(page.put_back(key_table(page, course.views["wagon"], "wheel.offset", "chassis.front_axle_mass")))
+    assert "or give wheel.backspacing" in told
+    assert "total mass × front share; or give chassis.total_mass" in told
 
 
 def test_the_angle_of_a_ball_bearing_is_not_called_that_of_a_cup(tmp_path: Path) -> None:

@@ -23,6 +23,8 @@ from hubwright.lessons.words import listed
 from hubwright.quantities import Quantity
 from hubwright.results import Results
 from hubwright.results.sensitivity import Matters, what_matters
+from hubwright.setup.keys import Key
+from hubwright.setup.schema import ALTERNATIVES
 
 SHOWN = 8  # inputs in the list of what is worth measuring, and in its figure
 _WORTH = 0.01  # of a span: less is not worth a tape
@@ -182,12 +184,19 @@ def _key_row(results: Results, key: str) -> Row | None:
         name, entry = inputs[0]
         quantity = input_quantity(name, entry)
         spread = range_of(quantity)
-        told = Markup("{}{}<br>{}").format(
-            value_of(quantity), Markup(" ({})").format(spread) if spread else "", entry.origin
-        )
-    without = known.estimate or ("needed: it has no estimate" if known.required else "what follows from it is left out")
+        parts = [value_of(quantity), *([spread] if spread else []), escape(entry.origin)]
+        told = Markup("<br>").join(parts)
     head = Markup('<code>{}</code><span class="means">{}</span>').format(key, known.meaning)
-    return Row(head, (told, escape(known.find or "–"), escape(without)))
+    return Row(head, (told, escape(known.find or "–"), escape(_without(known, key))))
+
+
+def _without(known: Key, key: str) -> str:
+    """Return what is taken where a key is left out, and which other key says the same."""
+    ways = next((ways for ways in ALTERNATIVES if any(key in way for way in ways)), ())
+    others = [way[0] for way in ways if key not in way]
+    if others:
+        return "; ".join([*([known.estimate] if known.estimate else []), f"or give {' or '.join(others)}"])
+    return known.estimate or ("needed: it has no estimate" if known.required else "what follows from it is left out")
 
 
 def _named(results: Results, key: str) -> Markup:
