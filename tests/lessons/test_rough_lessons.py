@@ -10,6 +10,7 @@ from lesson_sites import TRAILER, WAGON
 from test_course_holds import ALIKE, CONTENT, VEHICLES, course_of, found, newtons, order
 from test_workings import agrees
 
+from hubwright.errors import DimensionError
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Undrawn
 from hubwright.lessons.pages import Renderer
@@ -177,6 +178,20 @@ def test_the_workings_of_a_landing_come_to_its_results(height: float) -> None:
         result = getattr(fallen, path)
         assert isinstance(result, Quantity)
         agrees(path, working_of(fallen, path), result)
+
+
+def test_weight_times_height_is_an_energy_and_no_force() -> None:
+    setup = load_text(WAGON, "wagon.toml")
+    assert isinstance(setup, Setup)
+    results, height = solve(setup), Quantity(0.15, "m")
+    weight, bound = Quantity(results.weight.wheel_loads[results.wheel], "N"), Quantity(1.0, "N")
+    energy = landing(setup_view(results, "stock"), height).energy
+    assert isinstance(energy, Quantity)
+    # the lesson's sum and the product of what it multiplies, units and all
+    assert (weight * height - energy).value == pytest.approx(0.0, abs=1e-9)
+    assert (energy / height - weight).value == pytest.approx(0.0, abs=1e-9)
+    with pytest.raises(DimensionError, match="differ in kind"):
+        energy + bound
 
 
 def spacer_or_offset(results: Results, text: str) -> None:
