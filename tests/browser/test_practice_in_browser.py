@@ -170,7 +170,7 @@ def answer(page: Any, stem: str, text: str, way: str = "") -> str:
     form = page.locator(f"#practice-{stem}")
     form.get_by_label("Your answer").fill(text)
     if way or stem == "length":
-        form.get_by_label("Which way").select_option(way)
+        form.get_by_label("Which way").select_option(way or "…")
     form.locator("output").evaluate("output => output.textContent = ''")
     form.get_by_role("button", name="Check it").click()
     form.locator("output:not(:empty)").wait_for()

@@ -15,7 +15,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_build_datetime, get_relative_url
@@ -43,20 +43,6 @@ log = get_plugin_logger("hubwright")
 LAYOUT_FACES = "fonts/layout/"  # twins of the faces for laying out figures; no page asks for them
 FIGURE_RULES = "assets/figures.css"
 FIND_NUMBERS = "find-your-numbers.md"
-QUESTIONS = (
-    "How do I tell a worn bearing?",
-    "What is in a wheel end?",
-    "How much weight stands on one wheel?",
-    "What does the road do to the hub?",
-    "Where does it bend?",
-    "What do braking and corners do?",
-    "How do loads become life?",
-    "What do larger tires change?",
-    "Spacer or offset wheel?",
-    "What happens on a slope, on two wheels, over a ledge?",
-    "How hard is a drop?",
-    "What do water and mud do?",
-)
 
 
 class HubwrightConfig(base.Config):  # type: ignore[no-untyped-call]
@@ -161,7 +147,9 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         files.append(File.generated(config, answer_units.PATH, content=answer_units.units_script()))
         for path, page in self.generated.by_path.items():
             if files.get_file_from_path(path) is None:
-                files.append(File.generated(config, path, content=page.source))
+                # what search keeps quiet about is no page's neighbour either
+                place = InclusionLevel.UNDEFINED if page.searched else InclusionLevel.NOT_IN_NAV
+                files.append(File.generated(config, path, content=page.source, inclusion=place))
         return files
 
     def on_nav(self, nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
@@ -292,7 +280,8 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
             "practice": answer_units.PATH if state and state.practice else "",
             "address": self.config.address,
             "built": built_on(),
-            "sheet": f"{state.lesson} of {len(lessons)}" if state and state.lesson else (made.mark if made else ""),
+            "sheet": next((f"{n} of {len(lessons)}" for n, one in enumerate(lessons, 1) if one["current"]), "")
+            or (made.mark if made else ""),
         }
         if results is not None:
             force = max(case.closure.force for case in results.cases.values())
@@ -307,21 +296,19 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         return context
 
     def _lessons(self, state: PageState | None) -> list[dict[str, Any]]:
-        written = {one.lesson: (uri, one) for uri, one in self.states.items() if one.lesson is not None}
-        numbers = sorted(set(range(1, len(QUESTIONS) + 1)) | set(written))
+        """Return the lessons that the site has, its own or the course's, in the order of their numbers."""
         entries = []
-        for number in numbers:
-            uri, one = written.get(number, ("", None))
-            file = self.files.get_file_from_path(uri) if one else None
-            entries.append(
-                {
-                    "number": number,
-                    "question": plain(one.title) if one else QUESTIONS[number - 1],
-                    "url": file.url if file else "",
-                    "available": file is not None,
-                    "current": state is not None and state.lesson == number,
-                }
-            )
+        for uri, one in sorted(self.states.items(), key=lambda item: (item[1].lesson or 0, item[0])):
+            if one.lesson is not None and (file := self.files.get_file_from_path(uri)) is not None:
+                entries.append(
+                    {
+                        "number": one.lesson,
+                        "question": plain(one.title),
+                        "url": file.url,
+                        "available": True,
+                        "current": one is state,
+                    }
+                )
         return entries
 
     def _url(self, path: str) -> str:
