@@ -130,7 +130,7 @@ def _pulls(words: RollWording, view: View) -> list[Item]:
             view.name,
             2,
             label=Label(
-                (f"*{symbol}", f"*{words.force(body.weight.z)}", "onto the road" if sloped else "weight"),
+                (f"*{symbol} =", f"*{words.force(body.weight.z)}", "onto the road" if sloped else "weight"),
                 "right" if _pulled_left(words) else "left",
                 anchor=(at[0], -_LABELS / view.scale),
                 tone="load",

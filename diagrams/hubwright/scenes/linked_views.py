@@ -4,10 +4,11 @@ Each view lies on the side from which it is seen: the top view above the rear vi
 it. Arrows lie in a view's plane; what runs along the line of sight is a dot (toward the reader) or a cross in a ring.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from hubwright.results.model import Vector
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Normal, Point, View
 from hubwright.scenes.wheel_end_actions import Action
 
@@ -77,20 +78,21 @@ def arrows(
     for axis, vector in zip(seen.across, _components(seen, action), strict=True):
         if max(abs(vector[0]), abs(vector[1])) <= least:
             continue
-        items.append(
-            Force(
-                f"{'reaction' if action.role == 'reaction' else 'force'}-{action.name}-{axis}-{seen.plane}",
-                seen.view.name,
-                step,
-                at=seen.point(action.point),
-                vector=vector,
-                role=action.role,
-                tip_at_point=axis == "z",
-                gap=_GAP if ringed else 0.0,
-                label=labels.get(axis),
-                level=_LEVEL + 3,
-            )
+        force = Force(
+            f"{'reaction' if action.role == 'reaction' else 'force'}-{action.name}-{axis}-{seen.plane}",
+            seen.view.name,
+            step,
+            at=seen.point(action.point),
+            vector=vector,
+            role=action.role,
+            tip_at_point=axis == "z",
+            gap=_GAP if ringed else 0.0,
+            label=labels.get(axis),
+            level=_LEVEL + 3,
         )
+        shown = visible(force, seen.view)
+        # one that is not to scale hangs from its point: on it stand those that are
+        items.append(shown if shown.to_scale else replace(shown, tip_at_point=False))
     return items
 
 

@@ -14,6 +14,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.side_view_words import caption_of, description_of, forward, metres, signed_mass, title_of
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, axle_places, force_name, plane_body
 from hubwright.scenes.vehicle_outline import Outline, circle, standing_tire, trailer_outline, vehicle_outline
 from hubwright.scenes.vocabulary import (
@@ -44,6 +45,7 @@ _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, r
 _LABELS = 16.0  # middle of the words beside arrows, below the road
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
+_HIDDEN = 2.5  # an arrow shorter than this lies under the mark of its centre of mass
 _SHOWN = 10  # loads that get a label of their own
 _LETTERS = 30  # in a line of a label column
 
@@ -207,9 +209,8 @@ def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
         if load in labelled:
             lines = (f"*{{W|{number}}} = {format_quantity(abs(weight), 'force', units)}", *_told(body, load, units))
             label = Label(lines, place="left column" if load.x >= middle else "right column", tone="load")
-        items.append(
-            Force(force_name(load), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False, label=label)
-        )
+        force = Force(force_name(load), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False, label=label)
+        items.append(visible(force, view, least=_HIDDEN))
     if rest := [load for load in body.added if load not in labelled]:
         total = format_quantity(sum(load.mass for load in rest), "mass", units)
         lines, at = (f"and {len(rest)} lighter loads,", f"together {total}"), (10.0, view.origin[1] - 4.0)

@@ -11,10 +11,10 @@ from hubwright.scenes.vocabulary import NOT_TO_SCALE, Force, View
 LEAST_ARROW = 1.2  # of one to scale: what shows as an arrow on a printed sheet
 
 
-def visible(force: Force, view: View) -> Force:
+def visible(force: Force, view: View, *, least: float = LEAST_ARROW) -> Force:
     """Return a force as it is, or, if its arrow were too short to see, one of a fixed length whose label says so."""
     size = hypot(*force.vector)
-    if force.label is None or size == 0 or size / (view.newtons_per_mm or 1.0) >= LEAST_ARROW:
+    if not force.label or not force.label.lines or size == 0 or size / (view.newtons_per_mm or 1.0) >= least:
         return force
     label = replace(force.label, lines=(*force.label.lines, NOT_TO_SCALE))
     return replace(force, label=label, to_scale=False)
