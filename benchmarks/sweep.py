@@ -7,11 +7,12 @@ was never drawn.
 """
 
 import argparse
+import math
 import sys
 import time
 import traceback
 from collections import Counter
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, field
 from multiprocessing import get_context
 from pathlib import Path
@@ -24,7 +25,7 @@ from hypothesis import HealthCheck, Phase, given, seed, settings  # noqa: E402  
 from hypothesis.strategies import SearchStrategy  # noqa: E402
 
 from drawing.swept import PICTURES, figures_of, picture  # noqa: E402
-from drawing.written_checks import Failure, counted, failures_of  # noqa: E402
+from drawing.written_checks import Failure, arrows_crossed, counted, failures_of  # noqa: E402
 from hubwright.drawing import draw, svg_for_page  # noqa: E402
 from hubwright.drawing.closure import TOLERANCE, left_over  # noqa: E402
 from hubwright.drawing.marks import Drawing  # noqa: E402
@@ -49,6 +50,7 @@ class Tally:
     setups: int = 0
     figures: Counter[str] = field(default_factory=Counter)
     arrows: int = 0
+    crossed: int = 0
     dimensions: int = 0
     bodies: int = 0
     failures: Counter[tuple[str, str]] = field(default_factory=Counter)
@@ -66,6 +68,7 @@ class Tally:
         self.setups += other.setups
         self.figures += other.figures
         self.arrows += other.arrows
+        self.crossed += other.crossed
         self.dimensions += other.dimensions
         self.bodies += other.bodies
         self.failures += other.failures
@@ -136,6 +139,7 @@ def check(tally: Tally, solved: Results | BeamResults, number: int, index: int, 
                     arrows, dimensions = counted(svg)
                     tally.arrows, tally.dimensions = tally.arrows + arrows, tally.dimensions + dimensions
                     tally.figures[f"{name}, {form}"] += 1
+                    tally.crossed += arrows_crossed(svg)
                     failures = failures_of(svg)
                     tally.failing[f"{name}, {form}"] += bool(failures)
                     for failure in failures:
@@ -155,6 +159,7 @@ def report(total: Tally, seconds: float) -> None:
     drawn = sum(total.figures.values())
     print(f"{total.setups} setups, {drawn} drawings in {seconds:.0f} s: {drawn / seconds:.0f} drawings a second")
     print(f"{total.arrows} arrows and {total.dimensions} dimensions measured, {total.bodies} free bodies closed")
+    print(f"{total.crossed} leaders cross an arrow on their way (legible over its edge of paper; not a failure)")
     print(f"\n{'figure':<48}{'drawn':>8}{'faulty':>8}{'rate':>9}")
     for name, count in sorted(total.figures.items()):
         print(f"{name:<48}{count:8}{total.failing[name]:8}{total.failing[name] / count:9.2%}")
@@ -175,6 +180,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=None, help="only the batch of this seed")
     parser.add_argument("--setup", type=int, default=None, help="with --seed: only this setup of its batch")
     parser.add_argument("--first", type=int, default=0, help="the first seed")
+    parser.add_argument("--minutes", type=float, default=math.inf, help="begin no batch after so long")
     given_options = parser.parse_args()
     for old in PICTURES.glob("seed-*.png"):
         old.unlink()
@@ -184,8 +190,11 @@ def main() -> int:
     else:
         seeds = range(given_options.first, given_options.first + -(-given_options.setups // BATCH))
         with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
-            for tally in pool.map(batch, seeds):
-                total.add(tally)
+            for done in as_completed([pool.submit(batch, number) for number in seeds]):
+                total.add(done.result())
+                if time.perf_counter() - start > given_options.minutes * 60:
+                    pool.shutdown(wait=False, cancel_futures=True)
+                    break
     if total.lines:
         PICTURES.mkdir(parents=True, exist_ok=True)
         (PICTURES / "failures.txt").write_text("\n".join(total.lines) + "\n", encoding="utf-8")

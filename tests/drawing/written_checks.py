@@ -207,10 +207,11 @@ def _words(groups: list[_Group], sheet: Box) -> Iterator[Failure]:
         if kind is None:
             continue
         pieces = group.pieces
+        reach = _around([point for line in (*group.strokes, *group.outlines) for point in line]) if pieces else None
         for other, box in texts:
-            if other is not group and (
-                any(_through(piece, box) for piece in pieces) or any(_share(disc, box) for disc in group.discs)
-            ):
+            if other is group or not (group.discs or (reach is not None and _near(reach, box))):
+                continue
+            if any(_through(piece, box) for piece in pieces) or any(_share(disc, box) for disc in group.discs):
                 yield Failure(f"words on {kind}", f"{other.name} / {group.name}")
 
 
@@ -303,6 +304,11 @@ def _ends(group: _Group, unit: float) -> Segment:
     return x1, y1, x2, y2
 
 
+def _near(a: Box, b: Box) -> bool:
+    """Return whether two boxes meet or nearly so."""
+    return min(a[2], b[2]) - max(a[0], b[0]) > -1.0 and min(a[3], b[3]) - max(a[1], b[1]) > -1.0
+
+
 def _share(a: Box, b: Box) -> bool:
     return min(a[2], b[2]) - max(a[0], b[0]) > TOUCH and min(a[3], b[3]) - max(a[1], b[1]) > TOUCH
 
@@ -337,6 +343,8 @@ def _off(point: tuple[float, float], piece: Segment) -> float:
 def _beside(a: Segment, b: Segment) -> float:
     """Return for how long a segment runs within _NEAR of another."""
     length = math.hypot(a[2] - a[0], a[3] - a[1])
+    if math.dist(b[:2], b[2:]) < _ALONG or not _near(_around([a[:2], a[2:]]), _around([b[:2], b[2:]])):
+        return 0.0
     count = int(length / 0.25)
     places = ((a[0] + (a[2] - a[0]) * i / count, a[1] + (a[3] - a[1]) * i / count) for i in range(count + 1))
     return 0.25 * sum(_off(place, b) < _NEAR for place in places) if count and _parallel(a, b) else 0.0

@@ -11,7 +11,7 @@ from itertools import pairwise
 from math import inf
 
 from hubwright.drawing.columns import ELBOW, knee, start
-from hubwright.drawing.geometry import Segment, cross, overlap
+from hubwright.drawing.geometry import Box, Segment, cross, overlap
 from hubwright.drawing.obstacles import Kind, Obstacle, Placed
 from hubwright.scenes.vocabulary import Column, Point
 
@@ -32,13 +32,17 @@ def pieces(leader: Sequence[Point]) -> list[Segment]:
 def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[Obstacle]) -> list[Placed]:
     """Return labels of one column with leaders that avoid one another, other texts, arrows and other anchors."""
     result = list(placed)
+    in_the_way = [each for each in obstacles if each.kind in _WEIGHT]
+    reaches: dict[int, list[Obstacle]] = {}
     for _ in range(_ROUNDS):
         changed = False
         for i, each in enumerate(result):
             others = result[:i] + result[i + 1 :]
-            taken = [piece for other in others for piece in pieces(other.leader)]
+            taken = [(piece, _spread(piece)) for other in others for piece in pieces(other.leader)]
             anchors = [other.leader[-1] for other in others]
-            near = _within_reach(each, column, obstacles)
+            if i not in reaches:
+                reaches[i] = _within_reach(each, column, in_the_way)
+            near = reaches[i]
             cost = _cost(each.leader, near, taken, anchors, inf)
             if cost == 0.0:
                 continue
@@ -78,29 +82,43 @@ def _within_reach(placed: Placed, column: Column, obstacles: Sequence[Obstacle])
     ys = [placed.leader[0][1], *(y for _, y in placed.wanted.points)]
     around = (min(xs) - 1, min(ys) - 1, max(xs) + 1, max(ys) + 1)
     own = (placed.wanted.owner, placed.wanted.name)
-    return [each for each in obstacles if each.kind in _WEIGHT and each.name not in own and overlap(each.box, around)]
+    return [each for each in obstacles if overlap(each.box, around) and each.name not in own]
+
+
+def _spread(piece: Segment) -> Box:
+    """Return the box of a straight piece."""
+    x0, y0, x1, y1 = piece
+    return (x0 if x0 < x1 else x1, y0 if y0 < y1 else y1, x1 if x0 < x1 else x0, y1 if y0 < y1 else y0)
 
 
 def _cost(
     leader: Sequence[Point],
     obstacles: Sequence[Obstacle],
-    taken: Sequence[Segment],
+    taken: Sequence[tuple[Segment, Box]],
     anchors: Sequence[Point],
     limit: float,
 ) -> float:
     """Return how badly a leader runs; counting stops at the limit, beyond which it does not matter."""
     cost = 0.0
     for piece in pieces(leader):
-        for other in taken:
-            if cross(piece, other):
+        left, low, right, high = _spread(piece)
+        for other, box in taken:
+            apart = box[2] < left or box[0] > right or box[3] < low or box[1] > high  # as most are
+            if not apart and cross(piece, other):
                 cost += _CROSSING
         if cost > limit:
             break
         for each in obstacles:
+            box = each.box
+            if box[2] < left or box[0] > right or box[3] < low or box[1] > high:
+                continue
             if each.crossed_by(piece):
                 cost += _ALONG if each.runs_along(piece) else _WEIGHT[each.kind]
+                if cost > limit:
+                    return cost
+        left, right, low, high = left - _ANCHOR_CLEAR, right + _ANCHOR_CLEAR, low - _ANCHOR_CLEAR, high + _ANCHOR_CLEAR
         for anchor in anchors:
-            if _close(anchor, piece):
+            if left < anchor[0] < right and low < anchor[1] < high and _close(anchor, piece):
                 cost += _NEAR_ANCHOR
     return cost
 
@@ -109,13 +127,6 @@ def _close(point: Point, segment: Segment) -> bool:
     """Return whether a point lies nearer to a segment than leaders may pass."""
     px, py = point
     x0, y0, x1, y1 = segment
-    if (
-        px < min(x0, x1) - _ANCHOR_CLEAR
-        or px > max(x0, x1) + _ANCHOR_CLEAR
-        or py < min(y0, y1) - _ANCHOR_CLEAR
-        or py > max(y0, y1) + _ANCHOR_CLEAR
-    ):
-        return False
     dx, dy = x1 - x0, y1 - y0
     length = dx * dx + dy * dy
     share = 0.0 if length == 0 else min(1.0, max(0.0, ((px - x0) * dx + (py - y0) * dy) / length))

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import chain
+from math import inf
 
 from hubwright.drawing.geometry import Box, Segment, overlap
 from hubwright.drawing.obstacles import WEIGHT, Align, Ground, Kind, Obstacle, Placed, Wanted
@@ -43,11 +44,13 @@ def place_near(wanted: Wanted, ground: Ground, *, through: float = _LEADER_THROU
     for reach, places in ((_FAR[-1], _places(wanted)), (_FARTHER[-1], _farther(wanted))):
         around = _reach(wanted, reach)
         among = [obstacle for obstacle in ground.obstacles if overlap(obstacle.box, around)]
+        among.sort(key=lambda obstacle: -WEIGHT[obstacle.kind])  # so that counting soon comes to its limit
         for worse, candidate in places:
             if best is not None and worse >= best[0]:
                 continue
-            taken = ground.cost(candidate.box, wanted.owner, among)
-            if candidate.leader:
+            limit = inf if best is None else best[0] - worse
+            taken = ground.cost(candidate.box, wanted.owner, among, limit=limit)
+            if candidate.leader and taken < limit:
                 taken += _leader_cost(candidate, among, through)
             if best is None or taken + worse < best[0]:
                 best = taken + worse, candidate
@@ -75,7 +78,12 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
     whole: Segment = (*begin, *end)
     piece: Segment = (*begin, begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1]))
     cost = 0.0
+    left, right = min(begin[0], end[0]), max(begin[0], end[0])
+    low, high = min(begin[1], end[1]), max(begin[1], end[1])
     for each in among:
+        x0, y0, x1, y1 = each.box
+        if x1 < left or x0 > right or y1 < low or y0 > high:  # most lie apart
+            continue
         if each.name in (placed.wanted.owner, placed.wanted.name):
             continue
         if each.kind == "leader":

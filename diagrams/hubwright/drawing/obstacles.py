@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from math import hypot
+from math import hypot, inf
 from typing import Literal
 
 from hubwright.drawing.faces import DROP, Block
@@ -139,12 +139,21 @@ class Ground:
     size: Point
     obstacles: list[Obstacle] = field(default_factory=list)
 
-    def cost(self, box: Box, owner: str = "", among: Iterable[Obstacle] | None = None) -> float:
-        """Return how badly a box for words is taken; near an item's own marks it may stand, but not on them."""
+    def cost(self, box: Box, owner: str = "", among: Iterable[Obstacle] | None = None, *, limit: float = inf) -> float:
+        """Return how badly a box for words is taken; near an item's own marks it may stand, but not on them.
+
+        Counting stops at the limit, beyond which it does not matter.
+        """
         worst = 0.0
         if box[0] < 1 or box[1] < 1 or box[2] > self.size[0] - 1 or box[3] > self.size[1] - 1:
             worst = _OFF_SHEET
+        left, low, right, high = box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR
         for obstacle in self.obstacles if among is None else among:
+            x0, y0, x1, y1 = obstacle.box
+            if x1 <= left or x0 >= right or y1 <= low or y0 >= high:  # most lie apart
+                continue
             if obstacle.hit(box, 0.0 if obstacle.name == owner else _CLEAR):
                 worst += WEIGHT[obstacle.kind]
+                if worst > limit:
+                    break
         return worst
