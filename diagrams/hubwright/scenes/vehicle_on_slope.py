@@ -15,6 +15,7 @@ from hubwright.scenes.corner_front_outline import rear_outline
 from hubwright.scenes.roll_body import RollBody, roll_body
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.vocabulary import (
+    AngularDimension,
     Dimension,
     Dot,
     Force,
@@ -23,7 +24,6 @@ from hubwright.scenes.vocabulary import (
     KeyEntry,
     Label,
     Line,
-    Note,
     Point,
     ScaleBar,
     Scene,
@@ -38,6 +38,7 @@ _WIDTH, _FOOT = 310.0, 30.0
 _MIDDLE, _WIDE, _TALL = 116.0, 124.0, 100.0
 _ARROWS, _ROW, _TAIL = 27.0, 8.0, 11.0
 _WORDS = 222.0
+_LEVEL = 0.55  # of the road: how far its level line goes
 _NOTHING = 1e-6
 
 
@@ -252,11 +253,20 @@ def _road_ends(on: OnSlope, results: Results) -> tuple[float, float]:
 def _angle(words: SlopeWording, view: View, ends: list[Point]) -> list[Item]:
     on = words.on
     low, high = (ends[0], ends[1]) if on.downhill > 0 else (ends[1], ends[0])
-    level = (low[0] - on.downhill * 0.55 * abs(high[0] - low[0]), low[1])
-    label = Label((f"{{φ}} = {words.angle(on.angle)}",), on.way, low, size=2.5)
+    reach = _LEVEL * abs(high[0] - low[0])
+    level = (low[0] - on.downhill * reach, low[1])
     return [
-        Line("line-level", view.name, points=(low, level), style="thin"),
-        Note("label-slope", view.name, label=label),
+        Line("line-level", view.name, 4, points=(low, level), style="thin"),
+        AngularDimension(
+            "dimension-slope",
+            view.name,
+            4,
+            vertex=low,
+            start=level,
+            end=high,
+            radius=0.9 * reach * view.scale,
+            label=Label((f"{{φ}} = {words.angle(on.angle)}",), on.uphill, size=2.5),
+        ),
     ]
 
 
