@@ -14,7 +14,7 @@ from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.limit_table import limits_are_exceeded, warning_above_limits
 from hubwright.lessons.numbers import show
 from hubwright.lessons.page_state import PageState
-from hubwright.lessons.ratio_tables import life_cells, load_cells, not_settled
+from hubwright.lessons.ratio_tables import factor, life_cells, load_cells, not_settled, span
 from hubwright.lessons.setup_family import compared, families
 from hubwright.lessons.sheet_advice import hazards_of
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
@@ -25,7 +25,7 @@ from hubwright.results import Results
 from hubwright.results.changes import NotComparableError
 from hubwright.results.comparison import Compared, Comparison
 from hubwright.results.contributions import EXACT, Contribution
-from hubwright.results.draws import HIGH, LOW
+from hubwright.results.draws import HIGH, LOW, Span
 from hubwright.scenes.vocabulary import Scene
 
 Pairs = Mapping[str, Comparison]  # by the stem of the setup
@@ -59,7 +59,8 @@ def comparison_body(page: PageState, root: str, stems: Sequence[str], site: Site
     if pairs:
         parts += [
             _section("c1", "At a glance", _glance(base, pairs)),
-            _bars(page, site, base, pairs),
+            _bars(page, site, pairs),
+            _ratios(page, site, pairs),
             _section("c2", "Load of the harder loaded row, case by case", _side_by_side(pairs, "row_loads")),
         ]
         if any(pair.lives for pair in pairs.values()):
@@ -171,7 +172,7 @@ def _stands(results: Results) -> tuple[Markup, Markup, Markup]:
     return escape(wheel_words(results.wheel)), place, show(Quantity(results.weight.wheel_loads[results.wheel], "N"))
 
 
-def _bars(page: PageState, site: Site, base: Results, pairs: Pairs) -> Markup:
+def _bars(page: PageState, site: Site, pairs: Pairs) -> Markup:
     """Return the worst row's standing load of all setups as bars to one scale."""
     wheels = {pair.other.wheel for pair in pairs.values()}
     values = []
@@ -187,6 +188,18 @@ def _bars(page: PageState, site: Site, base: Results, pairs: Pairs) -> Markup:
     return _drawn(page, site, data_scenes("comparison bars", values, "Load of the harder loaded row, standing"))
 
 
+def _ratios(page: PageState, site: Site, pairs: Pairs) -> Markup:
+    """Return the ratios of loads and lives with their spans as bars, where all are seen at one wheel."""
+    first, *others = pairs.values()
+    if any(pair.wheel != first.wheel for pair in others):
+        return Markup("")
+    try:
+        solved = (first.base, *(pair.other for pair in pairs.values()))
+        return _drawn(page, site, scenes_of("setups compared", *solved, case="standing"))
+    except NotComparableError:
+        return Markup("")
+
+
 def _side_by_side(pairs: Pairs, what: str) -> Markup:
     """Return loads or lives of all setups beside each other, a row for each case that one of them shares."""
     columns = [Column(pair.other.setup.name, number=False) for pair in pairs.values()]
@@ -197,6 +210,9 @@ def _side_by_side(pairs: Pairs, what: str) -> Markup:
     ]
     if what == "lives" and _has_duty(pairs):
         rows.insert(0, Row(escape("The duty, by distance"), [_cell(pair.distance, what) for pair in pairs.values()]))
+        if any(pair.modified_distance is not None for pair in pairs.values()):
+            cells = [_cell(pair.modified_distance, what) for pair in pairs.values()]
+            rows.insert(1, Row(escape("The duty, as dirt and film leave it"), cells))
     return stacked_table(
         "Ratio, span, and what the change does; a difference where a ratio says nothing.",
         "Case",
@@ -266,8 +282,12 @@ def _split(pair: Comparison) -> Markup:
     shown = [(key, words) for key, words in wanted if key in pair.parts and _told(pair, key)]
     if not shown:
         return Markup("")
+    spans = pair.part_spans.spans
     rows = [
-        Row(escape(change.name), [_part(pair.parts[key][place]) for key, _ in shown])
+        Row(
+            escape(change.name),
+            [_part(pair.parts[key][place], spans[key][place] if key in spans else None) for key, _ in shown],
+        )
         for place, change in enumerate(pair.changes)
     ]
     together = [math.prod(part.factor for part in pair.parts[key]) for key, _ in shown]
@@ -286,11 +306,13 @@ def _told(pair: Comparison, key: str) -> bool:
     return not key.startswith("life") or pair.lives[key.removeprefix("life, ")].valid
 
 
-def _part(part: Contribution) -> Markup:
+def _part(part: Contribution, spread: Span | None) -> Markup:
     if part.nothing:
         return Markup("nothing")
     error = f" ± {format_number(part.factor * part.error, significant=1)}" if part.error else ""
-    return Markup("× {}{}").format(show(Quantity(part.factor, "1")), error)
+    told = Compared(1.0, part.factor, part.factor, spread)
+    between = Markup(" ({})").format(span(told)) if spread is not None else Markup("")
+    return Markup("× {}{}{}").format(factor(told, part.factor), error, between)
 
 
 def _drawn(page: PageState, site: Site, scenes: Sequence[Scene]) -> Markup:
