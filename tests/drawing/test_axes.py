@@ -42,6 +42,7 @@ def test_words_that_would_crowd_are_left_out() -> None:
     crowded = draw(sheet(tuple((float(i), f"{i} thousand") for i in range(101)), 100.0))
     assert crowded.conflicts == ()
     assert 5 < sum("thousand" in text.words for text in crowded.texts) < 20
+    assert any(text.words == "100 thousand" for text in crowded.texts)  # the last one names the unit
 
 
 def test_a_phone_keeps_the_axes_and_their_words() -> None:

@@ -5,6 +5,7 @@ Sheet millimetres. Words that would stand on one another are left out, as on a n
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -49,7 +50,7 @@ def draw_axis(item: v.Axis, view: v.View) -> DrawnAxis:
     marks: list[Mark] = []
     texts: list[tuple[str, Box]] = []
     words: list[Lettering] = []
-    for at, text in item.marks:
+    for at, text in _ends_first(item.marks):
         x, y = _on_sheet(item, view, at)
         if text and item.grid_to is not None:
             marks.append(_stroke((x, y), _across(item, view, at), "faint", _FAINT))
@@ -72,6 +73,11 @@ def draw_axis(item: v.Axis, view: v.View) -> DrawnAxis:
         words.append(Lettering(placed, title, "soft"))
         texts.append((plain(item.title), _box(title, placed)))
     return DrawnAxis((*marks, *words), tuple(texts))
+
+
+def _ends_first(marks: Sequence[tuple[float, str]]) -> list[tuple[float, str]]:
+    """Return the marks with the last one first, which names the unit: where words are left out, its words stay."""
+    return [*marks[-1:], *marks[:-1]]
 
 
 def _title_place(
