@@ -58,6 +58,7 @@ share = "0.9 ± 0.05"
 case = "corner"
 share = "0.1 ± 0.05"
 """
+GREASE = '[lubrication]\nviscosity_ratio = 1.2\ncontamination = "slight contamination"\n[[case]]\nname = "corner"'
 WINCH = {"name": "winch", "mass": "62 kg", "behind_front_axle": "-0.72 m", "above_ground": "0.75 m"}
 BOX = {
     "name": "box",
@@ -249,10 +250,15 @@ def test_exact_average_of_eight_changes_is_that_of_all_orders() -> None:
 
 
 def test_one_change_has_the_span_of_the_whole_ratio() -> None:
-    base = wagon()
+    base = wagon(**{'[[case]]\nname = "corner"': GREASE})
     comparison = compare(base, changed(base, {"wheel.spacer": "25 mm"}))
-    assert comparison.distance is not None
-    for name, whole in (("distance", comparison.distance), ("row load, standing", comparison.row_loads["standing"])):
+    wholes = {
+        "distance": comparison.distance,
+        "row load, standing": comparison.row_loads["standing"],
+        "modified distance": comparison.modified_distance,
+    }
+    for name, whole in wholes.items():
+        assert whole is not None
         (part,) = comparison.part_spans.spans[name]
         assert part is not None
         assert whole.span is not None
@@ -316,9 +322,6 @@ def test_above_eight_changes_parts_have_no_span_but_a_sampling_error() -> None:
     assert len(comparison.changes) > EXACT
     assert comparison.part_spans.spans == {}
     assert any(part.error > 0 for part in comparison.parts["distance"])
-
-
-GREASE = '[lubrication]\nviscosity_ratio = 1.2\ncontamination = "slight contamination"\n[[case]]\nname = "corner"'
 
 
 def test_a_dirtier_class_is_a_change_that_acts_on_the_modified_lives_alone() -> None:

@@ -152,6 +152,14 @@ def test_every_number_that_the_ranges_move_is_printed_with_its_span() -> None:
     assert entry["spans"]["draws"] == 400
 
 
+def test_what_cancels_to_nothing_but_rounding_has_no_span() -> None:
+    # pushed over an edge by the vehicle, no torque is on the wheel
+    spans = solved(WAGON).spans
+    assert "cases.step.push" in spans
+    assert "cases.step.bearing_moment.y" not in spans
+    assert not [name for name, found in spans.items() if 0 < abs(found.high) < 1e-9]
+
+
 def test_draws_are_the_same_each_time() -> None:
     first, second = (draws_of(solved(WAGON), number=20) for _ in range(2))
     np.testing.assert_array_equal(first.values["life.duty.distance"], second.values["life.duty.distance"])

@@ -32,6 +32,8 @@ SEED = 1709
 LOW, HIGH = 0.05, 0.95
 LEAST_SHARE = 0.5  # of draws that must stand; else the ranges say little of the setup
 
+_NOTHING = 1e-9  # of any SI unit that results come in: far below all of them
+
 # the tables that loads and life follow from; drops take the suspension too
 _ACTING = ("chassis", "tire", "wheel", "hub", "bearing", "brake", "lubrication", "gear", "case", "duty")
 _COUNTS = ("bearing.balls_per_row", "bearing.rollers_per_row")
@@ -151,8 +153,10 @@ def uniform(name: str, number: int, seed: int = SEED) -> Array:
 
 
 def _moves(values: Array) -> bool:
+    """Return whether values differ by more than what rounding leaves, of a moment that cancels to nothing too."""
     low, high = float(values.min()), float(values.max())
-    return high - low > 1e-12 * max(abs(low), abs(high)) if math.isfinite(high) else low < high
+    largest = max(abs(low), abs(high))
+    return high - low > 1e-12 * largest and largest > _NOTHING if math.isfinite(high) else low < high
 
 
 def _varied(inputs: Mapping[str, Input], *, drops: bool = False) -> dict[str, Input]:
