@@ -194,7 +194,7 @@ def write_site(directory: Path, answers: Mapping[str, str]) -> list[Path]:
     for path, text in written.items():
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, encoding="utf-8", newline="\n")
-    for shared in ("lessons", "beams"):
+    for shared in ("lessons", "practice", "beams"):
         shutil.copytree(demonstration / shared, directory / "content" / shared)
     for shared in ("sources.toml", "glossary.toml", "glossary.md", "find-your-numbers.md"):
         shutil.copy(demonstration / shared, directory / "content" / shared)

@@ -64,6 +64,7 @@
     var place = figure.querySelector('.build'), steps = all('.build li', figure), last = steps.length;
     if (!last) return;
     var layers = all('[data-layer], svg [data-name^="step-"]', figure), fading = all('[data-fades]', figure);
+    var crops = all('.narrow svg', figure), views = crops.length / 2;
     var name = (figure.querySelector('figcaption .tag') || figure).textContent.trim().toLowerCase();
     var row = make('div', { 'class': 'row', role: 'group', 'aria-label': 'Build ' + name + ' up, step by step' });
     var back = make('button', { type: 'button', 'data-by': -1 }, 'Back');
@@ -74,10 +75,34 @@
     var said = make('p', { 'class': 'vh', role: 'status' }), count = make('span', { 'class': 'count', 'aria-hidden': 'true' });
     row.append(make('span', { 'class': 'tag' }, 'Build it up'), back);
     row.append.apply(row, numbers);
-    row.append(count, next, make('span', { 'class': 'hint' }, 'or the arrow keys'));
+    row.append(count, next, make('span', { 'class': 'hint' }, 'or ← →'));
     all('.row, [role=status]', place).forEach(function (old) { old.remove(); });
     place.prepend(row);
     place.append(said);
+
+    // On a phone a step on the way shows one view, the one with the most news, three letters of it, and their key.
+    function crop() {
+      var best = 0, most = -1, news = crops.map(function (view) {
+        return all('.fresh :is([data-name^=label],[data-name^=dimension])', view).filter(function (one) { return one.textContent.length < 3; });
+      });
+      news.slice(0, views).forEach(function (labels, i) {
+        var weight = labels.length || (crops[i].querySelector('.fresh path') ? .5 : 0);
+        if (weight > most) { best = i; most = weight; }
+      });
+      var shown = [];
+      crops.forEach(function (view, i) {
+        view.classList.toggle('aside', i % views !== best);
+        // what acts comes before the names of parts
+        news[i].sort(function (a, b) { return acts(b) - acts(a); }).forEach(function (label, n) {
+          label.classList.toggle('elsewhere', n > 2);
+          if (n < 3 && i % views === best) shown.push(label.textContent);
+        });
+      });
+      all('.key li', figure).forEach(function (li) {
+        li.classList.toggle('elsewhere', shown.indexOf(li.firstElementChild.textContent) < 0);
+      });
+    }
+    function acts(label) { return /^label-(force|reaction|moment)/.test(label.dataset.name); }
 
     function show(n, aloud) {
       n = Math.max(1, Math.min(last, n));
@@ -89,6 +114,7 @@
         layer.classList.toggle('later', step > n);
         layer.classList.toggle('fresh', step === n);
       });
+      crop();
       fading.forEach(function (layer) { layer.classList.toggle('faded', n >= +layer.dataset.fades); });
       steps.forEach(function (li, i) { li.classList.toggle('now', i === n - 1); });
       numbers.forEach(function (b, i) { if (i === n - 1) b.setAttribute('aria-current', 'step'); else b.removeAttribute('aria-current'); });

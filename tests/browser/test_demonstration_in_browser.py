@@ -8,6 +8,8 @@ import pytest
 import sample_sites
 
 pytestmark = pytest.mark.browser
+# what stands in rings or on dimension lines, and is to be looked up in the key
+LETTERS = ".narrow svg:visible .layer.fresh :is([data-name^=label],[data-name^=dimension]):not(.elsewhere) text"
 Visiting = Callable[..., Any]
 
 
@@ -138,3 +140,43 @@ def test_the_dark_sheet_is_dark_in_text_and_figures(visit: Visiting, folder: str
     page.get_by_label("US", exact=True).check(force=True)
     used = page.locator("svg.us:visible use").first
     assert used.evaluate("e => e.getBoundingClientRect().width") > 20
+
+
+def test_on_a_phone_a_step_shows_one_view_with_at_most_three_letters_and_their_key(
+    visit: Visiting, demonstration: Path, folder: str
+) -> None:
+    seen = visit(folder, width=360)
+    crowded = []
+    for path in sample_sites.pages_of(demonstration):
+        if not path.startswith(("lessons/", "index")):
+            continue
+        page = seen.go(path)
+        for figure in page.locator("figure[data-build]").all():
+            figure.get_by_role("button", name="Back", exact=True).focus()
+            page.keyboard.press("Home")
+            for step in range(1, figure.locator(".build li").count()):
+                views = figure.locator(".narrow svg:visible")
+                letters = [text for text in figure.locator(LETTERS).all_text_contents() if len(text) < 3]
+                rings = figure.locator(".key li:visible .ring").all_inner_texts()
+                if views.count() != 1 or len(letters) > 3 or sorted(letters) != sorted(rings):
+                    crowded.append((path, figure.get_attribute("id"), step, letters, rings))
+                buttons = figure.locator(".build .row").bounding_box()
+                figure.locator(".narrow svg:visible").first.scroll_into_view_if_needed()
+                assert figure.locator(".build .row").bounding_box()["y"] >= 0, path  # stays within reach
+                assert buttons["width"] <= 360
+                page.keyboard.press("ArrowRight")
+    assert crowded == []
+
+
+def test_a_ring_never_stands_alone_on_a_line(visit: Visiting, demonstration: Path, folder: str) -> None:
+    seen = visit(folder)
+    alone = []
+    for path in sample_sites.pages_of(demonstration):
+        page = seen.go(path)
+        for width in (360, 768, 1280, 1600) if page.locator("a.ring").count() else ():
+            page.set_viewport_size({"width": width, "height": 800})
+            alone += page.locator("p a.ring, li a.ring").evaluate_all(
+                "all => all.filter(ring => ring.getBoundingClientRect().left"
+                " - ring.closest('p, li').getBoundingClientRect().left < 6).map(ring => ring.id)"
+            )
+    assert alone == []

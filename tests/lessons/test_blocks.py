@@ -72,7 +72,7 @@ def test_notes_get_letters_and_return_in_the_lists_at_the_end(tmp_path: Path) ->
     _, page = html_of(tmp_path, FRONT + dedent(text))
     paragraph = page.find("section/p")
     assert paragraph is not None
-    rings = paragraph.findall("a[@class='ring']")
+    rings = paragraph.findall("span/a[@class='ring']")
     assert [ring.get("href") for ring in rings] == ["#note-a", "#note-b"]
     sides = paragraph.findall("span[@class='side']")
     assert [side.get("id") for side in sides] == ["note-a", "note-b"]

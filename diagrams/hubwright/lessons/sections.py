@@ -31,24 +31,25 @@ class LessonExtension(Extension):
 
 
 class _NoteMark(InlineProcessor):
-    """Turns the mark of a note into its ring."""
+    """Turns the mark of a note into its ring, which stays on the line of the word before it."""
 
     def __init__(self, page: PageState, md: Markdown) -> None:
-        super().__init__(f"\\s*{NOTE_OPEN}(\\d+){NOTE_CLOSE}", md)
+        super().__init__(f"([A-Za-z0-9]{{0,20}}[.,;:!?)]?)\\s*{NOTE_OPEN}(\\d+){NOTE_CLOSE}", md)
         self.page = page
 
     def handleMatch(self, m: re.Match[str], data: str) -> tuple[str, int, int]:  # type: ignore[override]
-        html = note_html(self.page.notes[int(m.group(1))])
+        html = note_html(self.page.notes[int(m.group(2))], after=m.group(1))
         return self.md.htmlStash.store(str(html)), m.start(0), m.end(0)
 
 
-def note_html(note: Note) -> Markup:
-    """Return the ring of a note and, right after it, the note itself, which the theme moves to the margin."""
+def note_html(note: Note, *, after: str = "") -> Markup:
+    """Return the end of a sentence with the ring of a note, and right after it the note, which stands in the margin."""
     return Markup(
-        '\u2060<a class="ring" href="#note-{0}" id="ref-{0}" aria-label="Note {0}: {1}">{0}</a>'
+        '<span class="keep">{4}\u2060<a class="ring" href="#note-{0}" id="ref-{0}" aria-label="Note {0}: {1}">{0}</a>'
+        "</span>"
         '<span class="side" id="note-{0}" role="note">'
         '<span class="tag"><span class="ring" aria-hidden="true">{0}</span>{2}</span> {3}</span>'
-    ).format(note.letter, note.kind, note.kind.capitalize(), note.html)
+    ).format(note.letter, note.kind, note.kind.capitalize(), note.html, after)
 
 
 class _Shape(Treeprocessor):
