@@ -59,7 +59,7 @@ def scrub_radius(base: Results, other: Results, *, case: str | None = None, unit
         caption=words.caption(),
         description=words.description(),
         units=units,
-        size=(_WIDTH, (above.frame or (0.0,) * 4)[3] + 14.0),
+        size=(_WIDTH, max((above.frame or (0.0,) * 4)[3] + 14.0, _over_axle(words, axle) + 9.0)),
         views=(axle, foot, above),
         items=tuple(items),
         steps=words.steps(),
@@ -81,6 +81,11 @@ def _axle_view(words: ScrubWording) -> View:
     extent = max(words.before.track, words.after.track) * 1e3 + geometry.section_width * 1e3
     scale, _ = drawing_scale(extent, _WIDE)
     return View("axle", (_MIDDLE, _FOOT + 46.0 + 2 * _ROW), scale)
+
+
+def _over_axle(words: ScrubWording, view: View) -> float:
+    """Return where the name of the axle's view stands, over wheels and steering axes."""
+    return view.on_sheet((0.0, 1.12 * 2 * words.other.wheel_geometry.loaded_radius * 1e3))[1] + 8.0
 
 
 def _detail_views(words: ScrubWording) -> tuple[View, View, str]:
@@ -147,7 +152,7 @@ def _axle(words: ScrubWording, view: View) -> list[Item]:
                 tone="ink" if when == "before" else "changed",
             )
         )
-    at = (_MIDDLE - _WIDE / 2, view.on_sheet((0.0, 1.12 * top))[1] + 8.0)
+    at = (_MIDDLE - _WIDE / 2, _over_axle(words, view))
     items.append(Words("words-axle", "", 1, at_sheet=at, lines=("*The axle from the front",), size=2.8))
     return items
 
