@@ -54,8 +54,8 @@ def problem_html(page: PageState, problem: Problem) -> Markup:
     which = late(
         Markup(
             '<p class="which"><span class="tag">Variant <span data-which>1</span> of {}</span> '
-            '<button type="button" class="needs-js" data-another>Another variant</button></p>'
-        ).format(VARIANTS)
+            '<button type="button" class="needs-js" data-another aria-describedby="{}-t">Another variant</button></p>'
+        ).format(VARIANTS, ident)
     )
     return page.set_aside(
         Markup(

@@ -61,11 +61,28 @@ def _collection(page: PageState, site: Site) -> str:
         "`4.9\u00a0kN`, `1,100\u00a0lbf`, `12.5\u00a0mm`, `1/2\u00a0in`. "
         "Three digits are enough. Any unit of the right sort will do.",
         str(page.set_aside(cautions.caution_box(hazards, site.cautions))),
+        _ways(page, posed),
     ]
     for lesson, some in groupby(posed, key=lambda problem: problem.source.lesson):
         parts.append(_heading(site, lesson))
         parts += [str(problem_html(page, problem)) for problem in some]
     return "\n\n".join([*parts, *_left_out(problems)])
+
+
+def _ways(page: PageState, problems: list[Problem]) -> str:
+    """Return links down the page to the problems of each lesson."""
+    lessons = dict.fromkeys(problem.source.lesson for problem in problems)
+    links = Markup("\n").join(
+        Markup('<a href="#lesson-{0}"><span class="vh">Lesson </span>{0}</a>').format(lesson) for lesson in lessons
+    )
+    return str(
+        page.set_aside(
+            Markup(
+                '<nav class="to-lessons" aria-label="Problems by lesson"><span class="tag">To lesson</span>\n{}</nav>'
+            ).format(links),
+            late=True,
+        )
+    )
 
 
 def _heading(site: Site, lesson: int) -> str:
@@ -103,6 +120,7 @@ def _key(page: PageState, site: Site) -> str:
         f"For teachers: every variant of the [practice problems]({PAGE}), with its answer and its working; "
         "the formulas stand with the first of each. "
         "A site leaves this page out with `teachers_key: false` among the plugin’s options.",
+        _ways(page, problems),
     ]
     for lesson, some in groupby(problems, key=lambda problem: problem.source.lesson):
         parts.append(_heading(site, lesson))
