@@ -230,7 +230,7 @@ def _at_the_rows(r: _Rocked, view: View) -> list[Item]:
                 end=(y, -rise),
                 direction="vertical",
                 line_at=x,
-                text=play,
+                text=f"play {play}",
                 level=_OVER,
             )
         )
