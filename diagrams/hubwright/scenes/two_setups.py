@@ -51,7 +51,7 @@ _ARROWS, _ROWS, _TOP = 30.0, 30.0, 28.0  # room below the road, of row loads, ov
 _TALL = 158.0
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _SMALL = ((1, 8), (1, 10), (1, 12), (1, 15), (1, 20))
-_MASSES = {"W": "weight", "I": "inertia"}
+_MASSES = {"W": "weight", "m a": "inertia"}
 _NOTHING = 1e-6
 _LEVEL = 22.0
 
@@ -223,7 +223,7 @@ def _forces(body: _Body, words: TwoWordings) -> list[Item]:
     for single in state.free_body.forces:
         if single.name in symbols:
             items += _arrows(body, words, single, 2 if single.kind == "applied" else 3, symbols[single.name])
-    for prefix, symbol in (("weight", "W"), ("inertia", "I")):
+    for prefix, symbol in (("weight", "W"), ("inertia", "m a")):
         items += _arrows(body, words, _together(state.free_body.forces, prefix), 2, symbol)
     for couple in state.free_body.couples:
         if couple.name == "bearing" and abs(couple.moment.x) > body.least:
@@ -268,13 +268,13 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
     items: list[Item] = []
     ringed = abs(single.force.x) > body.least
     letter = "F" if single.name.startswith("row") else symbol
-    on_masses = symbol in ("W", "I")
+    on_masses = symbol in _MASSES
     for axis, vector in (("z", (0.0, single.force.z)), ("y", (single.force.y, 0.0))):
         size = vector[1] + vector[0]
         if abs(size) <= body.least:
             continue
         below = symbol if single.name.startswith("row") and axis == "z" else axis
-        sign = f"{{{letter}}}" if on_masses and axis == "z" else f"{{{letter}|{below}}}"
+        sign = f"{{{letter}}}" if on_masses else f"{{{letter}|{below}}}"
         value = format_quantity(abs(size), "force", words.units)
         way = ("up" if size > 0 else "down") if axis == "z" else ("outboard" if size * side > 0 else "inboard")
         what = f"{_MASSES[symbol]}, {way}" if on_masses else way
@@ -295,6 +295,7 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
     if ringed:
         value = format_quantity(abs(single.force.x), "force", words.units)
         below = f"{symbol}x" if single.name.startswith("row") else "x"
+        sign = f"{{{letter}}}" if on_masses else f"{{{letter}|{below}}}"
         way = "forward" if single.force.x > 0 else "rearward"
         what = f"{_MASSES[symbol]}, {way}" if on_masses else way
         items.append(
@@ -305,7 +306,7 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
                 at=at,
                 newtons=-single.force.x,  # forward is away from a viewer behind the vehicle
                 role=role,
-                label=Label((f"{{{letter}|{below}}} = {value}", what), body.column, tone=tone, size=2.5),
+                label=Label((f"{sign} = {value}", what), body.column, tone=tone, size=2.5),
                 level=_LEVEL + 5,
             )
         )
