@@ -330,10 +330,17 @@ def test_a_load_outside_the_formula_gives_no_ratio_of_lives() -> None:
         (1.5, 1.61, 1.7, "1.61"),
     ],
 )
-def test_a_ratio_has_the_digits_that_tell_its_span_from_one(low: float, value: float, high: float, shown: str) -> None:
+def test_a_settled_ratio_has_the_digits_that_tell_its_span_from_one(
+    low: float, value: float, high: float, shown: str
+) -> None:
     each = Compared(1.0, value, value, Span(low, high, 0.0, 0.0, 400))
     assert factor(each, value) == shown
     assert float(factor(each, low)) != 1.0
+
+
+def test_a_ratio_that_is_not_settled_has_no_more_digits_than_it_deserves() -> None:
+    each = Compared(1.0, 1.0034, 1.0034, Span(0.9999, 1.0064, 0.0, 0.0, 400))
+    assert factor(each, 1.0034) == "1.003"
 
 
 def test_the_report_has_margins_spans_joint_and_reasons(tmp_path: Path) -> None:

@@ -58,9 +58,7 @@ def comparison_body(page: PageState, root: str, stems: Sequence[str], site: Site
     parts = [_head(base, pairs, left_out), *_above_limits(course, [root, *stems])]
     if pairs:
         parts += [
-            _section("c1", "At a glance", _glance(base, pairs)),
-            _bars(page, site, pairs),
-            _ratios(page, site, pairs),
+            _section("c1", "At a glance", _glance(base, pairs) + _bars(page, site, pairs) + _ratios(page, site, pairs)),
             _section("c2", "Load of the harder loaded row, case by case", _side_by_side(pairs, "row_loads")),
         ]
         if any(pair.lives for pair in pairs.values()):

@@ -1,7 +1,6 @@
 """Ratios of a comparison in tables: each with its span and verdict, a life never by itself."""
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from markupsafe import Markup, escape
 
@@ -9,7 +8,8 @@ from hubwright.lessons.life_views import VERDICTS
 from hubwright.lessons.numbers import show, show_range
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
 from hubwright.quantities import Quantity, format_number
-from hubwright.results.comparison import ALIKE, Compared, Comparison
+from hubwright.results.comparison import Compared, Comparison
+from hubwright.scenes.ratio_panels import times
 
 SEVERE = "severe: outside the range of the life formula, no ratio of lives is given"
 WITHOUT_LOAD = "without load in one of the two"
@@ -34,12 +34,12 @@ def span(each: Compared, unit: str = "N") -> Markup:
 
 
 def factor(each: Compared, value: float) -> str:
-    """Return a ratio, or an end of its span, with the digits that tell it and its ends from one another and from 1."""
+    """Return a ratio, or an end of its span, as figures show it; with one more digit where a settled end reads as 1."""
     ends = [] if each.span is None else [each.span.low, each.span.high]
-    told = sorted([1.0, *(end for end in [each.ratio, *ends] if end is not None)])
-    closest = min((b - a for a, b in pairwise(told) if b - a > ALIKE), default=1.0)
-    decimals = 2 if closest >= 0.01 else 3 if closest >= 0.001 else 4
-    return format_number(value, significant=3 if decimals == 2 else 9, decimals=decimals, least=2)
+    settled = each.verdict in ("raises", "lowers")
+    if settled and abs(value - 1) < 0.1 and any(abs(end - 1) < 0.0005 for end in ends):
+        return format_number(value, significant=5, decimals=4)
+    return times(value)
 
 
 def life_cells(each: Compared) -> tuple[Markup, Markup, Markup]:
