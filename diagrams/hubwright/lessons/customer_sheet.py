@@ -13,7 +13,14 @@ from hubwright.lessons.figures import figure_html, scenes_of
 from hubwright.lessons.fingerprint import fingerprint
 from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.input_tables import estimated_in_words
-from hubwright.lessons.limit_table import KEPT, NOTHING_GIVEN, limit_rows, limits_are_exceeded, warning_above_limits
+from hubwright.lessons.limit_table import (
+    ABOVE,
+    KEPT,
+    NOTHING_GIVEN,
+    limit_rows,
+    limits_are_exceeded,
+    warning_above_limits,
+)
 from hubwright.lessons.numbers import plain, show
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.setup_family import compared, root_of, worst_results
@@ -24,7 +31,7 @@ from hubwright.results import Results
 from hubwright.results.comparison import Comparison
 from hubwright.scenes.vocabulary import Scene
 
-FULL = 1800  # letters of small print that a sheet holds at its usual size
+FULL = 1800  # letters that a sheet holds at its usual size, beside its figure
 MOST_CHANGES = 6  # told one by one; a sheet has one page
 
 
@@ -60,7 +67,12 @@ def sheet_body(page: PageState, stem: str, site: Site) -> str:
         _sentences(results, comparison),
         _part("sheet-limits", "Load beside limit", _limits(results)),
         _advice(results, comparison),
-        _part("sheet-guessed", "Estimated, not measured", _estimated(results), kind=_crowding(site, results, hazards)),
+        _part(
+            "sheet-guessed",
+            "Estimated, not measured",
+            _estimated(results),
+            kind=_crowding(site, results, comparison, hazards),
+        ),
         Markup(box),
         _foot(site.branding, page, results),
         Markup('<p class="ways"><a href="../reports/{}.md">The setup report with every number</a></p>').format(stem),
@@ -158,9 +170,16 @@ def _estimated(results: Results) -> Markup:
     return Markup("<p>{}.</p>").format(words) if words else Markup("<p>Nothing: the file gives every value.</p>")
 
 
-def _crowding(site: Site, results: Results, hazards: list[str]) -> str:
+def _crowding(site: Site, results: Results, comparison: Comparison | None, hazards: list[str]) -> str:
     """Return how full a sheet is, by which the theme sets it closer: it has one page."""
-    texts = [plain(estimated_in_words(results)), *cautions.caution_texts(hazards, site.cautions)]
+    changes = () if comparison is None else comparison.changes
+    texts = [
+        results.setup.name,
+        plain(estimated_in_words(results)),
+        *cautions.caution_texts(hazards, site.cautions),
+        *checks_for(changes, results.setup),
+        ABOVE * 2 if limits_are_exceeded(results) else "",
+    ]
     return " full" if sum(map(len, texts)) > FULL else ""
 
 
