@@ -156,7 +156,8 @@ class DiagonalWording:
         )
         tilted = f"{self.rule} Tilted by {self.tilt} it would stand over the line; it goes over well before that."
         return (
-            f"A vehicle from above on two diagonal wheels: {two}. Its centre of mass lies "
+            f"A vehicle from above on two diagonal wheels: {two}, together "
+            f"{self.force(on.weight * (1 - float(on.found.third_share)))}. Its centre of mass lies "
             f"{self.length(on.off_line)} off the line between them. {third} "
             f"{'It goes over at the smallest cause.' if on.third is None else tilted}"
         )
