@@ -21,7 +21,9 @@ LATIN = "".join(map(chr, range(0x20, 0x7F))) + (
     "\u00a0\u00ad§©°±²³µ·¼½¾⅛⅜⅝⅞×÷ÀÄÅÇÈÉÖÜßàäåçèéêëíïñóöøúü–—‘’“”†•…′″‹›⁄€←↑→↓−≈≠≤≥√∞ℓ"
 )
 GREEK = "".join(map(chr, [*range(0x391, 0x3A2), *range(0x3A3, 0x3AA), *range(0x3B1, 0x3CA)]))
-OPERATORS = " \u00a00123456789+−=<>≤≥≈≠±×·÷/()[]{}|‖√∑Σ∫∂∇∞→←↑↓⊙⊗⋅∙…,;:!′″°%⟨⟩‾¯^~̂̇" + "".join(map(chr, range(0x2061, 0x2065)))
+OPERATORS = " \u00a00123456789+−=<>≤≥≈≠±×·÷/()[]{}|‖√∑Σ∫∂∇∞→←↑↓⊙⊗⋅∙…,;:!′″°%⟨⟩‾¯^~̂̇" + "".join(
+    map(chr, range(0x2061, 0x2065))
+)
 MATH_ITALIC = "".join(map(chr, [*range(0x1D434, 0x1D468), *range(0x1D6E2, 0x1D71C), 0x210E]))
 # upright code point -> the mathematical italic that draws it
 ITALIC_OF = {
