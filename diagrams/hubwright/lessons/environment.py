@@ -16,7 +16,7 @@ from hubwright.lessons import drop_spans, ledge_views, numbers, rough_views, wor
 from hubwright.lessons.named_values import View, label_of, names_of
 from hubwright.lessons.page_state import TEMPLATE, PageState
 from hubwright.lessons.views import GRAVITY
-from hubwright.quantities import Quantity
+from hubwright.quantities import Quantity, adding_up
 
 
 class PrintError(HubwrightError, TypeError):
@@ -76,6 +76,7 @@ def environment() -> SandboxedEnvironment:
     jinja.filters["unit"] = jinja.globals["unit"] = numbers.unit
     jinja.filters["show_range"] = jinja.globals["show_range"] = numbers.show_range
     jinja.globals["given"] = numbers.given
+    jinja.globals["adding_up"] = adding_up
     for function in (
         words.side, words.times, words.as_much, words.verdict, words.up_or_down, words.more_or_less, words.larger,
         words.comparable, words.counted, words.listed, words.everyday,

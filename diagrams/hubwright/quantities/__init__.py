@@ -13,6 +13,7 @@ from hubwright.quantities.formatting import (
 )
 from hubwright.quantities.quantity import Quantity
 from hubwright.quantities.reading import Measured, parse
+from hubwright.quantities.sums import adding_up, display_sum, display_terms
 from hubwright.quantities.units import DIMENSIONS, Dimension, DimensionName
 
 __all__ = [
@@ -25,8 +26,11 @@ __all__ = [
     "Quantity",
     "Shown",
     "System",
+    "adding_up",
     "default_kind",
     "display",
+    "display_sum",
+    "display_terms",
     "format_number",
     "format_quantity",
     "format_range",

@@ -165,14 +165,24 @@ def format_number(value: float, *, significant: int = 3, decimals: int = 9, leas
         return {math.inf: "∞", -math.inf: MINUS + "∞"}.get(value, "–")
     if abs(value) < _NOTHING:
         return "0"
-    places = _places(value, significant, decimals, least)
+    places = last_place(value, significant=significant, decimals=decimals, least=least)
     rounded = round(value, places)
-    if rounded != 0 and _places(rounded, significant, decimals, least) < places:  # 9.996 became 10.00
-        places = _places(rounded, significant, decimals, least)
-        rounded = round(value, places)
     whole = abs(value - round(value)) <= 1e-9 * abs(value)
     text = f"{abs(rounded):,.{0 if whole else max(places, 0)}f}"
     return MINUS + text if rounded < 0 else text
+
+
+def last_place(value: float, *, significant: int = 3, decimals: int = 9, least: int = 1) -> int:
+    """Return how many decimals a number that is not nothing keeps; negative where tens or hundreds are rounded away.
+
+    Examples
+    --------
+    >>> last_place(5.0994), last_place(9.996), last_place(-1146.2)
+    (2, 1, -1)
+    """
+    places = _places(value, significant, decimals, least)
+    rounded = round(value, places)
+    return places if rounded == 0 else min(places, _places(rounded, significant, decimals, least))
 
 
 def display(value: float, kind: Kind, system: System) -> Shown:
@@ -183,7 +193,7 @@ def display(value: float, kind: Kind, system: System) -> Shown:
     >>> display(5099.4, "force", "si")
     Shown(number='5.10', unit='kN')
     """
-    scale = _scale(value, kind, system)
+    scale = scale_of(value, kind, system)
     return Shown(_in_scale(value, scale), scale.unit)
 
 
@@ -206,12 +216,13 @@ def format_range(low: float, high: float, kind: Kind, system: System) -> str:
     >>> format_range(0.038, 0.046, "small length", "si").replace(NO_BREAK, " ")
     '38 to 46 mm'
     """
-    scale = _scale(max(abs(low), abs(high)), kind, system)
+    scale = scale_of(max(abs(low), abs(high)), kind, system)
     last = Shown(_in_scale(high, scale), scale.unit)
     return f"{_in_scale(low, scale)} to {last.text}"
 
 
-def _scale(value: float, kind: Kind, system: System) -> Scale:
+def scale_of(value: float, kind: Kind, system: System) -> Scale:
+    """Return the unit in which an SI value is shown, with the digits that it gets."""
     scales = KINDS[kind][0 if system == "si" else 1]
     chosen = scales[0]
     for scale in scales[1:]:

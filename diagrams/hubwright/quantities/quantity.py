@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import Literal
 
@@ -29,7 +30,7 @@ class Quantity:
     hubwright.errors.DimensionError: cannot add N and m: the units differ in kind
     """
 
-    __slots__ = ("high", "kind", "low", "unit", "value")
+    __slots__ = ("high", "kind", "low", "told", "unit", "value")
 
     def __init__(
         self, value: float, unit: str, *, kind: Kind | None = None, low: float | None = None, high: float | None = None
@@ -40,9 +41,12 @@ class Quantity:
         self.kind = kind or default_kind(self.unit)
         self.low = low
         self.high = high
+        self.told: Mapping[System, Shown] | None = None  # where it is shown as a part of a sum
 
     def shown(self, system: System, kind: Kind | None = None) -> Shown:
         """Return the value as shown in a unit system, number and unit apart."""
+        if self.told is not None and kind in (None, self.kind):
+            return self.told[system]
         kind = kind or self.kind
         if kind is None:
             return Shown(format_number(self.value), self.unit.replace("*", "·"))
@@ -51,6 +55,12 @@ class Quantity:
     def as_kind(self, kind: Kind) -> Quantity:
         """Return the same value, to be shown as another kind."""
         return Quantity(self.value, self.unit, kind=kind, low=self.low, high=self.high)
+
+    def told_as(self, told: Mapping[System, Shown]) -> Quantity:
+        """Return the same value, to be shown with these numbers; whatever is computed from it is shown as usual."""
+        same = Quantity(self.value, self.unit, kind=self.kind, low=self.low, high=self.high)
+        same.told = told
+        return same
 
     def __add__(self, other: Quantity | Number) -> Quantity:
         """Add a quantity of the same unit."""

@@ -1,0 +1,183 @@
+"""Values shown as the parts of a sum, rounded so that what is printed adds up to the printed total.
+
+Each part gets the unit and the last digit of the total. What rounding down leaves over goes, one unit of the last digit
+each, to the parts that lost most by it (the method of largest remainders): the total stays as it is shown elsewhere,
+and no part is off by a whole unit of its last digit.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from typing import get_args
+
+from hubwright.quantities.formatting import (
+    KINDS,
+    MINUS,
+    Kind,
+    Scale,
+    Shown,
+    System,
+    display,
+    format_number,
+    last_place,
+    scale_of,
+)
+from hubwright.quantities.quantity import Quantity
+
+_CANCELLED = 1e-9  # of the largest part
+
+
+def display_sum(
+    parts: Sequence[float], kind: Kind, system: System, *, digits: int | None = None
+) -> tuple[tuple[Shown, ...], Shown]:
+    """Return the parts of a sum and their total as shown in a unit system; the printed parts add up exactly.
+
+    Parameters
+    ----------
+    parts
+        SI values, each with its sign.
+    kind, system
+        What they are, and the units to show them in.
+    digits
+        Significant digits of the total, where it is not shown with the usual ones.
+
+    Examples
+    --------
+    >>> parts, total = display_sum([3764.0, 1334.9], "force", "si")
+    >>> [part.number for part in parts], total.number
+    (['3.76', '1.34'], '5.10')
+    """
+    total = math.fsum(parts)
+    grid = _grid_of(parts, total, kind, system, digits)
+    units = apportioned([grid.exact(part) for part in parts], grid.units(total))
+    decimals = 0 if all(unit * grid.step % 1 == 0 for unit in units) else max(grid.places, 0)
+    whole = grid.shown(0, 0) if _nothing(total, parts) else _alone(total, kind, system, digits)
+    return tuple(grid.shown(unit, decimals) for unit in units), whole
+
+
+def display_terms(
+    parts: Sequence[float], kind: Kind, system: System, *, digits: int | None = None
+) -> tuple[tuple[Shown, ...], Shown]:
+    """Return the terms of a sum that is told in words: each as it is shown elsewhere, as long as that adds up.
+
+    Terms may be finer than their total: 294 N and 98.1 N are 392 N together.
+
+    Examples
+    --------
+    >>> parts, total = display_terms([294.2, 98.07], "force", "si")
+    >>> [part.number for part in parts], total.number
+    (['294', '98.1'], '392')
+    """
+    total = math.fsum(parts)
+    alone = tuple(_alone(part, kind, system, digits) for part in parts)
+    grid = _grid_of(parts, total, kind, system, digits)
+    left_over = sum((_read(each, kind, system) for each in alone), -grid.units(total) * grid.step * grid.size)
+    if abs(left_over) <= grid.step * grid.size / 2:
+        return alone, grid.shown(0, 0) if _nothing(total, parts) else _alone(total, kind, system, digits)
+    return display_sum(parts, kind, system, digits=digits)
+
+
+def adding_up(*parts: Quantity, digits: int | None = None) -> tuple[Quantity, ...]:
+    """Return quantities of one kind and, behind them, their total, to be shown so that the parts add up to it.
+
+    Examples
+    --------
+    >>> [each.shown("si").number for each in adding_up(Quantity(2.4, "kg"), Quantity(3.45, "kg"))]
+    ['2', '4', '6']
+    """
+    total = sum(parts[1:], start=parts[0])
+    kind = total.kind
+    if kind is None:
+        return (*parts, total)
+    told: dict[System, tuple[tuple[Shown, ...], Shown]] = {
+        system: display_terms([part.value for part in parts], kind, system, digits=digits)
+        for system in get_args(System)
+    }
+    return (
+        *(
+            part.as_kind(kind).told_as({system: shown[n] for system, (shown, _) in told.items()})
+            for n, part in enumerate(parts)
+        ),
+        total.told_as({system: whole for system, (_, whole) in told.items()}),
+    )
+
+
+def apportioned(parts: Sequence[float], total: int) -> list[int]:
+    """Return whole numbers next to the parts that add up to the total: what is left over goes by largest remainder.
+
+    The total has to be the rounded sum of the parts; of like remainders the first is served first.
+
+    Examples
+    --------
+    >>> apportioned([33.4, 33.3, 33.3], 100)
+    [34, 33, 33]
+    """
+    whole = [math.floor(part) for part in parts]
+    left = total - sum(whole)
+    by_remainder = sorted(range(len(parts)), key=lambda n: whole[n] - parts[n])
+    for n in by_remainder[:left]:
+        whole[n] += 1
+    return whole
+
+
+@dataclass(frozen=True, slots=True)
+class _Grid:
+    """What can be printed with a unit and a last digit: whole multiples of a step."""
+
+    scale: Scale
+    places: int
+
+    @property
+    def step(self) -> Decimal:
+        return Decimal(10) ** -self.places
+
+    @property
+    def size(self) -> Decimal:
+        return Decimal(repr(self.scale.size))
+
+    def exact(self, value: float) -> float:
+        return value / self.scale.size * 10.0**self.places
+
+    def units(self, value: float) -> int:
+        # rounded as format_number does, not as the scaled number would be
+        return int(Decimal(repr(round(value / self.scale.size, self.places))) / self.step)
+
+    def shown(self, units: int, decimals: int) -> Shown:
+        text = f"{abs(units) * self.step:,.{decimals}f}" if units else "0"
+        return Shown(MINUS + text if units < 0 else text, self.scale.unit)
+
+
+def _grid_of(parts: Sequence[float], total: float, kind: Kind, system: System, digits: int | None) -> _Grid:
+    # a total of nothing has no last digit of its own
+    told = max(parts, key=abs) if _nothing(total, parts) else total
+    scale = _with_digits(scale_of(told, kind, system), digits)
+    if told == 0:
+        return _Grid(scale, 0)
+    number = told / scale.size
+    return _Grid(scale, last_place(number, significant=scale.significant, decimals=scale.decimals, least=scale.least))
+
+
+def _nothing(total: float, parts: Sequence[float]) -> bool:
+    """Return whether the parts cancel, to what rounding in the arithmetic leaves."""
+    return abs(total) <= _CANCELLED * max(map(abs, parts))
+
+
+def _with_digits(scale: Scale, digits: int | None) -> Scale:
+    return scale if digits is None else replace(scale, significant=digits, decimals=9, least=1)
+
+
+def _alone(value: float, kind: Kind, system: System, digits: int | None) -> Shown:
+    """Return a value as it is shown where it stands for itself."""
+    if digits is None:
+        return display(value, kind, system)
+    scale = scale_of(value, kind, system)
+    return Shown(format_number(value / scale.size, significant=digits), scale.unit)
+
+
+def _read(shown: Shown, kind: Kind, system: System) -> Decimal:
+    """Return the SI value of what is printed."""
+    size = next(scale.size for scale in KINDS[kind][0 if system == "si" else 1] if scale.unit == shown.unit)
+    return Decimal(shown.number.replace(",", "").replace(MINUS, "-")) * Decimal(repr(size))
