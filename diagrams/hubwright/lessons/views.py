@@ -12,7 +12,7 @@ from hubwright.lessons.named_values import Leaf, View, constant, value_at
 from hubwright.lessons.rough_views import rough_case_views, rough_names
 from hubwright.lessons.symptom_views import own_play
 from hubwright.mechanics.free_body import balanced_lateral_g
-from hubwright.quantities import Kind, Quantity
+from hubwright.quantities import Kind, Quantity, adding_up
 from hubwright.results import CaseResult, Results
 from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
 from hubwright.results.model import EXTRA_UNITS, SingleForce, Vector
@@ -105,18 +105,24 @@ def case_view(results: Results, case: CaseResult, label: str) -> View:
     }  # fmt: skip
     load, radial = case.row_load, case.row_radial_load
     if load is not None and radial is not None:
+        rows = {"outboard": (load.outboard, radial.outboard), "inboard": (load.inboard, radial.inboard)}
+        told = {
+            axis: adding_up(Quantity(getattr(load.outboard, axis), "N"), Quantity(getattr(load.inboard, axis), "N"))
+            for axis in ("x", "y", "z")
+        }
         names["row_load"] = lambda: View(
             f"{label}.row_load",
             {
-                "outboard": constant(_vector_view(load.outboard, "N", f"{label}.row_load.outboard")),
-                "inboard": constant(_vector_view(load.inboard, "N", f"{label}.row_load.inboard")),
+                row: constant(View(f"{label}.row_load.{row}", {axis: constant(both[n]) for axis, both in told.items()}))
+                for n, row in enumerate(rows)
             },
         )
         names["row_radial_load"] = lambda: View(
             f"{label}.row_radial_load",
             {
-                "outboard": constant(Quantity(radial.outboard, "N")),
-                "inboard": constant(Quantity(radial.inboard, "N")),
+                # of a row that is pressed up or down alone it is the same number
+                row: constant(abs(told["z"][n]) if abs(vector.z) == size else Quantity(size, "N"))
+                for n, (row, (vector, size)) in enumerate(rows.items())
             },
         )
     return View(label, names, (results, case))

@@ -62,6 +62,13 @@ class Shown:
             return self.number + self.unit
         return self.number + NO_BREAK + self.unit
 
+    @property
+    def turned(self) -> Shown:
+        """The same with the other sign."""
+        if self.number.startswith(MINUS):
+            return Shown(self.number.removeprefix(MINUS), self.unit)
+        return Shown(MINUS + self.number if self.number.strip("0.") else self.number, self.unit)
+
     def __str__(self) -> str:
         """Return the text."""
         return self.text

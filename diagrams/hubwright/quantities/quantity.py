@@ -102,8 +102,10 @@ class Quantity:
         return Quantity(self.value**exponent, unit, kind=self.kind if unit == self.unit else None)
 
     def __neg__(self) -> Quantity:
-        """Change the sign."""
-        return self._scaled(-1.0)
+        """Change the sign, also of what is told."""
+        turned = self._scaled(-1.0)
+        turned.told = self.told and {system: shown.turned for system, shown in self.told.items()}
+        return turned
 
     def __pos__(self) -> Quantity:
         """Return the same value."""
@@ -113,7 +115,7 @@ class Quantity:
         """Return the size without the sign."""
         if self.low is not None and self.high is not None and self.low < 0 < self.high:
             return Quantity(abs(self.value), self.unit, kind=self.kind, low=0.0, high=max(-self.low, self.high))
-        return self._scaled(-1.0) if self.value < 0 else self
+        return -self if self.value < 0 else self
 
     def __float__(self) -> float:
         """Return the SI value of a plain number; anything with a unit refuses."""

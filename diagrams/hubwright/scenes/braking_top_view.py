@@ -176,11 +176,12 @@ def _rows(sheet: Sheet, step: int) -> list[Item]:
     """Return the level loads of both rows as arrows at the pressure centres, the upright ones as rings beside."""
     items: list[Item] = []
     least = sheet.least
-    for action in sheet.rows:
+    told = zip(sheet.words.row_forces("x"), sheet.words.row_forces("z"), strict=True) if sheet.rows else ()
+    for action, (along, upwards) in zip(sheet.rows, told, strict=True):
         x, y = action.force.x, action.point
         at = sheet.detail.point(y)
         name = action.name.replace("_", "-")
-        lines = (f"*{{F|{action.symbol}x}} = {sheet.words.force(x)}", f"{sheet.words.fore_and_aft(x)} on hub")
+        lines = (f"*{{F|{action.symbol}x}} = {along}", f"{sheet.words.fore_and_aft(x)} on hub")
         label = Label(lines, sheet.column(outboard=False), tone="reaction", size=2.7)
         items.append(Dot(f"pressure-centre-{name}", "detail", step, at=at, tone="reaction", radius=0.6, level=25.0))
         if abs(x) > least:
@@ -201,7 +202,7 @@ def _rows(sheet: Sheet, step: int) -> list[Item]:
         slot = at[0], (9.0 if x > 0 else -9.0) / sheet.detail.view.scale
         z = action.force.z
         text = (
-            f"*{{F|{action.symbol}z}} = {sheet.words.force(z)}",
+            f"*{{F|{action.symbol}z}} = {upwards}",
             f"{sheet.words.upright(z)} on hub",
         )
         beside = Label(text, sheet.column(outboard=False), tone="reaction", size=2.5)

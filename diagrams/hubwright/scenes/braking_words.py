@@ -6,6 +6,7 @@ from hubwright.scenes.three_views_words import ViewsWording
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step
 from hubwright.scenes.wheel_end_actions import Action, Actions
+from hubwright.scenes.wheel_end_words import rows_of
 
 
 @dataclass(frozen=True)
@@ -66,11 +67,14 @@ class BrakingWording(ViewsWording):
         rows = ""
         if self.state.row_load is not None:
             parts = (
-                f"the {name} row pushes the hub {self.fore_and_aft(-row.x)} with {self.force(row.x)} and "
-                f"{self.upright(-row.z)} with {self.force(row.z)}"
-                for name, row in (
-                    ("outboard", self.state.row_load.outboard),
-                    ("inboard", self.state.row_load.inboard),
+                f"the {name} row pushes the hub {self.fore_and_aft(-row.x)} with {along} and "
+                f"{self.upright(-row.z)} with {upright}"
+                for name, row, along, upright in zip(
+                    ("outboard", "inboard"),
+                    rows_of(self.state.row_load),
+                    self.row_forces("x"),
+                    self.row_forces("z"),
+                    strict=True,
                 )
             )
             said = " and ".join(parts)
@@ -95,8 +99,7 @@ class BrakingWording(ViewsWording):
         solved = (
             "Where the rows bear is not known here."
             if rows is None
-            else f"Along the road the outboard row holds {self.force(rows.outboard.x)}, the inboard one "
-            f"{self.force(rows.inboard.x)}."
+            else "Along the road the outboard row holds {}, the inboard one {}.".format(*self.row_forces("x"))
         )
         return (
             Step(

@@ -2,7 +2,10 @@
 
 from dataclasses import dataclass
 
+from hubwright.quantities import display_terms
+from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult
+from hubwright.scenes.vocabulary import Units
 
 
 @dataclass(frozen=True)
@@ -38,6 +41,12 @@ def corner_moments(state: CaseResult) -> tuple[Turning, ...]:
         Turning("weights", "weights", -about_x(("weight", "inertia"), "applied")),
         Turning("bearing", "bearing {M|x}", -answer, reaction=True),
     )
+
+
+def sizes_of(turnings: tuple[Turning, ...], units: Units) -> tuple[str, ...]:
+    """Return the sizes of the moments, so shown that the others add up to the bearing's."""
+    parts, total = display_terms([turning.value for turning in turnings[:-1]], "moment", units)
+    return tuple(shown.text.removeprefix(MINUS) for shown in (*parts, total))
 
 
 def ends_of(turnings: tuple[Turning, ...]) -> list[float]:

@@ -6,10 +6,9 @@ are chained as bars, and the rows answer in a detail. Views as in `wheel_end_sec
 
 from dataclasses import replace
 
-from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
-from hubwright.scenes.corner_moments import Turning, corner_moments, ends_of, sense
+from hubwright.scenes.corner_moments import Turning, corner_moments, ends_of, sense, sizes_of
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.outer_wheel_words import CornerWording
 from hubwright.scenes.scales import round_scale
@@ -120,10 +119,9 @@ def _arcs(d: Drawn, turnings: tuple[Turning, ...], step: int) -> list[Item]:
     """Return the moments of the side force and of the vertical force about the bearing centre as arcs."""
     largest = max(abs(turning.value) for turning in turnings)
     items: list[Item] = []
-    for turning in turnings[:2]:
+    for turning, text in zip(turnings[:2], sizes_of(turnings, d.words.units), strict=False):
         if abs(turning.value) <= _NOTHING * largest:
             continue
-        text = format_quantity(abs(turning.value), "moment", d.words.units)
         items.append(
             Moment(
                 f"moment-{turning.name}",
@@ -168,10 +166,11 @@ def _chain(d: Drawn, view: View, turnings: tuple[Turning, ...], step: int) -> li
         Line("moments-zero", "moments", step, points=zero, width=0.4),
     ]
     start = 0.0
-    for number, (turning, end) in enumerate(zip(turnings, ends_of(turnings), strict=True)):
+    sizes = sizes_of(turnings, d.words.units)
+    for number, (turning, end, size) in enumerate(zip(turnings, ends_of(turnings), sizes, strict=True)):
         height = _TOP - number * _PITCH
         nearest = view.origin[0] - max(start, end, 0.0 if turning.reaction else -1e9) * view.scale
-        text = f"*{turning.symbol} = {d.words.moment(turning.value)}"
+        text = f"*{turning.symbol} = {size}"
         label = Label(
             (f"{text}, {sense(turning.value)}",),
             "left",

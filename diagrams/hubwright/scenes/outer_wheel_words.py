@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from hubwright.results.model import CaseResult
-from hubwright.scenes.corner_moments import Turning, sense
+from hubwright.scenes.corner_moments import Turning, sense, sizes_of
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step
-from hubwright.scenes.wheel_end_words import Wording
+from hubwright.scenes.wheel_end_words import Wording, rows_of
 
 _NOTHING, _HARDLY = 1e-6, 0.02
 
@@ -26,7 +26,7 @@ class CornerWording(Wording):
     def corner_title(self, turnings: tuple[Turning, ...]) -> str:
         """Return the result: what the side force does beside the load line."""
         side, upright = turnings[0].value, turnings[1].value
-        with_side, with_upright = self.moment(side), self.moment(upright)
+        with_side, with_upright, *_ = sizes_of(turnings, self.units)
         if abs(upright) <= _NOTHING * abs(side):
             return (
                 f"At the {self.which} wheel the side force turns the hub with {with_side}, "
@@ -65,34 +65,38 @@ class CornerWording(Wording):
 
     def corner_description(self, turnings: tuple[Turning, ...]) -> str:
         """Return the text alternative."""
+        _, _, weights, bearing = sizes_of(turnings, self.units)
         return (
             f"Section through the {self.wheel} with the moments on its turning parts. {self.corner_caption(turnings)} "
-            f"The bearing answers with {self.moment(turnings[-1].value)}, {sense(turnings[-1].value)}, "
-            f"the weights make {self.moment(turnings[2].value)}."
+            f"The bearing answers with {bearing}, {sense(turnings[-1].value)}, the weights make {weights}."
         )
 
     def _chained(self, turnings: tuple[Turning, ...]) -> str:
         side, upright = turnings[0].value, turnings[1].value
-        first = f"{self.moment(side)} {sense(side)} from the side force"
+        with_side, with_upright, *_ = sizes_of(turnings, self.units)
+        first = f"{with_side} {sense(side)} from the side force"
         if abs(upright) <= _NOTHING * abs(side):
             return f"{first} and nothing from the vertical one"
-        return f"{first} and {self.moment(upright)} {sense(upright)} from the vertical one"
+        return f"{first} and {with_upright} {sense(upright)} from the vertical one"
 
     def _rows(self, state: CaseResult) -> str:
         """Return how each row pushes the hub up or down."""
         if state.row_load is None:
             return ""
         parts = (
-            f"{self.upright(-row.z)} with {self.force(row.z)} {name}"
-            for name, row in (("outboard", state.row_load.outboard), ("inboard", state.row_load.inboard))
+            f"{self.upright(-row.z)} with {size} {name}"
+            for size, name, row in zip(
+                self.row_forces(state=state), ("outboard", "inboard"), rows_of(state.row_load), strict=True
+            )
         )
         return " and ".join(parts)
 
     def corner_steps(self, turnings: tuple[Turning, ...]) -> tuple[Step, ...]:
         """Return the moves in teaching order."""
-        side, upright, _, bearing = (turning.value for turning in turnings)
+        side, upright = turnings[0].value, turnings[1].value
+        with_side, with_upright, _, bearing = sizes_of(turnings, self.units)
         rows = self._rows(self.state)
-        other = f"{sense(upright)} with {self.moment(upright)}" if abs(upright) > _NOTHING * abs(side) else "not at all"
+        other = f"{sense(upright)} with {with_upright}" if abs(upright) > _NOTHING * abs(side) else "not at all"
         known = f"They push the hub {rows}." if rows else ""
         where = "At their pressure centres." if rows else "Where they bear is not known here: the moment is one."
         return (
@@ -110,13 +114,13 @@ class CornerWording(Wording):
             ),
             Step(
                 "Turn about C",
-                f"The side force turns {sense(side)} with {self.moment(side)}, the vertical one {other}.",
+                f"The side force turns {sense(side)} with {with_side}, the vertical one {other}.",
                 "solve",
             ),
             Step(
                 "Chain the moments",
                 f"Each bar begins where the last one ended; the bearing brings the sum back to zero with "
-                f"{self.moment(bearing)}. {known}".strip(),
+                f"{bearing}. {known}".strip(),
                 "solve",
             ),
         )

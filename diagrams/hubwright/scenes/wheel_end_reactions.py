@@ -113,9 +113,13 @@ def row_items(d: Drawn, step: int) -> list[Item]:
     ]
     if words.state.row_load is None:
         return items
-    for name, symbol, column in (
-        ("row_outboard", "A", d.outboard_column),
-        ("row_inboard", "B", d.inboard_column),
+    for name, symbol, column, upright, level in zip(
+        ("row_outboard", "row_inboard"),
+        "AB",
+        (d.outboard_column, d.inboard_column),
+        words.row_forces("z"),
+        words.row_forces("x"),
+        strict=True,
     ):
         single = words.state.free_body.force(name)
         F, at = single.force, flat(single.point)
@@ -124,9 +128,9 @@ def row_items(d: Drawn, step: int) -> list[Item]:
         between = " = " if symbol == "B" else " =\n*"
         lines = []
         if not words.nothing(F.z):
-            lines = [f"*{{F|{symbol}}}{between}{words.force(F.z)}", f"{words.upright(F.z)} on hub"]
+            lines = [f"*{{F|{symbol}}}{between}{upright}", f"{words.upright(F.z)} on hub"]
         if crossed:
-            lines += [f"*{{F|{symbol}x}}{between}{words.force(F.x)}", f"{words.fore_and_aft(F.x)} on hub"]
+            lines += [f"*{{F|{symbol}x}}{between}{level}", f"{words.fore_and_aft(F.x)} on hub"]
         lines = [line for each in lines for line in each.split("\n")]
         label = Label(tuple(lines), column, tone="reaction", size=2.6 if crossed else 2.9)
         if not words.nothing(F.z):

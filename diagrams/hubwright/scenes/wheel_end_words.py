@@ -6,8 +6,9 @@ Directions are words: a force on the hub is so large and points up or down, outb
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from hubwright.quantities import format_quantity
-from hubwright.results.model import CaseResult, Results, Vector
+from hubwright.quantities import display_terms, format_quantity
+from hubwright.quantities.formatting import MINUS
+from hubwright.results.model import CaseResult, Results, RowVectors, Vector
 from hubwright.scenes.vocabulary import Step, Units
 
 # what is too small to be shown beside the rest
@@ -142,8 +143,8 @@ class Wording:
         if rows is None:
             return sentence + "; where its rows bear is not known, so nothing is said of each."
         parts = [
-            f"{self.force(row.z)} {self.upright(-row.z)} at the {name} row"
-            for name, row in (("outboard", rows.outboard), ("inboard", rows.inboard))
+            f"{size} {self.upright(-row.z)} at the {name} row"
+            for size, name, row in zip(self.row_forces(), ("outboard", "inboard"), rows_of(rows), strict=True)
         ]
         return f"{sentence}: {_listed(parts)}."
 
@@ -200,22 +201,32 @@ class Wording:
         first = [
             "*On the hub, the rows share the force",
             "{F|A} and {F|B} together make {B|z}",
-            self._sum(A.z, I.z, B.z, self.upright),
+            self._sum("z", self.upright),
         ]
         second = [
             "*and as a couple they hold the moment",
             "their difference, times {ℓ}/2, makes {M|x}",
-            self._couple(A.z, I.z, half, M.x),
+            self._couple("z", half, M.x),
         ]
         if not self.nothing(B.x):
-            first += ["fore and aft they make {B|x}", self._sum(A.x, I.x, B.x, self.fore_and_aft)]
+            first += ["fore and aft they make {B|x}", self._sum("x", self.fore_and_aft)]
         if not self.nothing(A.x - I.x):
-            second += ["fore and aft, {M|z} about the vertical", self._couple(A.x, I.x, half, M.z)]
+            second += ["fore and aft, {M|z} about the vertical", self._couple("x", half, M.z)]
         return tuple(first), tuple(second)
 
-    def _sum(self, first: float, second: float, total: float, word: Callable[[float], str]) -> str:
+    def row_forces(self, axis: str = "z", state: CaseResult | None = None) -> tuple[str, str]:
+        """Return the sizes of both rows' loads, so shown that they add up to the force on the bearing."""
+        rows = (state or self.state).row_load
+        assert rows is not None
+        (first, second), _ = display_terms([getattr(row, axis) for row in rows_of(rows)], "force", self.units)
+        return first.text.removeprefix(MINUS), second.text.removeprefix(MINUS)
+
+    def _sum(self, axis: str, word: Callable[[float], str]) -> str:
         """Return a sum of two row loads, as they act on the hub; directions are named once if they agree."""
-        sizes = (self.force(first), self.force(second), self.force(total))
+        assert self.state.row_load is not None
+        first, second = (getattr(row, axis) for row in rows_of(self.state.row_load))
+        total = getattr(self.state.bearing_force, axis)
+        sizes = (*self.row_forces(axis), self.force(total))
         if first * second >= 0:
             return f"{sizes[0]} + {sizes[1]} = {sizes[2]}, all {word(-total)}"
         ways = (word(-first), word(-second), word(-total))
@@ -223,10 +234,13 @@ class Wording:
         # the longer words leave no room for a third: the label of the sum has it
         return summed if word == self.fore_and_aft else f"{summed} {ways[2]}"
 
-    def _couple(self, first: float, second: float, half: str, moment: float) -> str:
+    def _couple(self, axis: str, half: str, moment: float) -> str:
+        assert self.state.row_load is not None
+        first, second = (getattr(row, axis) for row in rows_of(self.state.row_load))
         sign = "−" if first * second >= 0 else "+"
-        larger, smaller = sorted((abs(first), abs(second)), reverse=True)
-        return f"({self.force(larger)} {sign} {self.force(smaller)}) · {half} = {self.moment(moment)}"
+        sizes = self.row_forces(axis)
+        larger, smaller = sizes if abs(first) >= abs(second) else sizes[::-1]
+        return f"({larger} {sign} {smaller}) · {half} = {self.moment(moment)}"
 
     def steps(self, lens_factor: float) -> tuple[Step, ...]:
         """Return the moves in teaching order."""
@@ -261,12 +275,14 @@ class Wording:
             if rows is None or spread is None
             else f"The contact lines meet the axis {self.length(spread)} apart: there the rows push the hub."
         )
-        solved = (
-            f"The force {self.force(B.z)} and the moment {self.moment(M.x)} are what the bearing must give."
-            if rows is None
-            else f"Outboard {self.force(rows.outboard.z)} {self.upright(-rows.outboard.z)}, inboard "
-            f"{self.force(rows.inboard.z)} {self.upright(-rows.inboard.z)}: together the force and the moment at C."
-        )
+        if rows is None:
+            solved = f"The force {self.force(B.z)} and the moment {self.moment(M.x)} are what the bearing must give."
+        else:
+            outboard, inboard = self.row_forces()
+            solved = (
+                f"Outboard {outboard} {self.upright(-rows.outboard.z)}, inboard "
+                f"{inboard} {self.upright(-rows.inboard.z)}: together the force and the moment at C."
+            )
         return (
             Step(
                 "Isolate",
@@ -305,6 +321,11 @@ class Wording:
 def components(vector: Vector) -> tuple[float, float, float]:
     """Return the three components of a vector."""
     return vector.x, vector.y, vector.z
+
+
+def rows_of(pair: RowVectors) -> tuple[Vector, Vector]:
+    """Return what belongs to the outboard and to the inboard row."""
+    return pair.outboard, pair.inboard
 
 
 def _factor(times: float) -> str:
