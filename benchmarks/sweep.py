@@ -181,6 +181,7 @@ def main() -> int:
     parser.add_argument("--setup", type=int, default=None, help="with --seed: only this setup of its batch")
     parser.add_argument("--first", type=int, default=0, help="the first seed")
     parser.add_argument("--minutes", type=float, default=math.inf, help="begin no batch after so long")
+    parser.add_argument("--processes", type=int, default=2)
     given_options = parser.parse_args()
     for old in PICTURES.glob("seed-*.png"):
         old.unlink()
@@ -189,9 +190,12 @@ def main() -> int:
         total = batch(given_options.seed, only=given_options.setup)
     else:
         seeds = range(given_options.first, given_options.first + -(-given_options.setups // BATCH))
-        with ProcessPoolExecutor(2, mp_context=get_context("fork")) as pool:
+        with ProcessPoolExecutor(given_options.processes, mp_context=get_context("fork")) as pool:
             for done in as_completed([pool.submit(batch, number) for number in seeds]):
                 total.add(done.result())
+                print(
+                    f"{total.setups} setups, {sum(total.failing.values())} faulty drawings", file=sys.stderr, flush=True
+                )
                 if time.perf_counter() - start > given_options.minutes * 60:
                     pool.shutdown(wait=False, cancel_futures=True)
                     break

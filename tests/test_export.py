@@ -84,10 +84,10 @@ def test_steps_are_pictures_of_a_film(tmp_path: Path) -> None:
 
 
 def pieces(svg: str) -> list[str]:
-    """What a frame draws besides its caption."""
+    """What a frame draws besides its caption and the key of its step."""
     root = ElementTree.fromstring(svg)
     foot = next(child for child in root if child.get("data-name") == "foot")
-    foot[:] = [child for child in foot if child.get("data-name") != "caption"]
+    foot[:] = [child for child in foot if child.get("data-name") not in ("key", "caption")]
     layers = [child for child in root if (child.get("data-name") or "").startswith("step-")]
     return [ElementTree.tostring(element, encoding="unicode") for element in (*layers, foot)]
 

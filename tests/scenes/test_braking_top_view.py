@@ -53,7 +53,9 @@ def test_the_demonstration_is_drawn_to_scale(vehicle: str, units) -> None:
         for case in along(results):
             scene = braking_top_view(results, case=case, units=units)
             check_scene(scene)
-            assert check_written_scales(scene) > 8
+            off_scale = {item.name for item in scene.items if isinstance(item, Force) and not item.to_scale}
+            assert off_scale <= {"force-inertia-x-top"}  # of the wheel alone: short beside what the whole vehicle asks
+            assert check_written_scales(scene) >= 8
 
 
 def test_level_loads_of_the_rows_hold_the_moment_about_the_upright_axis() -> None:

@@ -117,7 +117,8 @@ def _joined(lines: Sequence[str]) -> str:
     """Return the lines of a label as one: a value stands apart from the words after it."""
     text = ""
     for each in lines:
-        text += ("" if not text else ", " if "=" in text.rpartition(",")[2] else " ") + each.removeprefix("*")
+        stands_apart = "=" in text.rpartition(",")[2] and not text.endswith("=")
+        text += ("" if not text else ", " if stands_apart else " ") + each.removeprefix("*")
     return text
 
 
@@ -156,7 +157,13 @@ class _Layout:
                     layers.setdefault(layer.step, []).append(layer)
         boxes: list[TextBox] = [box for panel in self.panels for box in panel.texts]
         foot = [group for panel in self.panels for group in panel.foot]
-        for name, rows, top in (("heading", self.title, self.top), ("caption", self.words[index], self.words_top)):
+        key = [row for row in self.words[index] if row.face == "lettering"]
+        caption = [row for row in self.words[index] if row.face != "lettering"]
+        for name, rows, top in (
+            ("heading", self.title, self.top),
+            ("key", key, self.words_top),
+            ("caption", caption, self.words_top),
+        ):
             if rows:
                 foot.append(Group(name, tuple(mark for row in rows for mark in self._row(row, top))))
                 boxes += [self._box(name, row, top) for row in rows]
