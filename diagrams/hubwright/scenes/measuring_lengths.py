@@ -125,7 +125,8 @@ def _along(results: Results, view: View, units: Units) -> list[Item]:
 def _across(results: Results, view: View, tracks: tuple[float, ...], units: Units) -> list[Item]:
     width = results.wheel_geometry.section_width * 1e3
     half, tread = tracks[-1] / 2, 0.42 * width
-    named = "track" if len(tracks) == 1 else "front and rear track" if tracks[0] == tracks[1] else "rear track"
+    different = len(tracks) == 2 and tracks[0] != tracks[1]
+    named = "rear track" if different else "track"
     low = view.origin[1] - _ROW - 3.0
     items: list[Item] = [
         Line(f"middle-{name}", view.name, 3, points=((y, 0.0), (y, width)), style="centre", tone="soft", level=1.0)
@@ -137,9 +138,10 @@ def _across(results: Results, view: View, tracks: tuple[float, ...], units: Unit
     ):
         start, end = (half + shift, 0.0), (-half + shift, 0.0)
         items.append(Dimension(f"dimension-{name}", view.name, 3, start=start, end=end, line_at=line, text=text))
-    if len(tracks) == 2 and tracks[0] != tracks[1]:
+    if len(tracks) == 2:
+        # a row of its own: words longer than the track would stand in the way of the outer row's extension line
         at = (view.origin[0], low - 2 * _ROW)
-        text = f"front track {metres(tracks[0], units)}"
+        text = f"front track {metres(tracks[0], units)}" if different else "front and rear the same"
         items.append(
             Words("words-front-track", "", 3, at_sheet=at, lines=(text,), size=2.3, align="centre", tone="soft")
         )
