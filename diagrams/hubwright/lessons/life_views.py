@@ -12,7 +12,7 @@ import numpy as np
 from hubwright.lessons.named_values import Leaf, View, constant
 from hubwright.mechanics.bearing_life import LOAD_EXPONENT, MILLION, SURVIVORS, WEIBULL_SLOPE, reliability_factor
 from hubwright.mechanics.bearing_rating import Elements, one_row_dynamic_rating
-from hubwright.quantities import Quantity
+from hubwright.quantities import Quantity, adding_up
 from hubwright.results import CaseResult, Results
 from hubwright.results.bearings import rating_remark
 from hubwright.results.comparison import ALIKE, Compared, Comparison, lopsided_cases
@@ -186,13 +186,15 @@ def _duty_view(results: Results, label: str) -> View | None:
     duty = None if life is None else life.duty
     if life is None or duty is None:
         return None
+    shares = adding_up(*(Quantity(part.share, "1", kind="percent") for part in duty.parts))
+    damage = adding_up(*(Quantity(part.damage_share, "1", kind="percent") for part in duty.parts))
     parts = [
         View(
             f"{label}.parts[{place}]",
             {
                 "name": constant(part.case),
-                "share": constant(Quantity(part.share, "1", kind="percent")),
-                "damage_share": constant(Quantity(part.damage_share, "1", kind="percent")),
+                "share": constant(shares[place]),
+                "damage_share": constant(damage[place]),
                 "valid": constant(life.cases[part.case].valid),
             },
         )

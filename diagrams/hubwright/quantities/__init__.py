@@ -13,7 +13,7 @@ from hubwright.quantities.formatting import (
 )
 from hubwright.quantities.quantity import Quantity
 from hubwright.quantities.reading import Measured, parse
-from hubwright.quantities.sums import adding_up, display_sum, display_terms
+from hubwright.quantities.sums import adding_up, display_sum, display_terms, format_terms
 from hubwright.quantities.units import DIMENSIONS, Dimension, DimensionName
 
 __all__ = [
@@ -34,5 +34,6 @@ __all__ = [
     "format_number",
     "format_quantity",
     "format_range",
+    "format_terms",
     "parse",
 ]

@@ -80,6 +80,17 @@ def display_terms(
     return display_sum(parts, kind, system, digits=digits)
 
 
+def format_terms(parts: Sequence[float], kind: Kind, system: System) -> tuple[str, ...]:
+    """Return the terms of a sum as texts, each as it is shown elsewhere, as long as that adds up to their total.
+
+    Examples
+    --------
+    >>> [text.replace("\\xa0", " ") for text in format_terms([0.475, 0.525], "percent", "si")]
+    ['48 %', '52 %']
+    """
+    return tuple(shown.text for shown in display_terms(parts, kind, system)[0])
+
+
 def adding_up(*parts: Quantity, digits: int | None = None) -> tuple[Quantity, ...]:
     """Return quantities of one kind and, behind them, their total, to be shown so that the parts add up to it.
 

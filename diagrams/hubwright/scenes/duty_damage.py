@@ -4,9 +4,10 @@ The view's abscissa is a share, its ordinate sheet millimetres.
 """
 
 import textwrap
+from collections.abc import Sequence
 
 from hubwright.errors import MissingDataError
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_terms
 from hubwright.results.life import CaseDamage, DutyLife
 from hubwright.results.model import Results
 from hubwright.scenes.plot_frame import even_marks
@@ -19,7 +20,6 @@ _WIDTH, _FOOT, _HEAD = 310.0, 20.0, 15.0
 _LEFT, _RIGHT, _NAMES = 92.0, 288.0, 82.0
 _PITCH, _THICK = 16.0, 4.4
 _LETTERS = 40
-_LEAST = 0.005  # shares below this are said to be less
 
 
 def duty_damage(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -44,8 +44,9 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
         Axis("axis-zero", "shares", direction="vertical", start=_FOOT, end=high),
         *_key(high),
     ]
+    told = _told(duty)
     for number, part in enumerate(duty.parts):
-        items += _row(view, part, number + 1, high - _PITCH * (number + 0.5))
+        items += _row(view, part, number + 1, high - _PITCH * (number + 0.5), told[number])
     return Scene(
         name="duty-damage",
         title=_title(duty),
@@ -62,16 +63,27 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
     )
 
 
-def _row(view: View, part: CaseDamage, number: int, middle: float) -> list[Item]:
+def _told(duty: DutyLife) -> list[tuple[str, str]]:
+    """Return each case's share of the distance and of the damage in percent; both columns add up to the whole."""
+    return list(
+        zip(
+            percents([part.share for part in duty.parts]),
+            percents([part.damage_share for part in duty.parts]),
+            strict=True,
+        )
+    )
+
+
+def _row(view: View, part: CaseDamage, number: int, middle: float, told: tuple[str, str]) -> list[Item]:
     """Return both bars of a case, its name with both numbers on the left and each number at the end of its bar."""
     names = textwrap.wrap(plain(part.case), _LETTERS) or [""]
-    numbers = f"{percent(part.share)} of the way, {percent(part.damage_share)} of the damage"
+    numbers = f"{told[0]} of the way, {told[1]} of the damage"
     up = _THICK / 2 + 0.3
     label = Label((*names, numbers), "left", size=2.3, nudge=(_NAMES - view.origin[0] + 1.6, -up))
     items: list[Item] = []
-    for what, share, step, at in (
-        ("distance", part.share, 1, middle + up),
-        ("damage", part.damage_share, 2, middle - up),
+    for what, share, text, step, at in (
+        ("distance", part.share, told[0], 1, middle + up),
+        ("damage", part.damage_share, told[1], 2, middle - up),
     ):
         first = what == "distance"
         items.append(
@@ -87,7 +99,7 @@ def _row(view: View, part: CaseDamage, number: int, middle: float) -> list[Item]
                 label=label if first else None,
             )
         )
-        end = Label((percent(share),), "right", anchor=(share, at), size=2.2)
+        end = Label((text,), "right", anchor=(share, at), size=2.2)
         items.append(Note(f"label-{what}-{number}", "shares", step, label=end, wide_only=True))
     return items
 
@@ -109,23 +121,25 @@ def _key(high: float) -> list[Item]:
     ]
 
 
-def percent(share: float) -> str:
-    """Return a share in percent, one that rounds to nothing as less than one.
+def percents(shares: Sequence[float]) -> list[str]:
+    """Return shares of a whole in percent, so that they add up; one that rounds to nothing as less than one.
 
-    >>> percent(0.004), percent(0.0), percent(0.614)
-    ('under 1\\xa0%', '0\\xa0%', '61\\xa0%')
+    >>> percents([0.003, 0.0, 0.614, 0.383])
+    ['under 1\\xa0%', '0\\xa0%', '62\\xa0%', '38\\xa0%']
     """
-    if 0 < share < _LEAST:
-        return "under 1\u00a0%"
-    return format_quantity(share, "percent", "si")
+    texts = format_terms(shares, "percent", "si")
+    return [
+        "under 1\u00a0%" if share > 0 and text.startswith("0") else text
+        for share, text in zip(shares, texts, strict=True)
+    ]
 
 
 def _title(duty: DutyLife) -> str:
-    worst = max(duty.parts, key=lambda part: part.damage_share)
+    worst, (way, damage) = max(zip(duty.parts, _told(duty), strict=True), key=lambda pair: pair[0].damage_share)
     if len(duty.parts) == 1:
         return f"All of the distance is {plain(worst.case)}"
     name = plain(worst.case)
-    shares = f"{percent(worst.share)} of the distance, {percent(worst.damage_share)} of the damage"
+    shares = f"{way} of the distance, {damage} of the damage"
     return f"{name[:1].upper()}{name[1:]}: {shares}"
 
 
@@ -142,7 +156,7 @@ def _caption(results: Results, duty: DutyLife) -> str:
 
 def _description(results: Results, duty: DutyLife) -> str:
     told = "; ".join(
-        f"{plain(part.case)} {percent(part.share)} of the distance and {percent(part.damage_share)} of the damage"
-        for part in duty.parts
+        f"{plain(part.case)} {way} of the distance and {damage} of the damage"
+        for part, (way, damage) in zip(duty.parts, _told(duty), strict=True)
     )
     return f"Two bars for each case of the duty of {plain(results.setup.name)}: {told}."

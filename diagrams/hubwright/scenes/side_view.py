@@ -10,10 +10,18 @@ import textwrap
 
 from hubwright.errors import CaseError
 from hubwright.mechanics.constants import STANDARD_GRAVITY
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_quantity, format_terms
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
-from hubwright.scenes.side_view_words import caption_of, description_of, forward, metres, signed_mass, title_of
+from hubwright.scenes.side_view_words import (
+    caption_of,
+    description_of,
+    forward,
+    metres,
+    rest_forces,
+    signed_shares,
+    title_of,
+)
 from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, axle_places, force_name, plane_body
 from hubwright.scenes.vehicle_outline import Outline, circle, standing_tire, trailer_outline, vehicle_outline
@@ -224,7 +232,7 @@ def _told(body: PlaneBody, load: VehicleLoad, units: Units) -> list[str]:
     if load.kind == "wheels":
         change = "heavier" if load.mass > 0 else "lighter, so upward"
         return textwrap.wrap(f"{load.text}, {mass} {change}", _LETTERS)
-    first, last = (f"{signed_mass(share, units)} on the {rest.text}" for rest, share in body.shares(load))
+    first, last = (f"{share} on the {rest.text}" for rest, share in signed_shares(body, load, units))
     return [*textwrap.wrap(f"{load.text}, {mass}:", _LETTERS), f"{first},", last]
 
 
@@ -243,9 +251,9 @@ def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list
 
 def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     items: list[Item] = []
-    for rest in body.rests:
+    for rest, told in zip(body.rests, rest_forces(body, units), strict=True):
         along, up = rest.force
-        lines = [f"*{{N|{rest.name}}} = {format_quantity(abs(up), 'force', units)}"]
+        lines = [f"*{{N|{rest.name}}} = {told}"]
         lines.append(rest.text if up >= 0 else f"{rest.text}, held down")
         if along:
             lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
@@ -270,7 +278,7 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
 def _solved(body: PlaneBody, units: Units) -> str:
     """Return what moments about the last support give on the first, and what is left for the last."""
     first, last = body.rests
-    on_first, on_last = (format_quantity(rest.force[1], "force", units) for rest in body.rests)
+    on_first, on_last = format_terms([rest.force[1] for rest in body.rests], "force", units)
     return (
         f"About the ring all loads turn with their levers; divided by {{L}} that is {{N|{first.name}}} = {on_first}. "
         f"What is left of the loads is {{N|{last.name}}} = {on_last}."

@@ -1,8 +1,9 @@
 """What the side view says: its title, caption and text alternative, made from the numbers that it draws."""
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
-from hubwright.scenes.vehicle_loads import PlaneBody, plain
+from hubwright.scenes.vehicle_loads import PlaneBody, Rest, VehicleLoad, plain
 from hubwright.scenes.vocabulary import Units
 
 
@@ -22,17 +23,14 @@ def title_of(results: Results, state: CaseResult, body: PlaneBody, units: Units)
     headline = body.headline
     if headline is None:
         total = first.force[1] + last.force[1]
-        return (
-            f"The {first.text} carries {format_quantity(first.force[1] / total, 'percent', units)} of the weight, "
-            f"the {last.text} {format_quantity(last.force[1] / total, 'percent', units)}"
-        )
+        on_first, on_last = format_terms([rest.force[1] / total for rest in body.rests], "percent", units)
+        return f"The {first.text} carries {on_first} of the weight, the {last.text} {on_last}"
     mass = format_quantity(headline.mass, "mass", units)
     (most, gain), (least, loss) = sorted(body.shares(headline), key=lambda pair: -pair[1])
-    gained = format_quantity(gain, "mass", units)
+    gained, lost = format_terms([gain, loss], "mass", units)
     if loss < 0:
         way = "ahead of" if headline.x > most.x else "behind"
         return f"Hung {metres(headline.x - most.x, units)} {way} the {most.text}, {mass} adds {gained} to it"
-    lost = format_quantity(loss, "mass", units)
     return f"{headline.text}: {mass} adds {gained} to the {most.text} and {lost} to the {least.text}"
 
 
@@ -57,24 +55,37 @@ def description_of(results: Results, state: CaseResult, body: PlaneBody, units: 
         f"{metres(own.x - first.x, units)} behind the {first.text} and {metres(own.z, units)} above the road.",
     ]
     for load in body.added:
-        parts = " and ".join(f"{signed_mass(share, units)} on the {rest.text}" for rest, share in body.shares(load))
+        parts = " and ".join(f"{share} on the {rest.text}" for rest, share in signed_shares(body, load, units))
         sentences.append(f"{load.text[0].upper()}{load.text[1:]}, {signed_mass(load.mass, units)}: {parts}.")
     if body.inertia[0]:
         force = format_quantity(abs(body.inertia[0]), "force", units)
         sentences.append(f"Inertia pulls {forward(body.inertia[0])} with {force}.")
-    for rest in body.rests:
+    for rest, told in zip(body.rests, rest_forces(body, units), strict=True):
         along, up = rest.force
         way = "up" if up >= 0 else "down"
-        sentence = f"The {rest.text} is pushed {way} with {format_quantity(abs(up), 'force', units)}"
+        sentence = f"The {rest.text} is pushed {way} with {told}"
         if along:
             sentence += f" and {forward(along)} with {format_quantity(abs(along), 'force', units)}"
         sentences.append(sentence + ".")
     return " ".join(sentences)
 
 
+def rest_forces(body: PlaneBody, units: Units) -> tuple[str, ...]:
+    """Return with how much each rest is pushed up or down; both add up to the weight as shown."""
+    texts = format_terms([rest.force[1] for rest in body.rests], "force", units)
+    return tuple(text.removeprefix(MINUS) for text in texts)
+
+
 def forward(along: float) -> str:
     """Return which way a force along the vehicle points."""
     return "forward" if along > 0 else "backward"
+
+
+def signed_shares(body: PlaneBody, load: VehicleLoad, units: Units) -> list[tuple[Rest, str]]:
+    """Return what each rest gains or loses of a mass, with its sign; both add up to the mass as shown."""
+    shares = body.shares(load)
+    texts = format_terms([share for _, share in shares], "mass", units)
+    return [(rest, _signed(text)) for (rest, _), text in zip(shares, texts, strict=True)]
 
 
 def signed_mass(mass: float, units: Units) -> str:
@@ -83,7 +94,10 @@ def signed_mass(mass: float, units: Units) -> str:
     >>> signed_mass(78.06, "si").replace("\\u00a0", " ")
     '+78 kg'
     """
-    text = format_quantity(mass, "mass", units)
+    return _signed(format_quantity(mass, "mass", units))
+
+
+def _signed(text: str) -> str:
     return text if text[0] in "\u22120" else f"+{text}"
 
 
