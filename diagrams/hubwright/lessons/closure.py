@@ -9,6 +9,7 @@ from hubwright.lessons.blocks import case_of
 from hubwright.lessons.named_values import View
 from hubwright.lessons.numbers import both
 from hubwright.lessons.page_state import PageState
+from hubwright.quantities.sums import apportioned
 from hubwright.results import CaseResult
 from hubwright.scenes.force_table import FORCE_NAMES
 
@@ -28,33 +29,25 @@ def closure_table(page: PageState, view: View) -> Markup:
     body = case.free_body
     refuse_open(case)
     side = results.side
-    rows, force_sum, moment_sum = [], 0.0, 0.0
+    rows: list[tuple[str, float | None, float | None, float]] = []  # name, upward, outboard at, turning
     for single in body.forces:
         # about the x axis, through the bearing centre, as at a left wheel: the top toward the vehicle is positive
         turning = side * (single.point.y * single.force.z - single.point.z * single.force.y)
-        force_sum += single.force.z
-        moment_sum += turning
         if abs(single.force.z) < _SMALL and abs(turning) < _SMALL:
             continue
         name = FORCE_NAMES.get(single.name, single.name.replace("_", " "))
-        rows.append(
-            (
-                name,
-                _signed(single.force.z, "force"),
-                _signed(side * single.point.y, "length"),
-                _signed(turning, "moment"),
-            )
-        )
+        rows.append((name, single.force.z, side * single.point.y, turning))
     for couple in body.couples:
         turning = side * couple.moment.x
-        moment_sum += turning
         if abs(turning) >= _SMALL:
-            rows.append((FORCE_NAMES.get(couple.name, couple.name), Markup(""), Markup(""), _signed(turning, "moment")))
+            rows.append((FORCE_NAMES.get(couple.name, couple.name), None, None, turning))
+    *forces, force_sum = _column([upward for _, upward, _, _ in rows], "force")
+    *moments, moment_sum = _column([turning for *_, turning in rows], "moment")
     lines = Markup("\n").join(
         Markup(
             '<tr><th scope="row">{}</th><td class="n">{}</td><td class="n">{}</td><td class="n">{}</td></tr>'
-        ).format(*row)
-        for row in rows
+        ).format(name, force, "" if at is None else _signed(at, "length"), moment)
+        for (name, _, at, _), force, moment in zip(rows, forces, moments, strict=True)
     )
     head = Markup("").join(
         Markup('<th scope="col" class="n">{}, {}</th>').format(words, both(*units))
@@ -66,7 +59,7 @@ def closure_table(page: PageState, view: View) -> Markup:
         '<thead><tr><th scope="col">What acts</th>{}</tr></thead>\n<tbody>\n{}\n</tbody>\n'
         '<tfoot><tr><th scope="row">Left over</th><td class="n">{}</td><td class="n"></td><td class="n">{}</td></tr>'
         "</tfoot>\n</table>\n</div>"
-    ).format(case.name, head, lines, _signed(force_sum, "force"), _signed(moment_sum, "moment"))
+    ).format(case.name, head, lines, force_sum, moment_sum)
     return page.set_aside(table)
 
 
@@ -88,9 +81,21 @@ _FINE: dict[str, tuple[tuple[float, int], tuple[float, int]]] = {
 }
 
 
-def _signed(value: float, kind: str) -> Markup:
+def _column(values: list[float | None], kind: str) -> list[Markup]:
+    """Return the numbers of a column and their sum, rounded so that they add up to it; what is None stays empty."""
     texts = []
     for size, decimals in _FINE[kind]:
-        rounded = round(value / size, decimals) + 0.0
-        texts.append(f"{rounded:+,.{decimals}f}".replace("-", "\u2212") if rounded else f"{0:.{decimals}f}")
-    return both(*texts)
+        units = [(value or 0.0) / size * 10**decimals for value in values]
+        total = round(math.fsum(units))
+        texts.append([_with_sign(unit, decimals) for unit in (*apportioned(units, total), total)])
+    columns = [both(*pair) for pair in zip(*texts, strict=True)]
+    return [Markup("") if value is None else text for value, text in zip((*values, 0.0), columns, strict=True)]
+
+
+def _signed(value: float, kind: str) -> Markup:
+    return both(*(_with_sign(round(value / size * 10**decimals), decimals) for size, decimals in _FINE[kind]))
+
+
+def _with_sign(units: int, decimals: int) -> str:
+    number = units / 10**decimals
+    return f"{number:+,.{decimals}f}".replace("-", "\u2212") if units else f"{0:.{decimals}f}"

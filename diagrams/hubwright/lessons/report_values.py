@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from hubwright.lessons.numbers import both, show
 from hubwright.lessons.views import wheel_words
-from hubwright.quantities import Quantity
+from hubwright.quantities import Quantity, adding_up
 from hubwright.results import Results
 from hubwright.results.model import WheelGeometry
 
@@ -30,10 +30,19 @@ def weights(results: Results) -> Markup:
         )
         for axle, load in weight.axle_loads.items()
     ]
-    pairs += [
-        (f"{wheel_words(wheel).capitalize()} wheel", show(Quantity(load, "N")))
-        for wheel, load in weight.wheel_loads.items()
-    ]
+    for axle in weight.axle_loads:
+        # a trailer's two wheels belong to its one axle; a coupling has none
+        of_axle = {
+            wheel: Quantity(load, "N")
+            for wheel, load in weight.wheel_loads.items()
+            if axle == "axle" or wheel.startswith(axle)
+        }
+        if of_axle:
+            told = adding_up(*of_axle.values())
+            pairs += [
+                (f"{wheel_words(wheel).capitalize()} wheel", show(load))
+                for wheel, load in zip(of_axle, told, strict=False)
+            ]
     pairs += [
         ("Equal share, the rule of thumb", show(Quantity(weight.equal_share, "N"))),
         ("Whole mass", show(Quantity(weight.total_mass, "kg"))),
@@ -78,15 +87,11 @@ def rows(results: Results) -> Markup:
     case = results.cases["standing"]
     if case.row_load is None:
         return Markup("<p>{}</p>").format("The file does not say enough of the bearing to tell its rows apart.")
-    pairs = []
-    for row in ("outboard", "inboard"):
-        load = getattr(case.row_load, row).z
-        pairs.append(
-            (
-                f"{row.capitalize()} row",
-                Markup("{} {}").format(show(Quantity(abs(load), "N")), "up" if load >= 0 else "down"),
-            )
-        )
+    loads = adding_up(*(Quantity(row.z, "N") for row in (case.row_load.outboard, case.row_load.inboard)))
+    pairs = [
+        (f"{row} row", Markup("{} {}").format(show(abs(load)), "up" if load >= 0 else "down"))
+        for row, load in zip(("Outboard", "Inboard"), loads, strict=False)
+    ]
     pairs.append(("Left over, force", _left_over(case.closure.force, "N")))
     pairs.append(("Left over, moment", _left_over(case.closure.moment, "N*m")))
     return _pairs("Row loads, standing", pairs) + Markup("<p>{}</p>").format(ON_ROWS)

@@ -163,7 +163,7 @@ class _Grid:
 
 def _grid_of(parts: Sequence[float], total: float, kind: Kind, system: System, digits: int | None) -> _Grid:
     # a total of nothing has no last digit of its own
-    told = max(parts, key=abs) if _nothing(total, parts) else total
+    told = max(parts, key=abs, default=0.0) if _nothing(total, parts) else total
     scale = _with_digits(scale_of(told, kind, system), digits)
     if told == 0:
         return _Grid(scale, 0)
@@ -173,7 +173,7 @@ def _grid_of(parts: Sequence[float], total: float, kind: Kind, system: System, d
 
 def _nothing(total: float, parts: Sequence[float]) -> bool:
     """Return whether the parts cancel, to what rounding in the arithmetic leaves."""
-    return abs(total) <= _CANCELLED * max(map(abs, parts))
+    return abs(total) <= _CANCELLED * max(map(abs, parts), default=0.0)
 
 
 def _with_digits(scale: Scale, digits: int | None) -> Scale:

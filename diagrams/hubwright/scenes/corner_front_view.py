@@ -195,7 +195,7 @@ def _sides(words: RollWording, view: View) -> list[Item]:
         moved = body.moved(left)
         both = "wheel" if len(body.of_side(left)) == 1 else "wheels"
         change = "" if words.nothing(moved) else f"{words.force(moved)} {'gained' if moved > 0 else 'lost'}"
-        lines = [f"*{{N|{side}}} = {words.force(upright)}", f"{side} {both}", *([change] if change else [])]
+        lines = [f"*{{N|{side}}} = {words.upright()[left]}", f"{side} {both}", *([change] if change else [])]
         if not words.nothing(across):
             lines.append(f"{{S|{side}}} = {words.force(across)}")
             name = f"reaction-{side}-across"
@@ -295,11 +295,10 @@ def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> lis
         items.append(
             Words(f"words-{view.name}", view.name, 6, at_sheet=(view.origin[0], top), lines=(heading,), align="centre")
         )
-        share = moved / abs(words.body.moved()) if not words.nothing(words.body.moved()) else 0.0
         told = (
             "nothing moved"
-            if words.nothing(moved)
-            else f"{words.force(moved)} moved, {format_quantity(share, 'percent', words.units)} of all"
+            if words.nothing(moved) or words.nothing(words.body.moved())
+            else "{} moved, {} of all".format(*words.moved_at()[view.name])
         )
         at = (view.origin[0], top - 5.0)
         items.append(

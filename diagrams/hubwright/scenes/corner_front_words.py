@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.roll_body import RollBody, Wheel
 from hubwright.scenes.vehicle_loads import plain
@@ -38,6 +39,19 @@ class RollWording:
         """Return whether a force is rounding beside the weight."""
         return abs(newtons) <= _NOTHING * abs(self.body.weight.z)
 
+    def upright(self) -> dict[bool, str]:
+        """Return what the road pushes up with on the left (true) and on the right, so that both make the whole."""
+        sides = (True, False)
+        told = format_terms([self.body.summed(left)[0][1] for left in sides], "force", self.units)
+        return {left: text.removeprefix(MINUS) for left, text in zip(sides, told, strict=True)}
+
+    def moved_at(self) -> dict[str, tuple[str, str]]:
+        """Return for each axle how much moves there, and its part of all, so that both make the whole."""
+        moved = [sum(abs(wheel.gained) for wheel in self.body.of_axle(axle)) / 2 for axle in self.axles]
+        shares = [each / abs(self.body.moved()) for each in moved]
+        forces, percents = format_terms(moved, "force", self.units), format_terms(shares, "percent", self.units)
+        return {axle: (force, percent) for axle, force, percent in zip(self.axles, forces, percents, strict=True)}
+
     @property
     def gains(self) -> bool:
         """Return whether it is the left side that gains."""
@@ -62,10 +76,7 @@ class RollWording:
         side = "left" if self.gains else "right"
         name = {"side_slope": "downhill", "cornering": "outer"}[self.state.kind]
         moved = self.force(self.body.moved())
-        shares = [
-            f"{self.force(sum(abs(wheel.gained) for wheel in self.body.of_axle(axle)) / 2)} at the {axle} axle"
-            for axle in self.axles
-        ]
+        shares = [f"{text} at the {axle} axle" for axle, (text, _) in self.moved_at().items()]
         how = ": " + " and ".join(shares) if shares else "; the coupling takes no part"
         return f"{moved} moves to the {name} wheels, on the {side}, {where}{how}"
 
@@ -119,7 +130,9 @@ class RollWording:
             )
         sums = []
         for left, name in ((True, "left"), (False, "right")):
-            parts = [self.force(part) for part in self.body.summed(left)[0][::-1] if not self.nothing(part)]
+            sideways, up = self.body.summed(left)[0]
+            told = ((up, self.upright()[left]), (sideways, self.force(sideways)))
+            parts = [text for newtons, text in told if not self.nothing(newtons)]
             sums.append(f"{name} {' and '.join(parts)}")
         sentences.append(f"Both axles together, up and across: {', '.join(sums)}.")
         return " ".join(sentences)
@@ -133,10 +146,7 @@ class RollWording:
             pull = f"The part of the weight along the slope, {self.force(across)}, pulls downhill."
         else:
             pull = f"The inertia, {self.force(across)}, pulls {self.way(across)}, out of the bend."
-        sides = [
-            f"{self.force(self.body.summed(left)[0][1])} on the {name}"
-            for left, name in ((True, "left"), (False, "right"))
-        ]
+        sides = [f"{text} on the {'left' if left else 'right'}" for left, text in self.upright().items()]
         moved = self.body.moved()
         split = (
             "No load moves."

@@ -1,7 +1,6 @@
 """The sums of forces and of moments of a free body as two small tables, each ending in nothing."""
 
-from collections.abc import Callable
-
+from hubwright.quantities import Kind
 from hubwright.results.model import Vector
 from hubwright.scenes.linked_views import Axis
 from hubwright.scenes.three_views_words import ViewsWording
@@ -19,10 +18,10 @@ def sum_tables(words: ViewsWording, actions: Actions, *, left: float, top: float
     """Return both tables from their upper left corner on; what has no part in a sum is left out of it."""
     forces = [(f"{{{a.symbol}}}, {a.what}", a.force) for a in actions.all if a.name != "shaft"]
     moments = [(a.what if a.name == "shaft" else f"{{{a.symbol}}}, {a.what}", a.moment) for a in actions.all]
-    items = _table("forces", ("*Forces", "forward", "left", "up"), forces, words, words.signed_force, left, top, step)
+    items = _table("forces", ("*Forces", "forward", "left", "up"), forces, words, "force", left, top, step)
     top -= (len([vector for _, vector in forces if _counts(words, vector)]) + 2.8) * _ROW
     heads = ("*Moments about {C}", "about {x}", "about {y}", "about {z}")
-    return items + _table("turns", heads, moments, words, words.signed_moment, left, top, step)
+    return items + _table("turns", heads, moments, words, "moment", left, top, step)
 
 
 def _counts(words: ViewsWording, vector: Vector) -> bool:
@@ -34,16 +33,15 @@ def _table(
     heads: tuple[str, ...],
     rows: _Rows,
     words: ViewsWording,
-    show: Callable[[float], str],
+    kind: Kind,
     left: float,
     top: float,
     step: int,
 ) -> list[Item]:
     shown = [(label, vector) for label, vector in rows if _counts(words, vector)]
-    total = Vector(*(sum(getattr(vector, axis) for _, vector in shown) for axis in _AXES))
     lines = [(heads[0], *(label for label, _ in shown), "together")]
     for axis, head in zip(_AXES, heads[1:], strict=True):
-        lines.append((head, *(show(getattr(vector, axis)) for _, vector in shown), show(getattr(total, axis))))
+        lines.append((head, *words.column([getattr(vector, axis) for _, vector in shown], kind)))
     items: list[Item] = [
         Words(
             f"words-{name}-{number}-{row}",

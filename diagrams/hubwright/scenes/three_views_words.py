@@ -1,8 +1,9 @@
 """The words of the free body in three linked views, all from the numbers."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import Kind, display_sum
 from hubwright.results.model import Vector
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step
@@ -20,13 +21,11 @@ class ViewsWording(Wording):
         """Return whether a force, or a moment, is rounding beside the largest force at a lever of a metre."""
         return abs(value) <= _NOTHING * self.largest
 
-    def signed_force(self, newtons: float) -> str:
-        """Return a force with its sign, nothing as 0."""
-        return "0" if self.little(newtons) else format_quantity(newtons, "force", self.units)
-
-    def signed_moment(self, newton_metres: float) -> str:
-        """Return a moment with its sign, nothing as 0."""
-        return "0" if self.little(newton_metres) else format_quantity(newton_metres, "moment", self.units)
+    def column(self, values: Sequence[float], kind: Kind) -> list[str]:
+        """Return forces or moments with their signs and, behind them, their sum; nothing is 0."""
+        counted = [0.0 if self.little(value) else value for value in values]
+        parts, total = display_sum(counted, kind, self.units)
+        return ["0" if shown.number == "0" else shown.text for shown in (*parts, total)]
 
     def views_title(self, actions: Actions) -> str:
         """Return in which directions the bearing holds how much, and in which nothing."""

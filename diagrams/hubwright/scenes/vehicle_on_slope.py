@@ -4,10 +4,12 @@ The view stands plumb: y to the left and z up in real millimetres from the road 
 """
 
 import math
+import textwrap
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities.formatting import MINUS
 from hubwright.results.footing import SlopeResult, slope_result
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.case_choice import case_of
@@ -37,8 +39,9 @@ from hubwright.setup.model import SideSlope, TrailerChassis
 _WIDTH, _FOOT = 310.0, 30.0
 _MIDDLE, _WIDE, _TALL = 116.0, 124.0, 100.0
 _ARROWS, _ROW, _TAIL = 27.0, 8.0, 11.0
-_WORDS = 222.0
-_LEVEL = 0.55  # of the road: how far its level line goes
+_WORDS, _LETTERS = 222.0, 38
+# of the road: how far its level line goes, and where the arc of the slope stands, between weight and uphill wheel
+_LEVEL, _ARC = 0.78, 0.7
 _NOTHING = 1e-6
 
 
@@ -147,24 +150,32 @@ class SlopeWording:
         (first, one), (second, other) = both
         return (first, math.hypot(*one)), (second, math.hypot(*other))
 
+    def told(self) -> tuple[str, str, str]:
+        """Return what downhill side, uphill side and coupling carry, so shown that they make the weight."""
+        (_, low), (_, high) = self.sides()
+        coupling = self.on.body.coupling
+        held = math.copysign(math.hypot(coupling.y, coupling.z), coupling.z)
+        on_low, on_high, on_coupling = format_terms([low, high, held], "force", self.units)
+        return on_low, on_high, on_coupling.removeprefix(MINUS)
+
     def description(self) -> str:
         """Return the text alternative."""
-        (_, low), (_, high) = self.sides()
         weight, coupling = self.on.body.weight, self.on.body.coupling
-        held = math.hypot(coupling.y, coupling.z)
-        rest = f"The coupling holds {self.force(held)}. " if held > _NOTHING * abs(weight.z) else ""
+        low, high, held = self.told()
+        holds = math.hypot(coupling.y, coupling.z) > _NOTHING * abs(weight.z)
+        rest = f"The coupling holds {held}. " if holds else ""
         return (
             f"A vehicle from the rear across a slope of {self.angle(self.on.angle)}, its {self.on.way} side downhill. "
             f"Weight {self.force(math.hypot(weight.y, weight.z))}. "
             f"The plumb line through its centre of mass meets the road {self.spare} inside the "
-            f"{self.on.wheels}, measured level. The downhill side carries {self.force(low)}, "
-            f"the uphill side {self.force(high)}. {rest}"
+            f"{self.on.wheels}, measured level. The downhill side carries {low}, "
+            f"the uphill side {high}. {rest}"
             f"Static tipping angle {self.angle(self.on.tipping)}; it tips well before that, this is no driving limit."
         )
 
     def steps(self) -> tuple[Step, ...]:
         """Return how the figure is built up."""
-        (_, low), (_, high) = self.sides()
+        low, high, _ = self.told()
         weight = math.hypot(self.on.body.weight.y, self.on.body.weight.z)
         return (
             Step(
@@ -175,7 +186,7 @@ class SlopeWording:
             Step("Drop the weight's line", f"{self.force(weight)} act plumb at the centre of mass.", "loads"),
             Step(
                 "Let the road answer",
-                f"The downhill side carries {self.force(low)}, the uphill {self.force(high)}.",
+                f"The downhill side carries {low}, the uphill {high}.",
                 "reactions",
             ),
             Step("Measure what is left", f"The line passes {self.spare} inside the {self.on.wheels}.", "dimensions"),
@@ -264,7 +275,7 @@ def _angle(words: SlopeWording, view: View, ends: list[Point]) -> list[Item]:
             vertex=low,
             start=level,
             end=high,
-            radius=0.9 * reach * view.scale,
+            radius=_ARC * abs(high[0] - low[0]) * view.scale,
             label=Label((f"{{φ}} = {words.angle(on.angle)}",), on.uphill, size=2.5),
         ),
     ]
@@ -292,7 +303,8 @@ def _weight(words: SlopeWording, view: View, weight: float, high: float) -> list
 def _road(words: SlopeWording, view: View) -> list[Item]:
     on = words.on
     items: list[Item] = []
-    for (what, newtons), at in zip(words.sides(), _contacts(on), strict=True):
+    *told, coupled = words.told()
+    for (what, newtons), text, at in zip(words.sides(), told, _contacts(on), strict=True):
         items.append(
             Force(
                 f"reaction-{what}",
@@ -301,7 +313,7 @@ def _road(words: SlopeWording, view: View) -> list[Item]:
                 at=at,
                 vector=(0.0, newtons),
                 role="reaction",
-                label=Label((f"*{words.force(newtons)}", f"{what} side"), "tail", tone="reaction"),
+                label=Label((f"*{text}", f"{what} side"), "tail", tone="reaction"),
                 level=5,
             )
         )
@@ -316,9 +328,7 @@ def _road(words: SlopeWording, view: View) -> list[Item]:
                 at=(0.0, 0.0),
                 vector=(0.0, held),
                 role="reaction",
-                label=Label(
-                    (words.force(abs(held)), "coupling"), on.uphill, tone="reaction", size=2.3, nudge=(0.0, -5.0)
-                ),
+                label=Label((coupled, "coupling"), on.uphill, tone="reaction", size=2.3, nudge=(0.0, -5.0)),
                 level=5,
             )
         )
@@ -357,9 +367,7 @@ def _tipping(words: SlopeWording, view: View, top: float) -> list[Item]:
     first = (f"The {called} wheel lifts first,", f"at about {words.angle(lifting[name])}.")
     top = min(view.on_sheet((0.0, on.centre[1]))[1] + 22.0, top - 8.0)
     lines = (
-        "when the weight's line meets the",
-        f"{on.wheels},",
-        "rigid and at rest.",
+        *textwrap.wrap(f"when the weight's line meets the {on.wheels}, rigid and at rest.", _LETTERS),
         *(first if len(lifting) > 1 else ()),
         "A vehicle tips well before this angle:",
         "a bump, a turn, soft springs or a load",
