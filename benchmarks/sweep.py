@@ -1,9 +1,9 @@
 """Random valid setups through every figure: what a ruler and an eye would object to, with the seed that shows it.
 
 `python benchmarks/sweep.py` draws 1,000 setups, `--setups 10000` for a long night, `--seed 17` one batch again and
-`--seed 17 --setup 3` one of its setups. Every figure is drawn in both unit systems and both forms and read back from
-the written SVG; pictures of failures go to build/sweep/. Exit code 1 if there are any, or if a figure of the catalogue
-was never drawn.
+`--seed 17 --setup 3` one of its setups, `--figure NAME` one figure of each. Every figure is drawn in both unit systems
+and both forms and read back from the written SVG; pictures of failures go to build/sweep/. Exit code 1 if there are
+any, or if a figure of the catalogue was never drawn.
 """
 
 import argparse
@@ -96,8 +96,8 @@ def drawn_from(strategy: SearchStrategy[Any], number: int, count: int) -> list[A
     return found[:count]
 
 
-def batch(number: int, count: int = BATCH, only: int | None = None) -> Tally:
-    """Draw every figure of the setups of one seed, or of a single one of them."""
+def batch(number: int, count: int = BATCH, only: int | None = None, names: list[str] | None = None) -> Tally:
+    """Draw every figure, or some, of the setups of one seed, or of a single one of them."""
     tally = Tally()
     last: dict[str, Results] = {}
     for index, setup in enumerate(drawn_from(setups() | complete_setups(), number, count)):
@@ -106,17 +106,24 @@ def batch(number: int, count: int = BATCH, only: int | None = None) -> Tally:
         solved = solve(setup, wheel)
         if only in (None, index):
             tally.setups += 1
-            check(tally, solved, number, index, last.get(wheel))
+            check(tally, solved, number, index, last.get(wheel), names)
         last[wheel] = solved
     if only is None:
         for index, beam in enumerate(drawn_from(beams(), number, max(1, count // 5))):
-            check(tally, solve_beam(beam), number, index)
+            check(tally, solve_beam(beam), number, index, None, names)
     return tally
 
 
-def check(tally: Tally, solved: Results | BeamResults, number: int, index: int, other: Results | None = None) -> None:
+def check(
+    tally: Tally,
+    solved: Results | BeamResults,
+    number: int,
+    index: int,
+    other: Results | None,
+    names: list[str] | None,
+) -> None:
     """Draw the figures of one setup and note what is wrong with them."""
-    for name, case, make in figures_of(solved, number * BATCH + index, other):
+    for name, case, make in figures_of(solved, number * BATCH + index, other, names):
         for units in SYSTEMS:
             where = f"seed {number}, setup {index}, {f'{name}, {case}' if case else name}, {units}"
             try:
@@ -179,6 +186,7 @@ def main() -> int:
     parser.add_argument("--setups", type=int, default=1000)
     parser.add_argument("--seed", type=int, default=None, help="only the batch of this seed")
     parser.add_argument("--setup", type=int, default=None, help="with --seed: only this setup of its batch")
+    parser.add_argument("--figure", action="append", choices=list(FIGURES), default=None)
     parser.add_argument("--first", type=int, default=0, help="the first seed")
     parser.add_argument("--minutes", type=float, default=math.inf, help="begin no batch after so long")
     parser.add_argument("--processes", type=int, default=2)
@@ -187,11 +195,11 @@ def main() -> int:
         old.unlink()
     start, total = time.perf_counter(), Tally()
     if given_options.seed is not None:
-        total = batch(given_options.seed, only=given_options.setup)
+        total = batch(given_options.seed, only=given_options.setup, names=given_options.figure)
     else:
         seeds = range(given_options.first, given_options.first + -(-given_options.setups // BATCH))
         with ProcessPoolExecutor(given_options.processes, mp_context=get_context("fork")) as pool:
-            for done in as_completed([pool.submit(batch, number) for number in seeds]):
+            for done in as_completed([pool.submit(batch, number, names=given_options.figure) for number in seeds]):
                 total.add(done.result())
                 print(
                     f"{total.setups} setups, {sum(total.failing.values())} faulty drawings", file=sys.stderr, flush=True
@@ -203,7 +211,7 @@ def main() -> int:
         PICTURES.mkdir(parents=True, exist_ok=True)
         (PICTURES / "failures.txt").write_text("\n".join(total.lines) + "\n", encoding="utf-8")
     report(total, time.perf_counter() - start)
-    unseen = total.unseen if given_options.seed is None else []
+    unseen = total.unseen if given_options.seed is None and given_options.figure is None else []
     for name in unseen:
         print(f"{name}: never drawn")
     return 1 if total.failures or unseen else 0

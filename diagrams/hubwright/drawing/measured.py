@@ -67,7 +67,9 @@ def angular_dimension(item: v.AngularDimension, view: v.View, sheet: Sheet) -> G
         turn = way * sense * (1.0 if room else -1.0)
         back = on_circle(centre, r, end - turn * degrees(2.2 / r))
         tip = on_circle(centre, r, end)
-        marks.append(thin_head(tip, _unit(back, tip), colour))
+        head = thin_head(tip, _unit(back, tip), colour)
+        marks.append(head)
+        sheet.keep_off_box(name, "dimension", box_of(np.vstack(head.rings)))
     for line in lines:
         for a, b in pairwise(line[::2] if len(line) > 8 else line):
             sheet.keep_off(name, "dimension", (float(a[0]), float(a[1]), float(b[0]), float(b[1])), 0.1)

@@ -34,7 +34,8 @@ from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import solids
 
-_ARC, _SLOT, _PITCH, _LOWER = 9.0, 8.0, 6.6, 9.0  # radius of moments; place of the rings beside the wheel
+_ARCS, _CLEAR = (9.0, 6.5), 2.2  # radius of the moment, the first that keeps off the arrows on the load line
+_SLOT, _PITCH, _LOWER = 8.0, 6.6, 9.0  # place of the rings beside the wheel
 
 
 def braking_top_view(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -135,6 +136,8 @@ def _forces(sheet: Sheet) -> list[Item]:
     seen, m, least = sheet.top, sheet.parts.measures, sheet.least
     upright = [action for action in sheet.actions.all if abs(action.force.z) > least]
     beside = sheet.side * (m.load_line + sheet.parts.above.half_width + _SLOT / seen.view.scale)
+    along = abs(m.load_line) * seen.view.scale
+    radius = next(r for r in _ARCS if abs(r - along) > _CLEAR)
     items: list[Item] = []
     for action in sheet.actions.all:
         step = steps[action.name]
@@ -145,11 +148,13 @@ def _forces(sheet: Sheet) -> list[Item]:
             items += ring(seen, action, step, _upright(sheet, action), least=least, slot=slot)
         if action.name == "bearing":
             lines = (f"*{{M|z}} = {sheet.words.moment(action.couple.z)}", action.what)
-            # the end of the leader lies on the arc whichever way it turns
-            angle = math.radians(150.0)
-            at = (-sheet.side * _ARC * math.cos(angle) / seen.view.scale, -_ARC * math.sin(angle) / seen.view.scale)
-            label = Label(lines, sheet.column(outboard=True), anchor=at, tone="moment", size=2.5)
-            items += arc(seen, action, step, label, least=least, radius=_ARC)
+            # the leader ends on the arc whichever way it turns
+            at, *also = (
+                (-sheet.side * reach * math.cos(angle), -reach * math.sin(angle))
+                for reach, angle in ((radius / seen.view.scale, math.radians(turn)) for turn in (150.0, 120.0, 90.0))
+            )
+            label = Label(lines, sheet.column(outboard=True), anchor=at, also=tuple(also), tone="moment", size=2.5)
+            items += arc(seen, action, step, label, least=least, radius=radius)
     return items
 
 

@@ -213,7 +213,8 @@ def _stub_axle(m: Measures, b: BearingSection, mount: Mounting) -> tuple[list[Pi
     barrel = (b.outside + 5, b.outside)
     anchors: dict[str, Pair] = {
         "knuckle": s.plates[0].label,
-        "spindle": (-b.inner_half - 4, 0.0),
+        # off the axis, along which leaders of forces run
+        "spindle": (-b.inner_half - 4, -0.5 * b.bore),
         "hub-barrel": (0.0, -sum(barrel) / 2),
         "hub-flange": ((mount.flange_back + mount.flange_front) / 2, -mount.beside_studs(0.25)),
         "dust-cap": (m.face + mount.proud, b.outside - 1),
