@@ -34,7 +34,7 @@ from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import solids
 
-_ARCS, _CLEAR = (9.0, 6.5), 2.2  # radius of the moment, the first that keeps off the arrows on the load line
+_ARC, _SMALL_ARC, _CLEAR = 9.0, 6.0, 2.2  # radius of the moment, the small one where the load line is so far off
 _SLOT, _PITCH, _LOWER = 8.0, 6.6, 9.0  # place of the rings beside the wheel
 
 
@@ -137,7 +137,7 @@ def _forces(sheet: Sheet) -> list[Item]:
     upright = [action for action in sheet.actions.all if abs(action.force.z) > least]
     beside = sheet.side * (m.load_line + sheet.parts.above.half_width + _SLOT / seen.view.scale)
     along = abs(m.load_line) * seen.view.scale
-    radius = next(r for r in _ARCS if abs(r - along) > _CLEAR)
+    radius = _ARC if abs(_ARC - along) > _CLEAR else _SMALL_ARC
     items: list[Item] = []
     for action in sheet.actions.all:
         step = steps[action.name]
