@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from hubwright.quantities import KINDS, Kind, Quantity, Shown, System, adding_up, display, display_sum, display_terms
 from hubwright.quantities.formatting import Scale
-from hubwright.quantities.sums import apportioned
+from hubwright.quantities.sums import apportioned, multiplied
 
 SUMMED: tuple[Kind, ...] = (
     "force", "moment", "mass", "length", "small length", "vehicle length", "percent", "count", "energy", "time",
@@ -108,3 +108,17 @@ def test_quantities_of_a_sum_calculate_as_before():
     assert first.shown("si").number == "3.76"
     assert second.shown("si").number == "1.34"
     assert (second * 1).shown("si").number == "1.33"
+
+
+@given(st.lists(st.floats(0.3, 3.0), min_size=2, max_size=4))
+def test_printed_factors_multiply_to_the_printed_whole_where_neighbours_can(factors):
+    whole = round(math.prod(factors), 2)
+    told = multiplied(factors, [2] * len(factors), whole, 2)
+    assert all(abs(one - factor) < 0.01 + 1e-9 for one, factor in zip(told, factors, strict=True))
+    neighbours = itertools.product(*((math.floor(f * 100) / 100, math.floor(f * 100 + 1) / 100) for f in factors))
+    can = any(abs(math.prod(choice) - whole) < 0.005 - 1e-9 for choice in neighbours)
+    assert not can or abs(math.prod(told) - whole) < 0.005 + 1e-9
+
+
+def test_factors_that_multiply_as_rounded_are_left_as_they_are():
+    assert multiplied([1.251, 1.302], [2, 2], 1.63, 2) == [1.25, 1.3]

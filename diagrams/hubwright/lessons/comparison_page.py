@@ -26,6 +26,7 @@ from hubwright.results.changes import NotComparableError
 from hubwright.results.comparison import Compared, Comparison
 from hubwright.results.contributions import EXACT, Contribution
 from hubwright.results.draws import HIGH, LOW, Span
+from hubwright.scenes.ratio_panels import times, times_together
 from hubwright.scenes.vocabulary import Scene
 
 Pairs = Mapping[str, Comparison]  # by the stem of the setup
@@ -281,15 +282,19 @@ def _split(pair: Comparison) -> Markup:
     if not shown:
         return Markup("")
     spans = pair.part_spans.spans
+    told = {key: times_together([part.factor for part in pair.parts[key]]) for key, _ in shown}
     rows = [
         Row(
             escape(change.name),
-            [_part(pair.parts[key][place], spans[key][place] if key in spans else None) for key, _ in shown],
+            [
+                _part(pair.parts[key][place], told[key][place], spans[key][place] if key in spans else None)
+                for key, _ in shown
+            ],
         )
         for place, change in enumerate(pair.changes)
     ]
     together = [math.prod(part.factor for part in pair.parts[key]) for key, _ in shown]
-    rows.append(Row(escape("all together"), [Markup("× {}").format(show(Quantity(value, "1"))) for value in together]))
+    rows.append(Row(escape("all together"), [Markup("× {}").format(times(value)) for value in together]))
     sampled = "" if len(pair.changes) <= EXACT else " Some of the orders are drawn; standard errors stand beside."
     caption = (
         f"What each change does, averaged over the orders in which they can be made; the factors multiply.{sampled}"
@@ -304,13 +309,15 @@ def _told(pair: Comparison, key: str) -> bool:
     return not key.startswith("life") or pair.lives[key.removeprefix("life, ")].valid
 
 
-def _part(part: Contribution, spread: Span | None) -> Markup:
+def _part(part: Contribution, text: str, spread: Span | None) -> Markup:
     if part.nothing:
         return Markup("nothing")
     error = f" ± {format_number(part.factor * part.error, significant=1)}" if part.error else ""
     told = Compared(1.0, part.factor, part.factor, spread)
     between = Markup(" ({})").format(span(told)) if spread is not None else Markup("")
-    return Markup("× {}{}{}").format(factor(told, part.factor), error, between)
+    # with one more digit where a settled end reads as 1
+    finer = factor(told, part.factor)
+    return Markup("× {}{}{}").format(text if finer == times(part.factor) else finer, error, between)
 
 
 def _drawn(page: PageState, site: Site, scenes: Sequence[Scene]) -> Markup:

@@ -7,6 +7,7 @@ and no part is off by a whole unit of its last digit.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -27,6 +28,7 @@ from hubwright.quantities.formatting import (
 )
 from hubwright.quantities.quantity import Quantity
 
+_FACTORS = 12  # more than so many factors are not tried out
 _CANCELLED = 1e-9  # of the largest part
 
 
@@ -132,6 +134,37 @@ def apportioned(parts: Sequence[float], total: int) -> list[int]:
     for n in by_remainder[:left]:
         whole[n] += 1
     return whole
+
+
+def multiplied(factors: Sequence[float], places: Sequence[int], total: float, last: int) -> list[float]:
+    """Return factors rounded to so many places, so that their product rounds to the total, given with its last place.
+
+    Rounded as usual wherever that does; else up or down so that they are off by as little as can be.
+
+    Examples
+    --------
+    >>> multiplied([1.054, 1.123, 1.024], [2, 2, 2], 1.21, 2)
+    [1.05, 1.12, 1.03]
+    """
+    usual = [round(factor, place) for factor, place in zip(factors, places, strict=True)]
+    if len(factors) > _FACTORS or _rounds_to(math.prod(usual), total, last):
+        return usual
+    steps = [10.0**-place for place in places]
+    neighbours = (
+        (math.floor(factor / step) * step, (math.floor(factor / step) + 1) * step)
+        for factor, step in zip(factors, steps, strict=True)
+    )
+    holding = [choice for choice in itertools.product(*neighbours) if _rounds_to(math.prod(choice), total, last)]
+
+    def off(choice: Sequence[float]) -> float:
+        return sum(abs(told - factor) / step for told, factor, step in zip(choice, factors, steps, strict=True))
+
+    nearest = min(holding, key=off, default=usual)
+    return [round(told, place) for told, place in zip(nearest, places, strict=True)]
+
+
+def _rounds_to(product: float, total: float, last: int) -> bool:
+    return abs(product - total) <= 0.5 * 10.0**-last * (1 + 1e-9)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,15 @@ from hubwright.results.contributions import Contribution
 from hubwright.results.draws import Span
 from hubwright.results.model import Results
 from hubwright.results.span_tables import sampling_words
-from hubwright.scenes.ratio_panels import RatioPanel, RatioRow, in_brackets, ratio_and_verdict, ratio_panels, times
+from hubwright.scenes.ratio_panels import (
+    RatioPanel,
+    RatioRow,
+    in_brackets,
+    ratio_and_verdict,
+    ratio_panels,
+    times,
+    times_together,
+)
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Scene, Step, Units
 
@@ -28,6 +36,12 @@ class _Chain:
     whole: Compared
     parts: tuple[Contribution, ...]
     spans: tuple[Span | None, ...]  # of the parts
+
+    @property
+    def told(self) -> list[str]:
+        """Each part in words; what is printed multiplies to the whole."""
+        texts = times_together([part.factor for part in self.parts])
+        return [_factor(part, text) for part, text in zip(self.parts, texts, strict=True)]
 
     @property
     def ratio(self) -> float:
@@ -81,8 +95,8 @@ def _chains(comparison: Comparison, case: str) -> list[_Chain]:
 def _panel(chain: _Chain) -> RatioPanel:
     rows: list[RatioRow] = []
     begin = 1.0
-    for number, (part, span) in enumerate(zip(chain.parts, chain.spans, strict=True), 1):
-        words, end = f"{plain(part.change)}: {_factor(part)}", begin * part.factor
+    for number, (part, span, told) in enumerate(zip(chain.parts, chain.spans, chain.told, strict=True), 1):
+        words, end = f"{plain(part.change)}: {told}", begin * part.factor
         rows.append(RatioRow(f"{number}", words, begin, end, span, is_linked=True))
         begin = end
     words = f"all together: {ratio_and_verdict(chain.whole)}"
@@ -90,10 +104,10 @@ def _panel(chain: _Chain) -> RatioPanel:
     return RatioPanel(chain.name, chain.heading, tuple(rows))
 
 
-def _factor(part: Contribution) -> str:
+def _factor(part: Contribution, text: str) -> str:
     if part.nothing:
         return "nothing"
-    told = f"×\u00a0{times(part.factor)}"
+    told = f"×\u00a0{text}"
     return told if part.error == 0 else f"{told} (± {format_quantity(part.error, 'percent', 'si')})"
 
 
@@ -136,8 +150,8 @@ def _description(chains: Sequence[_Chain]) -> str:
     sentences = []
     for chain in chains:
         parts = ", ".join(
-            f"{plain(part.change)} {_factor(part)}{in_brackets(span)}"
-            for part, span in zip(chain.parts, chain.spans, strict=True)
+            f"{plain(part.change)} {told}{in_brackets(span)}"
+            for part, span, told in zip(chain.parts, chain.spans, chain.told, strict=True)
         )
         sentences.append(
             f"{chain.heading}: {parts}; all together {ratio_and_verdict(chain.whole)}{in_brackets(chain.whole.span)}."

@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 
 from hubwright.mechanics.slope import DiagonalSupport as Support
-from hubwright.quantities import format_quantity
+from hubwright.quantities import display_terms, format_quantity
 from hubwright.results.footing import diagonal_result
 from hubwright.results.model import CaseResult, Results
 from hubwright.results.weighing import standing_body
@@ -102,6 +102,11 @@ class DiagonalWording:
         """Return a length as shown."""
         return format_quantity(millimetres / 1e3, "small length", self.units)
 
+    def pair_forces(self) -> tuple[str, str, str]:
+        """Return what each of the two wheels carries, and behind them both together."""
+        parts, total = display_terms([self.on.load(name) for name in self.on.supported], "force", self.units)
+        return parts[0].text, parts[1].text, total.text
+
     @property
     def share(self) -> str:
         """Return the third wheel's share of the weight as shown."""
@@ -148,7 +153,11 @@ class DiagonalWording:
     def description(self) -> str:
         """Return the text alternative."""
         on = self.on
-        two = "; ".join(f"the {plain_name(name)} wheel carries {self.force(on.load(name))}" for name in on.supported)
+        one, other, together = self.pair_forces()
+        two = "; ".join(
+            f"the {plain_name(name)} wheel carries {text}"
+            for name, text in zip(on.supported, (one, other), strict=True)
+        )
         third = (
             "No third wheel is needed."
             if on.third is None
@@ -156,8 +165,7 @@ class DiagonalWording:
         )
         tilted = f"{self.rule} Tilted by {self.tilt} it would stand over the line; it goes over well before that."
         return (
-            f"A vehicle from above on two diagonal wheels: {two}, together "
-            f"{self.force(on.weight * (1 - float(on.found.third_share)))}. Its centre of mass lies "
+            f"A vehicle from above on two diagonal wheels: {two}, together {together}. Its centre of mass lies "
             f"{self.length(on.off_line)} off the line between them. {third} "
             f"{'It goes over at the smallest cause.' if on.third is None else tilted}"
         )

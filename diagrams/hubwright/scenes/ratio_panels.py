@@ -9,6 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from hubwright.quantities import format_number, format_quantity
+from hubwright.quantities.formatting import last_place
+from hubwright.quantities.sums import multiplied
 from hubwright.results.comparison import Compared
 from hubwright.results.draws import Span
 from hubwright.scenes.plot_frame import Marks, decade_marks, even_marks
@@ -151,6 +153,25 @@ def times(value: float) -> str:
     if 0.9 < value < 1.1:
         return format_number(value, significant=4, decimals=3)
     return format_quantity(value, "ratio", "si")
+
+
+def times_together(factors: Sequence[float]) -> list[str]:
+    """Return ratios that multiply to a whole as texts, so rounded that what is printed comes to the whole as printed.
+
+    >>> times_together([1.2543, 0.8443, 1.1549]), times(1.2543 * 0.8443 * 1.1549)
+    (['1.25', '0.84', '1.16'], '1.22')
+    """
+    whole = math.prod(factors)
+    places = [_places(factor) for factor in factors]
+    told = multiplied(factors, places, round(whole, _places(whole)), _places(whole))
+    return [
+        times(factor) if number == round(factor, place) else f"{number:.{place}f}"
+        for factor, number, place in zip(factors, told, places, strict=True)
+    ]
+
+
+def _places(ratio: float) -> int:
+    return 3 if 0.9 < ratio < 1.1 else last_place(ratio, decimals=2, least=2)
 
 
 def span_words(span: Span) -> str:
