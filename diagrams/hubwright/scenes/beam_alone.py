@@ -36,7 +36,6 @@ from hubwright.setup.model import DistributedLoad
 
 _WIDTH, _LEFT, _RIGHT = 310.0, 76.0, 280.0  # of the drawing area, and where the beam may reach
 _FOOT, _ROW = 31.0, 7.0
-_LENGTH_ROWS = 4  # of dimensions, at most
 _ARROWS = 20.0
 _SYMBOL = 7.5  # from the axis down past a support's symbol
 _WORDS = RowWords(
@@ -200,7 +199,7 @@ def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
     places = {beam.start, beam.end, *(reaction.at for reaction in beam.reactions)}
     for load in beam.loads:
         places |= {load.start, load.end} if isinstance(load, DistributedLoad) else {load.at}
-    taken = [-math.inf] * _LENGTH_ROWS  # how far words reach in each row, sheet millimetres
+    taken: list[float] = [-math.inf]  # how far words reach in each row, sheet millimetres; the first is for wide ones
     spans: list[_Span] = []
     for left, right in pairwise(sorted(place * 1e3 for place in places)):
         if (right - left) * scale < 0.5:
@@ -208,8 +207,8 @@ def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
         text = format_quantity((right - left) / 1e3, "length", units)
         words, row = 2.2 * len(text) + 3.0, 0
         if (right - left) * scale < words:  # they stand beside it, on either side
-            row = next((i for i in range(1, _LENGTH_ROWS) if taken[i] < left * scale - words), _LENGTH_ROWS - 1)
-            taken[row] = right * scale + words
+            row = next((i for i in range(1, len(taken)) if taken[i] < left * scale - words), len(taken))
+            taken[row:] = [right * scale + words, *taken[row + 1 :]]
         spans.append(_Span(left, right, text, row))
     return spans
 

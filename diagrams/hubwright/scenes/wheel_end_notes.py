@@ -30,13 +30,20 @@ def _taken(items: Sequence[Item], view: str, place: str) -> float:
     return total
 
 
-def _note(d: Drawn, name: str, view: str, at: Point, text: str, place: Place, *, room: float = 0.0) -> Note:
-    """Return a part's name with a leader that ends in a dot on it, or as far above or below as the part has room."""
+def _note(
+    d: Drawn, name: str, view: str, at: Point, text: str, place: Place, *, room: float = 0.0, also: Sequence[Point] = ()
+) -> Note:
+    """Return a part's name with a leader that ends in a dot on it, or as far above or below as the part has room.
+
+    It may end at the points of `also` as well.
+    """
     anchor = (d.layout.side * at[0], at[1])
     # parts of the detail turned on a lathe look the same below the axis
-    also: tuple[Point, ...] = ((anchor[0], -at[1]),) if view == "detail" and name != "knuckle" else ()
-    also += tuple((anchor[0], at[1] + step) for step in (room, -room) if room)
-    label = Label(tuple(text.split("\n")), place, anchor=anchor, tone="soft", size=_SIZE, leader_dot=True, also=also)
+    points = [(anchor[0], -at[1])] if view == "detail" and name != "knuckle" else []
+    points += [(anchor[0], at[1] + step) for step in (room, -room) if room]
+    points += [(d.layout.side * y, z) for y, z in also]
+    lines = tuple(text.split("\n"))
+    label = Label(lines, place, anchor=anchor, tone="soft", size=_SIZE, leader_dot=True, also=tuple(points))
     return Note(f"label-{name}", view, 1, label=label, level=30.0)
 
 
@@ -60,9 +67,9 @@ def _whole_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     size = d.words.results.setup.tire.size
     column = d.layout.columns()[0]
     room = column.high - column.low - _taken(items, "whole", place)
-    load_line = (m.load_line, -0.62 * d.parts.wheel.floor)
+    load_line, *along = ((m.load_line, -share * d.parts.wheel.floor) for share in (0.62, 0.75, 0.5))
     wanted = [
-        _of_line(_note(d, "load-line", "whole", load_line, "Load line", place), 5, "load"),
+        _of_line(_note(d, "load-line", "whole", load_line, "Load line", place, also=along), 5, "load"),
         _note(d, "tire", "whole", at["sidewall"], f"Tire {_plain(size)}" if size else "Tire", place),
     ]
     if not d.words.hanging and d.words.state.kind != "ledge":

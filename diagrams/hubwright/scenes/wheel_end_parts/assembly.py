@@ -190,7 +190,7 @@ def _driven_hub(m: Measures, b: BearingSection, mount: Mounting) -> tuple[list[P
         strokes.append(Stroke(f"spline-{sign}", line, "hair", "soft", 5.3))
     anchors: dict[str, Pair] = {
         "knuckle": arms[0].label,
-        "shaft": (shaft.inboard - (28 if m.driven else 7), 0.45 * shaft.bell if m.driven else 0.0),
+        "shaft": (shaft.inboard - (28 if m.driven else 7), 0.45 * shaft.bell),  # off the axis, as the spindle's
         "hub-spindle": (-0.4 * b.inner_half, -(b.bore + shaft.radius) / 2),
         "hub-flange": ((mount.flange_back + mount.flange_front) / 2, -mount.beside_studs(0.25)),
     }
