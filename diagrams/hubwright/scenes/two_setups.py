@@ -41,6 +41,7 @@ from hubwright.scenes.vocabulary import (
 from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import points_of, solids
+from hubwright.scenes.wheel_end_words import row_sizes, rows_of
 
 _WIDTH, _FOOT = 310.0, 30.0
 # bearing centres on the sheet, and the edges of the labels outboard of each body: of a left wheel, and of a right one
@@ -258,6 +259,15 @@ def _together(forces: Sequence[SingleForce], prefix: str) -> SingleForce:
     return SingleForce(name=prefix, kind="applied", force=total, point=point)
 
 
+def _size(body: _Body, words: TwoWordings, single: SingleForce, axis: str) -> str:
+    """Return the size of a component; those of the rows are shown so that both make the force on the bearing."""
+    rows = body.results.cases[words.case].row_load
+    if rows is None or not single.name.startswith("row"):
+        return format_quantity(abs(getattr(single.force, axis)), "force", words.units)
+    outboard, inboard = row_sizes([getattr(row, axis) for row in rows_of(rows)], words.units)
+    return outboard if single.name == "row_outboard" else inboard
+
+
 def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, symbol: str) -> list[Item]:
     """Return a force's parts across and up, each with its label, and that along the line of sight as a ring."""
     view, side = body.view, body.results.side
@@ -275,7 +285,7 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
             continue
         below = symbol if single.name.startswith("row") and axis == "z" else axis
         sign = f"{{{letter}}}" if on_masses else f"{{{letter}|{below}}}"
-        value = format_quantity(abs(size), "force", words.units)
+        value = _size(body, words, single, axis)
         way = ("up" if size > 0 else "down") if axis == "z" else ("outboard" if size * side > 0 else "inboard")
         what = f"{_MASSES[symbol]}, {way}" if on_masses else way
         label = Label((f"*{sign} = {value}", what), body.column, tone=tone, size=2.5)
@@ -293,7 +303,7 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
         )
         items.append(visible(force, view))
     if ringed:
-        value = format_quantity(abs(single.force.x), "force", words.units)
+        value = _size(body, words, single, "x")
         below = f"{symbol}x" if single.name.startswith("row") else "x"
         sign = f"{{{letter}}}" if on_masses else f"{{{letter}|{below}}}"
         way = "forward" if single.force.x > 0 else "rearward"

@@ -6,6 +6,7 @@ from hubwright.quantities import Kind, format_quantity
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step, Units
+from hubwright.scenes.wheel_end_words import row_sizes, rows_of
 
 _SAME = 1e-6
 
@@ -20,6 +21,7 @@ class Compared:
     second: float
     above: str = ""
     below: str = ""
+    sizes: tuple[str, str] | None = None  # as shown, where it is a part of a sum
 
     @property
     def stays(self) -> bool:
@@ -31,7 +33,13 @@ class Compared:
         way = self.above if value > 0 else self.below
         if not way or value == 0:
             return format_quantity(value, self.kind, units)
-        return f"{format_quantity(abs(value), self.kind, units)} {way}"
+        return f"{self.size(value, units)} {way}"
+
+    def size(self, value: float, units: Units) -> str:
+        """Return the size of one of the two values."""
+        if self.sizes is not None:
+            return self.sizes[0 if value == self.first else 1]
+        return format_quantity(abs(value), self.kind, units)
 
 
 @dataclass(frozen=True)
@@ -69,9 +77,10 @@ class TwoWordings:
         s, t = self.states
         items = [Compared("road's push", "force", s.contact_force.z, t.contact_force.z)]
         if s.row_load is not None and t.row_load is not None:
-            for name in ("outboard", "inboard"):
-                r, q = getattr(s.row_load, name).z, getattr(t.row_load, name).z
-                items.append(Compared(f"{name} row", "force", -r, -q, "up", "down"))
+            before, after = ([row.z for row in rows_of(each)] for each in (s.row_load, t.row_load))
+            told = zip(*(row_sizes(loads, self.units) for loads in (before, after)), strict=True)
+            for name, r, q, sizes in zip(("outboard", "inboard"), before, after, told, strict=True):
+                items.append(Compared(f"{name} row", "force", -r, -q, "up", "down", sizes))
         else:
             items.append(Compared("bearing moment", "moment", abs(s.bearing_moment.x), abs(t.bearing_moment.x)))
         return tuple(items)
@@ -106,7 +115,7 @@ class TwoWordings:
         if not load.above:
             return f"the {load.name} is {load.told(load.first, self.units)}, then {load.told(load.second, self.units)}"
         first, second = (
-            f"{load.above if value > 0 else load.below} with {format_quantity(abs(value), load.kind, self.units)}"
+            f"{load.above if value > 0 else load.below} with {load.size(value, self.units)}"
             for value in (load.first, load.second)
         )
         if load.stays:

@@ -3,10 +3,10 @@
 Directions are words: a force on the hub is so large and points up or down, outboard or inboard, forward or rearward.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from hubwright.quantities import display_terms, format_quantity
+from hubwright.quantities import format_quantity, format_terms
 from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results, RowVectors, Vector
 from hubwright.scenes.vocabulary import Step, Units
@@ -218,8 +218,7 @@ class Wording:
         """Return the sizes of both rows' loads, so shown that they add up to the force on the bearing."""
         rows = (state or self.state).row_load
         assert rows is not None
-        (first, second), _ = display_terms([getattr(row, axis) for row in rows_of(rows)], "force", self.units)
-        return first.text.removeprefix(MINUS), second.text.removeprefix(MINUS)
+        return row_sizes([getattr(row, axis) for row in rows_of(rows)], self.units)
 
     def _sum(self, axis: str, word: Callable[[float], str]) -> str:
         """Return a sum of two row loads, as they act on the hub; directions are named once if they agree."""
@@ -326,6 +325,12 @@ def components(vector: Vector) -> tuple[float, float, float]:
 def rows_of(pair: RowVectors) -> tuple[Vector, Vector]:
     """Return what belongs to the outboard and to the inboard row."""
     return pair.outboard, pair.inboard
+
+
+def row_sizes(loads: Sequence[float], units: Units) -> tuple[str, str]:
+    """Return the sizes of the outboard and the inboard row's load, so shown that they add up."""
+    first, second = format_terms(loads, "force", units)
+    return first.removeprefix(MINUS), second.removeprefix(MINUS)
 
 
 def _factor(times: float) -> str:
