@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities.formatting import MINUS
 from hubwright.results.beams import BeamReaction, BeamResults
 from hubwright.scenes.beam_loads import HALF_BAR, WORDS_HEIGHT, LoadScales, closed_body, load_items, word_heights
 from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
@@ -160,11 +161,17 @@ def _bar(beam: BeamResults, view: View, rests: tuple[Rest, ...]) -> list[Item]:
     return items
 
 
+def _sizes(beam: BeamResults, units: Units) -> list[str]:
+    """Return the sizes of the reactions, so shown that they add up to what they hold."""
+    texts = format_terms([reaction.force for reaction in beam.reactions], "force", units)
+    return [text.removeprefix(MINUS) for text in texts]
+
+
 def _reactions(beam: BeamResults, view: View, units: Units) -> list[Item]:
     items: list[Item] = []
-    for number, reaction in enumerate(beam.reactions, start=1):
+    for number, (reaction, size) in enumerate(zip(beam.reactions, _sizes(beam, units), strict=True), start=1):
         way = "up" if reaction.force >= 0 else "down"
-        text = f"*{{R|{number}}} = {format_quantity(abs(reaction.force), 'force', units)} {way}"
+        text = f"*{{R|{number}}} = {size} {way}"
         at = (reaction.at * 1e3, 0.0)
         up = reaction.force >= 0
         # below the support's symbol, whichever way it points
@@ -199,16 +206,19 @@ def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
     places = {beam.start, beam.end, *(reaction.at for reaction in beam.reactions)}
     for load in beam.loads:
         places |= {load.start, load.end} if isinstance(load, DistributedLoad) else {load.at}
-    taken: list[float] = [-math.inf]  # how far words reach in each row, sheet millimetres; the first is for wide ones
+    # how far each row is taken, sheet millimetres. Words of narrow spans stand to the left, and neighbours go down in
+    # steps: no extension line of a lower row runs through words
+    taken: list[float] = [-math.inf]
     spans: list[_Span] = []
     for left, right in pairwise(sorted(place * 1e3 for place in places)):
         if (right - left) * scale < 0.5:
             continue
         text = format_quantity((right - left) / 1e3, "length", units)
         words, row = 2.2 * len(text) + 3.0, 0
-        if (right - left) * scale < words:  # they stand beside it, on either side
-            row = next((i for i in range(1, len(taken)) if taken[i] < left * scale - words), len(taken))
-            taken[row:] = [right * scale + words, *taken[row + 1 :]]
+        if (right - left) * scale < words:
+            free = left * scale - words
+            row = next(i for i in range(1, len(taken) + 1) if all(reach < free for reach in taken[i:]))
+            taken[row : row + 1] = [right * scale]
         spans.append(_Span(left, right, text, row))
     return spans
 
@@ -228,6 +238,7 @@ def _lengths(beam: BeamResults, spans: list[_Span], view: View, line_at: float) 
             line_at=line_at + (rows - span.row) * _ROW,
             text=span.text,
             extension=(span.left not in guided, span.right not in guided),
+            side="start",
         )
         for number, span in enumerate(spans, start=1)
     ]
@@ -272,11 +283,10 @@ def _title(beam: BeamResults, units: Units) -> str:
 def _description(beam: BeamResults, units: Units) -> str:
     length = format_quantity(beam.end - beam.start, "length", units)
     sentences = [f"{plain(beam.name)}, a beam of {length}."]
-    for reaction in beam.reactions:
+    for reaction, size in zip(beam.reactions, _sizes(beam, units), strict=True):
         way = "up" if reaction.force >= 0 else "down"
         at = format_quantity(reaction.at, "length", units)
-        sentence = f"The {reaction.type} support at {at} pushes {way} with "
-        sentence += format_quantity(abs(reaction.force), "force", units)
+        sentence = f"The {reaction.type} support at {at} pushes {way} with {size}"
         if reaction.type == "fixed":
             sentence += f" and holds with a couple of {format_quantity(abs(reaction.moment), 'moment', units)}"
         sentences.append(sentence + ".")

@@ -195,6 +195,7 @@ def _level(words: DropWording, view: View, end: float, name: str, force: float, 
         anchor=(end, force),
         tone=tone,
         size=2.4,
+        also=((0.92 * end, force), (0.84 * end, force)),  # where two levels nearly meet
     )
     line = Line(f"level-{name}", view.name, step, points=points, style=style, tone=tone, width=0.35)
     return [line, Note(f"label-{name}", view.name, step, label=label)]
