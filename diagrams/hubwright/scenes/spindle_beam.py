@@ -34,6 +34,7 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
+from hubwright.scenes.wheel_end_words import row_sizes
 
 _WIDTH, _LEFT, _RIGHT = 310.0, 86.0, 268.0  # of the drawing area, and where the beam may reach
 _FOOT, _ROW = 31.0, 8.0
@@ -179,6 +180,7 @@ def _load(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
 
 
 def _reactions(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
+    outboard, inboard = row_sizes((beam.reaction_outboard, beam.reaction_inboard), units)
     half = beam.spread * 500.0
     items: list[Item] = []
     for letter, name, place, force in (
@@ -187,7 +189,7 @@ def _reactions(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
     ):
         way, nudge = ("up", (0.0, -_CLEAR)) if force > 0 else ("down", (0.0, _CLEAR))
         side: Literal["left", "right"] = "left" if letter == "A" else "right"
-        text = f"*{{F|{letter}}} = {format_quantity(abs(force), 'force', units)}"
+        text = f"*{{F|{letter}}} = {outboard if name == 'outboard' else inboard}"
         items.append(
             Force(
                 f"reaction-{name}",
@@ -300,9 +302,10 @@ def _description(results: Results, beam: WheelEndBeam, units: Units) -> str:
         f"A load of {format_quantity(abs(beam.load), 'force', units)} pushes {'up' if beam.load >= 0 else 'down'} "
         f"{stands}.",
     ]
-    for name, force in (("outboard", beam.reaction_outboard), ("inboard", beam.reaction_inboard)):
+    forces = (beam.reaction_outboard, beam.reaction_inboard)
+    for name, force, size in zip(("outboard", "inboard"), forces, row_sizes(forces, units), strict=True):
         way = "up" if force > 0 else "down"
-        sentences.append(f"The {name} row pushes {way} with {format_quantity(abs(force), 'force', units)}.")
+        sentences.append(f"The {name} row pushes {way} with {size}.")
     sentences.append(
         f"The shear is at most {format_quantity(abs(beam.maximum_shear.value), 'force', units)}, the bending moment "
         f"{format_quantity(abs(beam.maximum_moment.value), 'moment', units)} {_where(beam)}."
