@@ -7,6 +7,7 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import combinations, pairwise
 from xml.etree import ElementTree
 
@@ -67,10 +68,7 @@ class _Group:
 
 def failures_of(svg: str) -> list[Failure]:
     """Return what a ruler and an eye would object to in a written figure."""
-    root = ElementTree.fromstring(svg)
-    unit = float(root.attrib["data-mm-per-unit"])
-    width, height = (float(number) * unit for number in root.attrib["viewBox"].split()[2:])
-    groups = list(_groups(root, unit))
+    unit, (width, height), groups = _written(svg)
     found = [*_words(groups, (0.0, 0.0, width, height)), *_leaders(groups)]
     for group in groups:
         found += _lengths(group, unit, (width, height))
@@ -80,8 +78,7 @@ def failures_of(svg: str) -> list[Failure]:
 
 def arrows_crossed(svg: str) -> int:
     """Return how many leaders cross an arrow that is not their own: legible, but the fewer the better."""
-    root = ElementTree.fromstring(svg)
-    groups = list(_groups(root, float(root.attrib["data-mm-per-unit"])))
+    _, _, groups = _written(svg)
     arrows = [(group.name, group.pieces) for group in groups if group.is_force]
     count = 0
     for group in groups:
@@ -97,6 +94,15 @@ def arrows_crossed(svg: str) -> int:
 def counted(svg: str) -> tuple[int, int]:
     """Return how many arrows and dimensions of a figure a ruler or a protractor can check."""
     return svg.count('data-newtons="'), svg.count('data-mm="') + svg.count('data-degrees="')
+
+
+@lru_cache(maxsize=1)  # several questions are asked of one figure
+def _written(svg: str) -> tuple[float, tuple[float, float], list[_Group]]:
+    """Return millimetres per unit, the size of the sheet, and what is drawn."""
+    root = ElementTree.fromstring(svg)
+    unit = float(root.attrib["data-mm-per-unit"])
+    width, height = (float(number) * unit for number in root.attrib["viewBox"].split()[2:])
+    return unit, (width, height), list(_groups(root, unit))
 
 
 def _groups(root: ElementTree.Element, unit: float) -> Iterator[_Group]:
