@@ -91,6 +91,13 @@ def test_terms_that_would_not_add_up_are_shown_like_their_total():
     assert display(1334.6, "force", "si").number == "1.33"
 
 
+def test_like_halves_stay_alike():
+    shown, total = display_terms([0.64, 0.33, 0.015, 0.015], "percent", "si")
+    assert [part.number for part in (*shown, total)] == ["64", "33", "1.5", "1.5", "100"]
+    shown, total = display_terms([2546.7, 2546.7], "force", "si")
+    assert [part.number for part in (*shown, total)] == ["2.547", "2.547", "5.09"]
+
+
 def test_what_cancels_adds_up_to_nothing():
     shown, total = display_sum([2514.3, -1203.4, -1310.9], "force", "si")
     assert [part.number for part in shown] == ["2.51", "\u22121.20", "\u22121.31"]

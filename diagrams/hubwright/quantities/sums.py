@@ -65,7 +65,8 @@ def display_terms(
 ) -> tuple[tuple[Shown, ...], Shown]:
     """Return the terms of a sum that is told in words: each as it is shown elsewhere, as long as that adds up.
 
-    Terms may be finer than their total: 294 N and 98.1 N are 392 N together.
+    Terms may be finer than their total: 294 N and 98.1 N are 392 N together. Two like halves stay alike, with one more
+    digit if need be.
 
     Examples
     --------
@@ -74,12 +75,21 @@ def display_terms(
     (['294', '98.1'], '392')
     """
     total = math.fsum(parts)
-    alone = tuple(_alone(part, kind, system, digits) for part in parts)
     grid = _grid_of(parts, total, kind, system, digits)
-    left_over = sum((_read(each, kind, system) for each in alone), -grid.units(total) * grid.step * grid.size)
-    if abs(left_over) <= grid.step * grid.size / 2:
-        return alone, grid.shown(0, 0) if _nothing(total, parts) else _alone(total, kind, system, digits)
-    return display_sum(parts, kind, system, digits=digits)
+
+    def holds(shown: Sequence[Shown]) -> bool:
+        left_over = sum((_read(each, kind, system) for each in shown), -grid.units(total) * grid.step * grid.size)
+        return abs(left_over) <= grid.step * grid.size / 2
+
+    told, whole = display_sum(parts, kind, system, digits=digits)
+    usual = tuple(_alone(part, kind, system, digits) for part in parts)
+    if holds(usual):
+        return usual, whole
+    if _tells_like_unlike(parts, told):
+        finer = tuple(_alone(part, kind, system, digits, finer=1) for part in parts)
+        if holds(finer):
+            return finer, whole
+    return told, whole
 
 
 def format_terms(parts: Sequence[float], kind: Kind, system: System) -> tuple[str, ...]:
@@ -213,12 +223,19 @@ def _with_digits(scale: Scale, digits: int | None) -> Scale:
     return scale if digits is None else replace(scale, significant=digits, decimals=9, least=1)
 
 
-def _alone(value: float, kind: Kind, system: System, digits: int | None) -> Shown:
-    """Return a value as it is shown where it stands for itself."""
-    if digits is None:
+def _tells_like_unlike(parts: Sequence[float], told: Sequence[Shown]) -> bool:
+    pairs = itertools.combinations(zip(parts, told, strict=True), 2)
+    return any(math.isclose(a, b, rel_tol=1e-9) and one != other for (a, one), (b, other) in pairs)
+
+
+def _alone(value: float, kind: Kind, system: System, digits: int | None, finer: int = 0) -> Shown:
+    """Return a value as it is shown where it stands for itself, or with more digits."""
+    scale = _with_digits(scale_of(value, kind, system), digits)
+    if not finer and digits is None:
         return display(value, kind, system)
-    scale = scale_of(value, kind, system)
-    return Shown(format_number(value / scale.size, significant=digits), scale.unit)
+    significant, decimals = scale.significant + finer, scale.decimals + finer
+    text = format_number(value / scale.size, significant=significant, decimals=decimals, least=scale.least)
+    return Shown(text, scale.unit)
 
 
 def _read(shown: Shown, kind: Kind, system: System) -> Decimal:
