@@ -277,12 +277,11 @@ def _bars(words: JointWording, view: View) -> list[Item]:
 
 def _named(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
     m, mount = parts.measures, parts.mount
-    assert view.frame is not None
-    low = mount.bolt - 0.36 * (view.frame[3] - view.frame[1]) / view.scale
-    names = [("hub", (mount.flange_front + mount.flange_back) / 2, "hub flange")]
+    # where they lie side by side, the nearer one to the words higher: no leader passes another's end
+    names = [("hub", (mount.flange_front + mount.flange_back) / 2, 0.85, "hub flange")]
     if m.spacer > 0:
-        names.append(("spacer", m.face + m.spacer / 2, "spacer"))
-    names.append(("wheel", m.wheel_face + 3.0, "wheel"))
+        names.append(("spacer", m.face + m.spacer / 2, 0.45, "spacer"))
+    names.append(("wheel", m.wheel_face + 3.0, 0.65, "wheel"))
     return [
         Note(
             f"label-part-{name}",
@@ -291,12 +290,12 @@ def _named(words: JointWording, parts: Assembly, view: View, side: int) -> list[
             label=Label(
                 (text,),
                 _column(side if name == "wheel" else -side),
-                (side * y, low),
+                (side * y, mount.beside_studs(share)),
                 tone="soft",
                 size=2.3,
                 leader_dot=True,
             ),
             level=31,
         )
-        for name, y, text in names
+        for name, y, share, text in names
     ]

@@ -4,7 +4,7 @@ The view's ordinate is the logarithm to base ten of the ratio; its abscissa metr
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -25,7 +25,21 @@ from hubwright.results.span_tables import sampling_words
 from hubwright.scenes.plot_frame import Area, LineEnd, Plot, decade_marks, end_labels, even_marks, plot
 from hubwright.scenes.scales import round_down, round_up
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Column, Curve, Dot, Item, Label, Line, Note, Part, Scene, Step, Tone, Units
+from hubwright.scenes.vocabulary import (
+    Column,
+    Curve,
+    Dot,
+    Item,
+    Label,
+    Line,
+    Note,
+    Part,
+    Point,
+    Scene,
+    Step,
+    Tone,
+    Units,
+)
 
 _WIDTH, _HEIGHT = 310.0, 166.0
 _AREA = Area(28.0, 18.0, 222.0, 152.0)
@@ -193,7 +207,12 @@ def _curve(
     x, y, valid = points[-1]
     text = f"× {_ratio(10**y)} at the end" if valid else "severe at the end"
     lines = (f"{'*' if number == 0 else ''}{wording.names(curve.name)}", text)
-    return items, LineEnd(key, (x, y), lines, step, tone)
+    return items, LineEnd(key, (x, y), lines, step, tone, _before_end([point[:2] for point in points]))
+
+
+def _before_end(points: Sequence[Point]) -> tuple[Point, ...]:
+    """Return points a little before the end of a line."""
+    return tuple(points[round(share * (len(points) - 1))] for share in (0.93, 0.86))
 
 
 def _within(ratio: float, frame: Plot) -> bool:
@@ -209,7 +228,8 @@ def _rule(results: Results, curves: LifeCurves, frame: Plot) -> tuple[tuple[floa
 
 def _rule_end(results: Results, curves: LifeCurves, frame: Plot) -> list[LineEnd]:
     lines = ("rule of the rating:", _POWER[results.setup.bearing.kind][0])
-    return [LineEnd("rule", _rule(results, curves, frame)[-1], lines, 4, "soft")]
+    rule = _rule(results, curves, frame)
+    return [LineEnd("rule", rule[-1], lines, 4, "soft", _before_end(rule))]
 
 
 def _band(curves: LifeCurves, frame: Plot) -> list[Item]:

@@ -83,6 +83,7 @@ class LineEnd:
     lines: tuple[str, ...]
     step: int
     tone: Tone = "ink"
+    also: tuple[Point, ...] = ()  # other points of the line, for a leader where two ends nearly meet
 
 
 def end_labels(view: View, ends: Iterable[LineEnd]) -> list[Note]:
@@ -98,7 +99,7 @@ def end_labels(view: View, ends: Iterable[LineEnd]) -> list[Note]:
         first = min(group, key=lambda each: each.step)
         step = max(each.step for each in group)
         lines = tuple(line for each in group for line in each.lines)
-        label = Label(lines, "right column", anchor=first.at, tone=first.tone, size=2.3)
+        label = Label(lines, "right column", anchor=first.at, also=first.also, tone=first.tone, size=2.3)
         notes.append(Note(f"label-{first.name}", view.name, step, label=label))
     return sorted(notes, key=lambda note: note.step)
 

@@ -190,7 +190,10 @@ def _small_label(d: Drawn, name: str) -> Label:
     width = 0.74 * max(len(line) for line in lines)  # half of it, on the sheet
     apart = abs(own - across) * MM * d.layout.lens.scale / 2
     nudge = max(width + 1.0 - apart, 0.0)
-    return Label(lines, "below", tone="load", size=2.1, nudge=(-nudge if leftward else nudge, 0.0))
+    frame, at = d.layout.lens.frame, d.layout.lens.on_sheet((own * MM, 0.0))[0]
+    assert frame is not None
+    inside = min(max(at + (-nudge if leftward else nudge), frame[0] + width + 1.0), frame[2] - width - 1.0)
+    return Label(lines, "below", tone="load", size=2.1, nudge=(inside - at, 0.0))
 
 
 def _lens(d: Drawn, step: int) -> list[Item]:
