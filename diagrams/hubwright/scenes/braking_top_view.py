@@ -14,6 +14,7 @@ from hubwright.scenes.braking_words import BrakingWording
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.linked_views import Axis, arc, arrows, ring
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import (
     Dimension,
     Dot,
@@ -35,6 +36,7 @@ from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import solids
 
 _ARC, _SMALL_ARC, _CLEAR = 9.0, 6.0, 2.2  # radius of the moment, the small one where the load line is so far off
+_RING = {"row_outboard": 15.0, "row_inboard": 9.0}  # of the rows' upright loads, from the axis
 _SLOT, _PITCH, _LOWER = 8.0, 6.6, 9.0  # place of the rings beside the wheel
 
 
@@ -190,21 +192,21 @@ def _rows(sheet: Sheet, step: int) -> list[Item]:
         label = Label(lines, sheet.column(outboard=False), tone="reaction", size=2.7)
         items.append(Dot(f"pressure-centre-{name}", "detail", step, at=at, tone="reaction", radius=0.6, level=25.0))
         if abs(x) > least:
-            items.append(
-                Force(
-                    f"reaction-{name}-x",
-                    "detail",
-                    step,
-                    at=at,
-                    vector=(0.0, x),
-                    role="reaction",
-                    label=label,
-                    level=23.0,
-                )
+            arrow = Force(
+                f"reaction-{name}-x",
+                "detail",
+                step,
+                at=at,
+                vector=(0.0, x),
+                role="reaction",
+                label=label,
+                level=23.0,
             )
+            items.append(visible(arrow, sheet.detail.view))
         upright = Action(name, action.symbol, "on hub", "reaction", Vector(0.0, 0.0, action.force.z), action.point)
-        # away from the arrow, which ends at the point
-        slot = at[0], (9.0 if x > 0 else -9.0) / sheet.detail.view.scale
+        # away from the arrow, which ends at the point; the farther row's higher, so that its leader passes the other's
+        off = _RING[action.name] / sheet.detail.view.scale
+        slot = at[0], off if x > 0 else -off
         z = action.force.z
         text = (
             f"*{{F|{action.symbol}z}} = {upwards}",
@@ -249,12 +251,13 @@ def _levers(sheet: Sheet, step: int) -> list[Item]:
                 side="end" if m.load_line > 0 else "start",
             )
         )
+    # above the detail, whose heading stands below
     spread = sheet.results.bearing.effective_spread
     if spread is not None:
         half = side * spread * 500.0
         frame = sheet.detail.view.frame
         assert frame is not None
-        foot = (frame[1] - sheet.detail.view.origin[1]) / sheet.detail.view.scale
+        foot = (frame[3] - sheet.detail.view.origin[1]) / sheet.detail.view.scale
         items.append(
             Dimension(
                 "dimension-spread",
@@ -262,7 +265,7 @@ def _levers(sheet: Sheet, step: int) -> list[Item]:
                 step,
                 start=(half, foot),
                 end=(-half, foot),
-                line_at=frame[1] - 5.5,
+                line_at=frame[3] + 3.0,
                 text=f"{{ℓ}} = {words.length(spread)}",
                 extension=(False, False),
             )

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+import numpy as np
+
 from hubwright.quantities import format_quantity
 from hubwright.scenes.vocabulary import Item, Label, Note, Point, Tone
 from hubwright.scenes.wheel_end_drawn import Drawn, Place
@@ -110,7 +112,7 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
         _note(
             d, "inner-ring", "detail", at["inner-ring"], f"{inner}: {stands if bearing.outer_turns else turns}", inboard
         ),
-        _note(d, "knuckle", "detail", _within(d, at["knuckle"]), carrier, inboard),
+        _note(d, "knuckle", "detail", _in_carrier(d), carrier, inboard),
     ]
     if d.words.results.bearing.effective_spread is not None:
         wanted.append(_contact_line_note(d, inboard))
@@ -159,13 +161,17 @@ def _elements(d: Drawn) -> str:
     return f"{count} {name} a row,\n{size} on {words.length(bearing.pitch_diameter)}"
 
 
-def _within(d: Drawn, at: Point) -> Point:
-    """Return a place in the detail's frame, for a part that goes on beyond it."""
-    detail = d.layout.detail
-    frame = detail.frame
-    assert frame is not None
-    top = (frame[3] - detail.origin[1]) / detail.scale
-    return at[0], min(at[1], 0.86 * top)
+def _in_carrier(d: Drawn) -> Point:
+    """Return a place in the part that holds the bearing: where it leaves the detail's frame, half its way across."""
+    detail, at = d.layout.detail, d.parts.anchors["knuckle"]
+    assert detail.frame is not None
+    height = min(at[1], 0.86 * (detail.frame[3] - detail.origin[1]) / detail.scale)
+    ring = next(piece for piece in d.parts.pieces if piece.name == "knuckle").rings[0]
+    ends = zip(ring, np.roll(ring, -1, axis=0), strict=True)
+    edges = [
+        y0 + (height - z0) / (z1 - z0) * (y1 - y0) for (y0, z0), (y1, z1) in ends if min(z0, z1) <= height < max(z0, z1)
+    ]
+    return (float(min(edges) + max(edges)) / 2 if edges else at[0]), height
 
 
 def _plain(size: str) -> str:
