@@ -85,10 +85,29 @@ def test_terms_finer_than_their_total_stay_as_they_are():
     assert [part.text for part in (*shown, total)] == ["5.10\xa0kN", "392\xa0N", "5.49\xa0kN"]
 
 
-def test_terms_that_would_not_add_up_are_shown_like_their_total():
-    shown, total = display_terms([3764.5, 1334.6], "force", "si")
-    assert [part.number for part in (*shown, total)] == ["3.76", "1.34", "5.10"]
+def test_terms_that_would_not_add_up_get_one_more_digit():
+    shown, total = display_terms([3764.7, 1334.6], "force", "si")
+    assert [part.number for part in (*shown, total)] == ["3.765", "1.335", "5.10"]
     assert display(1334.6, "force", "si").number == "1.33"
+
+
+def test_what_nobody_states_with_decimals_goes_by_largest_remainder():
+    pound = 4.4482216152605
+    shown, total = display_terms([846.4 * pound, 300.45 * pound], "force", "us")
+    assert [part.number for part in (*shown, total)] == ["846", "301", "1,147"]
+    shown, total = display_terms([0.142, 0.1173, 0.3637, 0.377], "percent", "si")
+    assert [part.number for part in (*shown, total)] == ["14", "12", "36", "38", "100"]
+
+
+@given(several, st.sampled_from(SUMMED), st.sampled_from(["si", "us"]))
+def test_terms_add_up_to_their_total_as_far_as_it_is_told(parts, kind, system):
+    shown, total = display_terms(parts, kind, system)
+    told = sum(read(part) * Decimal(repr(scale_of(part, kind, system).size)) for part in shown)
+    scale = scale_of(total, kind, system)
+    half = Decimal(repr(scale.size)) * Decimal(10) ** -len(total.number.partition(".")[2]) / 2
+    if abs(read(total)) >= 1000:  # 1,150 lbf·ft is told to tens
+        half *= 10 ** max(0, len(str(abs(int(read(total))))) - scale.significant)
+    assert abs(told - read(total) * Decimal(repr(scale.size))) <= half * (1 + Decimal("1e-9"))
 
 
 def test_like_halves_stay_alike():
@@ -112,8 +131,8 @@ def test_digits_asked_for_hold_for_the_total():
 def test_quantities_of_a_sum_calculate_as_before():
     first, second, total = adding_up(Quantity(3764.5, "N"), Quantity(1334.6, "N"))
     assert (first.value, second.value, total.value) == (3764.5, 1334.6, 5099.1)
-    assert first.shown("si").number == "3.76"
-    assert second.shown("si").number == "1.34"
+    assert first.shown("si").number == "3.764"
+    assert second.shown("si").number == "1.335"
     assert (second * 1).shown("si").number == "1.33"
 
 

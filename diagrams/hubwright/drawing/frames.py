@@ -19,6 +19,7 @@ from hubwright.drawing.geometry import Box, Segment
 from hubwright.drawing.marks import BalloonKey, Disc, Drawing, Group, Layer, Lettering, Mark, Shape, TextBox
 from hubwright.drawing.narrow import draw_narrow
 from hubwright.drawing.palette import line_token, text_token
+from hubwright.scenes.label_words import in_one_line
 from hubwright.scenes.vocabulary import Point, Scene, Tone
 
 Size = tuple[int, int]
@@ -91,7 +92,7 @@ def _key(entries: Sequence[BalloonKey], cap: float, columns: int, room: float) -
     for column in range(columns):
         down = 0.0
         for entry in entries[column * each : (column + 1) * each]:
-            for n, text in enumerate(wrapped(_joined(entry.lines), cap, width - indent - cap)):
+            for n, text in enumerate(wrapped(in_one_line(entry.lines), cap, width - indent - cap)):
                 down += (2.5 if n == 0 else 1.5) * cap
                 ring = (entry.letter, entry.tone) if n == 0 else None
                 rows.append(_Row(text, cap, "lettering", "ink", down, column * width + indent, ring))
@@ -111,15 +112,6 @@ def _caption(scene: Scene, step: int | None, cap: float, room: float) -> list[tu
             break
         kept = longer
     return [(text, "serif", "ink") for text in wrapped(kept, cap, room, "serif")]
-
-
-def _joined(lines: Sequence[str]) -> str:
-    """Return the lines of a label as one: a value stands apart from the words after it."""
-    text = ""
-    for each in lines:
-        stands_apart = "=" in text.rpartition(",")[2] and not text.endswith("=")
-        text += ("" if not text else ", " if stands_apart else " ") + each.removeprefix("*")
-    return text
 
 
 class _Layout:

@@ -21,6 +21,7 @@ from hubwright.results.beams import BeamResults
 from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.force_table import ForceRow, force_rows, ways
+from hubwright.scenes.label_words import in_one_line
 from hubwright.scenes.vocabulary import ClosedBody, Scene, Step
 
 
@@ -184,19 +185,11 @@ def _key(drawn: Sequence[Drawn], label: str) -> Markup:
             Markup(' class="{}"').format(system.strip()) if system else "",
             letter.step,
             letter.letter,
-            _key_text(letter.lines),
+            marked(in_one_line(letter.lines)),
         )
         for system, letter in entries
     )
     return Markup('<ul class="key" aria-label="Key to figure {}">\n{}\n</ul>\n').format(label, items)
-
-
-def _key_text(lines: Sequence[str]) -> Markup:
-    """Return the lines of a label as one: a value stands apart from the words after it."""
-    text = ""
-    for line in lines:
-        text += ("" if not text else ", " if "=" in text.rpartition(",")[2] else " ") + line.removeprefix("*")
-    return marked(text)
 
 
 def _steps(scenes: Sequence[Scene]) -> Markup:

@@ -194,8 +194,10 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
         if self._generated(page.file) is not None or not speaks or results is None:
             return html
         first = warning_above_limits() if limits_are_exceeded(results) else ""
-        box = Markup('\n<aside class="beside-limits" aria-label="Limits">\n{}</aside>\n')
-        return f"{first}{html}{box.format(limits(results))}"
+        box = Markup(
+            '\n<aside class="beside-limits" aria-label="Limits">\n<p class="tag">{} and its limits</p>\n{}</aside>\n'
+        )
+        return f"{first}{html}{box.format(results.setup.name, limits(results))}"
 
     def on_env(self, env: Any, config: MkDocsConfig, files: Files) -> Any:
         """Fail the build before anything is written, with every problem there is."""

@@ -86,7 +86,7 @@ class Scale:
     offset: float = 0.0  # SI value of zero
 
 
-_MILLIMETRES = Scale("mm", 1e-3, decimals=1)
+_MILLIMETRES = Scale("mm", 1e-3, decimals=1, least=2)
 _METRES = Scale("m", 1.0, decimals=2)
 _INCHES = Scale("in", _INCH, significant=4, decimals=2, least=2)
 _WHOLE = Scale("", 1.0, significant=15, decimals=0)

@@ -1,8 +1,9 @@
 """Values shown as the parts of a sum, rounded so that what is printed adds up to the printed total.
 
-Each part gets the unit and the last digit of the total. What rounding down leaves over goes, one unit of the last digit
-each, to the parts that lost most by it (the method of largest remainders): the total stays as it is shown elsewhere,
-and no part is off by a whole unit of its last digit.
+The total stays as it is shown elsewhere. In a sum written out, each part gets its unit and its last digit, and what
+rounding down leaves over goes, one unit of the last digit each, to the parts that lost most by it (the method of
+largest remainders): no part is off by a whole unit of its last digit. Terms told one by one, which the page shows
+elsewhere too, are only touched where they would not add up, and then rather get one more digit.
 """
 
 from __future__ import annotations
@@ -63,16 +64,16 @@ def display_sum(
 def display_terms(
     parts: Sequence[float], kind: Kind, system: System, *, digits: int | None = None
 ) -> tuple[tuple[Shown, ...], Shown]:
-    """Return the terms of a sum that is told in words: each as it is shown elsewhere, as long as that adds up.
+    """Return the terms of a sum that is told one by one: each as it is shown elsewhere, as long as that adds up.
 
-    Terms may be finer than their total: 294 N and 98.1 N are 392 N together. Two like halves stay alike, with one more
-    digit if need be.
+    Terms may be finer than their total: 294 N and 98.1 N are 392 N together. Where they do not add up they get one more
+    digit, unless nobody states such a value with decimals: then largest remainders decide, but like halves stay alike.
 
     Examples
     --------
-    >>> parts, total = display_terms([294.2, 98.07], "force", "si")
+    >>> parts, total = display_terms([3764.5, 1334.6], "force", "si")
     >>> [part.number for part in parts], total.number
-    (['294', '98.1'], '392')
+    (['3.764', '1.335'], '5.10')
     """
     total = math.fsum(parts)
     grid = _grid_of(parts, total, kind, system, digits)
@@ -85,7 +86,7 @@ def display_terms(
     usual = tuple(_alone(part, kind, system, digits) for part in parts)
     if holds(usual):
         return usual, whole
-    if _tells_like_unlike(parts, told):
+    if digits is not None or grid.scale.decimals > 0 or _tells_like_unlike(parts, told):
         finer = tuple(_alone(part, kind, system, digits, finer=1) for part in parts)
         if holds(finer):
             return finer, whole

@@ -255,6 +255,8 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
         along, up = rest.force
         lines = [f"*{{N|{rest.name}}} = {told}"]
         lines.append(rest.text if up >= 0 else f"{rest.text}, held down")
+        if along or (body.pressing == 1.0 and up >= 0):
+            lines[-1] += ","
         if along:
             lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
         elif body.pressing == 1.0 and up >= 0:
