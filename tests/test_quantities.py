@@ -243,7 +243,7 @@ def test_a_range_turns_round_with_the_sign():
         (1234.0, "moment", "1.23 kN·m", "910 lbf·ft"),
         (0.025, "small length", "25 mm", "0.98 in"),
         (0.0127, "small length", "12.7 mm", "0.50 in"),
-        (0.0007, "small length", "0.7 mm", "0.028 in"),
+        (0.0007, "small length", "0.70 mm", "0.028 in"),
         (2.78, "vehicle length", "2.78 m", "109.4 in"),
         (17.0, "mass", "17 kg", "37 lb"),
         (1120.0, "mass", "1,120 kg", "2,469 lb"),

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 
 from hubwright.scenes.vocabulary import NOT_TO_SCALE
 
+_NAMED = {"{C}": "{C}, the bearing centre"}  # a letter alone says nothing away from its drawing
+
 
 def in_one_line(lines: Sequence[str]) -> str:
     """Return the lines of a label as one: a value stands apart from the words after it.
@@ -13,7 +15,7 @@ def in_one_line(lines: Sequence[str]) -> str:
     """
     text = ""
     for line in lines:
-        stands_apart = ("=" in text.rpartition(",")[2] and not text.endswith("=")) or line == NOT_TO_SCALE
-        comma = "" if text.endswith((",", ":")) or not stands_apart else ","
+        stands_apart = "=" in text.rpartition(",")[2] or " = " in line or line == NOT_TO_SCALE
+        comma = "," if stands_apart and not text.endswith((",", ":", "=")) else ""
         text += ("" if not text else f"{comma} ") + line.removeprefix("*")
-    return text
+    return _NAMED.get(text, text)
