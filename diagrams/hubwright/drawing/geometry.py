@@ -86,6 +86,11 @@ def overlap(first: Box, second: Box, margin: float = 0.0) -> bool:
     )
 
 
+def grown(box: Box, by: float) -> Box:
+    """Return a box grown on every side."""
+    return box[0] - by, box[1] - by, box[2] + by, box[3] + by
+
+
 def inside(segment: Segment, box: Box) -> tuple[float, float] | None:
     """Return between which shares of its length a segment lies in a box (Liang and Barsky's clipping)."""
     x, y = segment[0], segment[1]

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import chain
-from math import inf
+from math import hypot, inf
 
-from hubwright.drawing.geometry import Box, Segment, overlap
+from hubwright.drawing.geometry import Box, Segment, grown, meets, overlap
 from hubwright.drawing.obstacles import WEIGHT, Align, Ground, Kind, Obstacle, Placed, Wanted
 from hubwright.scenes.vocabulary import Point
 
@@ -25,7 +25,8 @@ _OTHER_POINT, _OTHER_WAY = 0.3, 0.1
 _LEADER_THROUGH = 30.0
 # what a leader costs that crosses one of these, or runs along a line
 _ACROSS: dict[Kind, float] = {"shaft": 12.0, "mark": 12.0, "anchor": 12.0, "dimension": 3.0}
-_ALONG = 25.0
+_ALONG, _BESIDE = 25.0, 0.6  # how near a leader does not run beside one
+_SAME = 0.4
 _SIDES = {
     "left": ("left", "right", "above", "below"),
     "right": ("right", "left", "above", "below"),
@@ -78,8 +79,8 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
     whole: Segment = (*begin, *end)
     piece: Segment = (*begin, begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1]))
     cost = 0.0
-    left, right = min(begin[0], end[0]), max(begin[0], end[0])
-    low, high = min(begin[1], end[1]), max(begin[1], end[1])
+    left, right = min(begin[0], end[0]) - _BESIDE, max(begin[0], end[0]) + _BESIDE
+    low, high = min(begin[1], end[1]) - _BESIDE, max(begin[1], end[1]) + _BESIDE
     for each in among:
         x0, y0, x1, y1 = each.box
         if x1 < left or x0 > right or y1 < low or y0 > high:  # most lie apart
@@ -88,19 +89,22 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
             continue
         if each.kind == "leader":
             cost += through * each.crossed_by(whole)
+        elif each.segment is None and each.runs_along(piece) and meets(piece, grown(each.box, _BESIDE)):
+            cost += _ALONG
         elif each.kind == "frame" or not each.crossed_by(piece):
             continue
         elif each.kind in ("text", "head"):
             cost += through
         elif each.kind != "anchor":
             cost += _ALONG if each.runs_along(piece) else _ACROSS.get(each.kind, 0.0)
-        elif not _holds(each.box, end):
+        elif not _is_at(end, each.box):
             cost += _ACROSS["anchor"]
     return cost
 
 
-def _holds(box: Box, point: Point) -> bool:
-    return box[0] <= point[0] <= box[2] and box[1] <= point[1] <= box[3]
+def _is_at(point: Point, anchor: Box) -> bool:
+    """Return whether a leader ends at another's point itself, as those of two labels of one place do."""
+    return hypot(point[0] - (anchor[0] + anchor[2]) / 2, point[1] - (anchor[1] + anchor[3]) / 2) < _SAME
 
 
 def _places(wanted: Wanted) -> Iterator[tuple[float, Placed]]:

@@ -223,6 +223,7 @@ def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list
     m, z = parts.measures, parts.mount.bolt
     assert view.frame is not None
     half = (view.frame[3] - view.frame[1]) / 2 / view.scale
+    beside = z - 0.5 * parts.mount.stud  # off the axis, on which the clamp forces lie
     planes = [m.face] if words.joint.joints == 1 else [m.face, m.wheel_face]
     items: list[Item] = []
     for number, y in enumerate(planes, start=1):
@@ -230,13 +231,13 @@ def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list
         ends = ((side * y, z - half), (side * y, z + half))
         column = _column(side if number == 2 else -side)
         top = Label((f"*slip plane{which}", "friction passes the load"), column, (side * y, z + 0.7 * half))
-        shear = Label((f"shear plane{which}", "loaded only after a slip"), column, (side * y, z), size=2.3)
+        shear = Label((f"shear plane{which}", "loaded only after a slip"), column, (side * y, beside), size=2.3)
         items += [
             Line(
                 f"slip-plane-{number}", view.name, 3, points=ends, style="hidden", tone="reaction", width=0.6, level=28
             ),
             Note(f"label-slip-{number}", view.name, 3, label=top, level=29),
-            Dot(f"shear-plane-{number}", view.name, 3, at=(side * y, z), radius=1.0, tone="moment", level=29),
+            Dot(f"shear-plane-{number}", view.name, 3, at=(side * y, beside), radius=1.0, tone="moment", level=29),
             Note(f"label-shear-{number}", view.name, 3, label=shear, level=29),
         ]
     return items
