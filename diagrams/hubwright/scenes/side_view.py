@@ -9,8 +9,7 @@ import math
 import textwrap
 
 from hubwright.errors import CaseError
-from hubwright.mechanics.constants import STANDARD_GRAVITY
-from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.side_view_words import (
@@ -19,6 +18,7 @@ from hubwright.scenes.side_view_words import (
     forward,
     metres,
     rest_forces,
+    scale_readings,
     signed_shares,
     title_of,
 )
@@ -251,7 +251,8 @@ def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list
 
 def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     items: list[Item] = []
-    for rest, told in zip(body.rests, rest_forces(body, units), strict=True):
+    told_of = zip(body.rests, rest_forces(body, units), scale_readings(body, units), strict=True)
+    for rest, told, reading in told_of:
         along, up = rest.force
         lines = [f"*{{N|{rest.name}}} = {told}"]
         lines.append(rest.text if up >= 0 else f"{rest.text}, held down")
@@ -260,7 +261,7 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
         if along:
             lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
         elif body.pressing == 1.0 and up >= 0:
-            lines.append(f"a scale shows {format_quantity(up / STANDARD_GRAVITY, 'mass', units)}")
+            lines.append(f"a scale shows {reading}")
         leftward = rest is body.rests[0]
         label = Label(
             tuple(lines),
@@ -280,7 +281,7 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
 def _solved(body: PlaneBody, units: Units) -> str:
     """Return what moments about the last support give on the first, and what is left for the last."""
     first, last = body.rests
-    on_first, on_last = format_terms([rest.force[1] for rest in body.rests], "force", units)
+    on_first, on_last = rest_forces(body, units)
     return (
         f"About the ring all loads turn with their levers; divided by {{L}} that is {{N|{first.name}}} = {on_first}. "
         f"What is left of the loads is {{N|{last.name}}} = {on_last}."

@@ -1,6 +1,7 @@
 """What the side view says: its title, caption and text alternative, made from the numbers that it draws."""
 
-from hubwright.quantities import format_quantity, format_terms
+from hubwright.mechanics.constants import STANDARD_GRAVITY
+from hubwright.quantities import Kind, format_quantity, format_terms
 from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.vehicle_loads import PlaneBody, Rest, VehicleLoad, plain
@@ -71,8 +72,18 @@ def description_of(results: Results, state: CaseResult, body: PlaneBody, units: 
 
 
 def rest_forces(body: PlaneBody, units: Units) -> tuple[str, ...]:
-    """Return with how much each rest is pushed up or down; both add up to the weight as shown."""
-    texts = format_terms([rest.force[1] for rest in body.rests], "force", units)
+    """Return with how much each rest is pushed up or down; where one weight is shown, both add up to it."""
+    return _shared(body, [rest.force[1] for rest in body.rests], "force", units)
+
+
+def scale_readings(body: PlaneBody, units: Units) -> tuple[str, ...]:
+    """Return what a scale under each rest shows, as a mass."""
+    return _shared(body, [rest.force[1] / STANDARD_GRAVITY for rest in body.rests], "mass", units)
+
+
+def _shared(body: PlaneBody, parts: list[float], kind: Kind, units: Units) -> tuple[str, ...]:
+    # beside several weights nobody sees their sum, and a moved digit would only contradict other pages
+    texts = [format_quantity(part, kind, units) for part in parts] if body.added else format_terms(parts, kind, units)
     return tuple(text.removeprefix(MINUS) for text in texts)
 
 
