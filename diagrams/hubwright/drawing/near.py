@@ -113,7 +113,10 @@ def _places(wanted: Wanted) -> Iterator[tuple[float, Placed]]:
         yield from _ringed(wanted, _BALLOON_FAR, _RING)
         return
     sides = _SIDES[wanted.label.place.split()[0]]
-    beside = [_beside(wanted, sides[0], wanted.label.nudge)] if wanted.label.nudge != (0.0, 0.0) else []
+    x, y = wanted.label.nudge
+    beside = [_beside(wanted, sides[0], (x, y))] if (x, y) != (0.0, 0.0) else []
+    if x and sides[0] in ("left", "right"):  # as far off on the other side
+        beside.append(_beside(wanted, sides[1], (-x, y)))
     beside += [_beside(wanted, side, (0.0, 0.0)) for side in sides if not wanted.callout]
     for rank, placed in enumerate(chain.from_iterable(beside)):
         yield _RANK * rank, placed

@@ -53,6 +53,7 @@ _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, r
 _LABELS = 16.0  # middle of the words beside arrows, below the road
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
+_OFF_SCALE = 11.0  # how far an arrow that is not to scale may reach below the road
 _HIDDEN = 2.5  # an arrow shorter than this lies under the mark of its centre of mass
 _SHOWN = 10  # loads that get a label of their own
 _LETTERS = 30  # in a line of a label column
@@ -134,7 +135,7 @@ def _view(body: PlaneBody, outline: Outline) -> View:
     # every reaction, and every weight hanging from its place, ends within the room below the road
     needs = [math.hypot(*rest.force) / _ARROWS for rest in body.rests]
     needs += [abs(body.weight(load)) / (_ARROWS + load.z * scale) for load in body.loads]
-    road = _FOOT + 2 * _ROW + _ARROWS
+    road = _FOOT + (2 if body.headline is None else 3) * _ROW + _ARROWS
     middle = (_LEFT + _RIGHT) / 2 + scale * (front + rear) / 2
     return View("vehicle", (middle, road), scale, round_scale(max(needs), 1.0), mirrored=True)
 
@@ -217,7 +218,11 @@ def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
         if load in labelled:
             lines = (f"*{{W|{number}}} = {format_quantity(abs(weight), 'force', units)}", *_told(body, load, units))
             label = Label(lines, place="left column" if load.x >= middle else "right column", tone="load")
-        force = Force(force_name(load), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False, label=label)
+        vector = (0.0, -weight)
+        # above the square that stands for gear
+        force = Force(
+            force_name(load), view.name, step, at=at, vector=vector, tip_at_point=False, label=label, level=1.0
+        )
         items.append(visible(force, view, least=_HIDDEN))
     if rest := [load for load in body.added if load not in labelled]:
         total = format_quantity(sum(load.mass for load in rest), "mass", units)
@@ -295,7 +300,7 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
 
     def foot(x: float, drop: float) -> Point:
         """Return where an extension line starts: clear below an arrow that reaches `drop` below the road."""
-        return x, -(max(drop, 3.0 if headline is None else 8.0) + 1.0) / view.scale
+        return x, -(max(drop, 3.0) + 1.0) / view.scale
 
     def below(load: VehicleLoad) -> float:
         return body.weight(load) / _force_scale(view) - load.z * view.scale
@@ -310,9 +315,8 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
     ]
     if headline is not None:
         near = min(first, last, key=lambda rest: abs(rest.x - headline.x))
-        start, end = (headline.x, -3.0 / view.scale), (near.x, -3.0 / view.scale)
-        # just below the road, above the words of the reactions
-        lengths.append(("gear", start, end, view.origin[1] - 7.0, metres(headline.x - near.x, units)))
+        start, end = foot(headline.x, max(below(headline), _OFF_SCALE)), front if near is first else rear
+        lengths.append(("gear", start, end, low + 2 * _ROW, metres(headline.x - near.x, units)))
     items: list[Item] = [
         Dimension(f"dimension-{name}", view.name, step, start=start, end=end, line_at=line, text=text, side="start")
         for name, start, end, line, text in lengths
