@@ -39,8 +39,7 @@ def shown(value: Number, system: System, *, digits: int | None = None, kind: Kin
     )
     usual = quantity.shown(system, kind)
     kind = kind or quantity.kind
-    # a part of a sum keeps the digits with which it adds up
-    if digits is None or kind is None or (quantity.told is not None and kind == quantity.kind):
+    if digits is None or kind is None:
         return usual
     scale = next(scale for scale in KINDS[kind][0 if system == "si" else 1] if scale.unit == usual.unit)
     return Shown(format_number((quantity.value - scale.offset) / scale.size, significant=digits), usual.unit)
