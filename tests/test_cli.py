@@ -110,18 +110,3 @@ def test_new_touches_nothing_that_exists(tmp_path: Path) -> None:
     result = hubwright("new", tmp_path, "--yes")
     assert result.exit_code == 2
     assert [path.name for path in tmp_path.iterdir()] == ["notes.txt"]
-
-
-def test_a_failed_build_leaves_the_last_good_site_untouched(tmp_path: Path) -> None:
-    site = tmp_path / "mine"
-    assert hubwright("new", site, "--yes").exit_code == 0
-    assert hubwright("build", site).exit_code == 0
-    before = {path: path.read_bytes() for path in (site / "site").rglob("*") if path.is_file()}
-    lesson = next((site / "content/lessons").glob("04*.md"))
-    lesson.write_text(lesson.read_text(encoding="utf-8") + "\n{{ stock.standing.no_such_thing }}\n", encoding="utf-8")
-    result = hubwright("build", site)
-    assert result.exit_code == 2
-    assert lesson.name in result.stderr
-    assert "no_such_thing" in result.stderr
-    assert {path: path.read_bytes() for path in (site / "site").rglob("*") if path.is_file()} == before
-    assert [path.name for path in site.iterdir() if path.name.startswith(".site")] == []

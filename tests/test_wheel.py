@@ -97,8 +97,3 @@ def test_an_installed_hubwright_starts_builds_and_solves(installed: Path, tmp_pa
     )
     assert again.returncode == 2
     assert "choose a new directory" in again.stderr
-
-
-def test_the_demonstration_has_no_dead_link(tmp_path: Path) -> None:
-    run(Path(sys.executable).parent / "hubwright", "build", ROOT, "--out", tmp_path / "site", cwd=ROOT)
-    assert dead_links(tmp_path / "site") == []

@@ -13,19 +13,20 @@ LETTERS = ".narrow svg:visible .layer.fresh :is([data-name^=label],[data-name^=d
 Visiting = Callable[..., Any]
 
 
-@pytest.mark.parametrize("width", [360, 768, 1600])
 def test_no_page_scrolls_sideways_or_talks_to_the_console_or_to_another_host(
-    visit: Visiting, demonstration: Path, folder: str, width: int
+    visit: Visiting, demonstration: Path, folder: str
 ) -> None:
-    seen = visit(folder, width=width)
+    seen = visit(folder)
     sideways = []
     for path in sample_sites.pages_of(demonstration):
         page = seen.go(path)
-        for units in ("SI", "US"):
-            page.get_by_label(units, exact=True).check(force=True)
-            page.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
-            if page.evaluate("document.documentElement.scrollWidth") > width:
-                sideways.append((path, units))
+        page.evaluate("document.querySelectorAll('details').forEach(fold => { fold.open = true; })")
+        for width in (360, 768, 1600):
+            page.set_viewport_size({"width": width, "height": 800})
+            for units in ("SI", "US"):
+                page.get_by_label(units, exact=True).check(force=True)
+                if page.evaluate("document.documentElement.scrollWidth") > width:
+                    sideways.append((path, units, width))
     assert sideways == []
     assert seen.console == []
     assert seen.foreign() == []

@@ -45,7 +45,7 @@ class Prose(HTMLParser):
 def words_of(html: str) -> set[str]:
     prose = Prose()
     prose.feed(html)
-    return set(WORD.findall("".join(prose.text)))
+    return set(WORD.findall(re.sub(r"https?://\S+", " ", "".join(prose.text))))
 
 
 def words_of_markdown(text: str) -> set[str]:

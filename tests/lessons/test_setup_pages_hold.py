@@ -44,7 +44,7 @@ def text_of(page: PageState, body: str) -> str:
 
 # No shrinking: a failure names its setup, and rendering a few hundred smaller ones would take minutes.
 @settings(
-    max_examples=15,
+    max_examples=8,
     deadline=None,
     phases=(Phase.explicit, Phase.reuse, Phase.generate),
     suppress_health_check=list(HealthCheck),
@@ -103,7 +103,7 @@ def check_told(each: Compared, sheet: str) -> None:
 
 
 @settings(
-    max_examples=15,
+    max_examples=8,
     deadline=None,
     phases=(Phase.explicit, Phase.reuse, Phase.generate),
     suppress_health_check=list(HealthCheck),

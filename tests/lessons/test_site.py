@@ -111,7 +111,7 @@ def test_a_figure_is_drawn_once_and_kept_for_the_next_build(tmp_path: Path, monk
 def test_a_failed_build_tells_everything_and_leaves_the_last_site(tmp_path: Path) -> None:
     directory = write_site(tmp_path, **{"lessons/04-road": LESSON})
     site = build_site(directory)
-    before = (site / "lessons/04-road.html").read_text(encoding="utf-8")
+    before = {path: path.read_bytes() for path in site.rglob("*") if path.is_file()}
     (directory / "content/lessons/04-road.md").write_text(
         LESSON + "\nIt is 12 mm.\n\n{{ stok.name }}\n", encoding="utf-8"
     )
@@ -122,7 +122,11 @@ def test_a_failed_build_tells_everything_and_leaves_the_last_site(tmp_path: Path
     assert "content/lessons/04-road.md:19: orphan number '12 mm'" in message
     assert "content/lessons/04-road.md:21: 'stok' is not defined. Perhaps you meant 'stock'." in message
     assert "content/index.md:3: orphan number 'triples'" in message
-    assert (site / "lessons/04-road.html").read_text(encoding="utf-8") == before
+    assert {path: path.read_bytes() for path in site.rglob("*") if path.is_file()} == before
+    assert [path.name for path in directory.iterdir() if path.name.startswith(".site")] == []
+    result = CliRunner().invoke(main, ["build", str(directory)])
+    assert result.exit_code == 2
+    assert "'stok' is not defined" in result.stderr
 
 
 def test_check_finds_the_same_without_building(tmp_path: Path) -> None:
@@ -132,6 +136,8 @@ def test_check_finds_the_same_without_building(tmp_path: Path) -> None:
     ]
     assert not (directory / "site").exists()
     assert not (directory / ".hubwright").exists()
+    (directory / "content/lessons/04-road.md").write_text(LESSON, encoding="utf-8")
+    assert "<svg" in (build_site(directory) / "lessons/04-road.html").read_text(encoding="utf-8")  # in one process
 
 
 def test_check_tells_setup_files_lines(tmp_path: Path) -> None:

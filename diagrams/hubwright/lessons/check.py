@@ -27,9 +27,12 @@ def check_site(directory: Path) -> list[LessonProblem]:
     plugin = config.plugins.get("hubwright")
     if not isinstance(plugin, HubwrightPlugin):
         return [LessonProblem(file=file.name, line=None, reason="the plugin 'hubwright' is missing from 'plugins'")]
-    plugin.draws = lambda _: Undrawn()
     config = config.plugins.on_config(config)
-    config.plugins.on_pre_build(config=config)
+    plugin.draws = lambda _: Undrawn()
+    try:
+        config.plugins.on_pre_build(config=config)
+    finally:
+        del plugin.draws  # MkDocs keeps the plugin for the next build of the same process, which does draw
     files = config.plugins.on_files(get_files(config), config=config)
     set_exclusions(files, config)
     for page in files.documentation_pages():
