@@ -68,7 +68,10 @@ def test_the_detail_enlarges_the_lever_to_scale() -> None:
     lever = dimension(scene, "dimension-off-line")
     assert abs(lever.end[0] - lever.start[0]) == pytest.approx(on.off_line)
     assert scene.view("detail").scale > 20 * scene.view("above").scale
-    assert check_written_scales(scene) >= 5
+    # two dimensions, weight and the wheels on the line; what is left for the third may be too little to see
+    third = next(item for item in scene.items if item.name == "reaction-third")
+    assert isinstance(third, Force)
+    assert check_written_scales(scene) == (5 if third.to_scale else 4)
 
 
 def test_seen_along_the_line_the_moments_about_it_balance() -> None:

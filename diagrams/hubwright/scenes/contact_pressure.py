@@ -20,6 +20,7 @@ from hubwright.scenes.vocabulary import Column, Curve, Dot, Item, Label, Line, N
 _WIDTH, _HEIGHT = 310.0, 160.0
 _AREA = Area(26.0, 18.0, 222.0, 144.0)
 _POINTS = 80
+_TOGETHER = 0.01  # of the load axis: rows nearer than this look like one
 _ALIKE = 1e-3  # of the load: a case that differs by less is not drawn again
 
 
@@ -53,8 +54,12 @@ def contact_pressure(results: Results, *, case: str = "standing", units: Units =
         *_limit(frame, limit, denting, units),
         *(Dot(f"other-{i}", "plot", 3, at=at, tone="before", radius=0.7, level=2) for i, at in enumerate(others)),
     ]
-    for name, at in loads.items():
-        lines = (f"*{name} row", _told(at, units))
+    alike = max(loads.values())[0] - min(loads.values())[0] < _TOGETHER * reach
+    told = {name: (f"*{name} row", _told(at, units)) for name, at in loads.items()}
+    every = tuple(text for lines in told.values() for text in lines)
+    for number, (name, at) in enumerate(loads.items()):
+        # rows at one place on paper share a label
+        lines: tuple[str, ...] = told[name] if not alike else () if number else every
         label = Label(lines, "right", anchor=at, tone="load", size=2.4, nudge=(3.0, -6.0))
         drop = ((at[0], 0.0), at, (0.0, at[1]))
         items += [

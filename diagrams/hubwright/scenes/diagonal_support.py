@@ -12,6 +12,7 @@ from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.diagonal_support_words import NOTHING, DiagonalWording, OnTwo, plain_name
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import (
     AngularDimension,
     Column,
@@ -251,15 +252,18 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
     load = on.load(on.third)
     return [
         *items,
-        Force(
-            "reaction-third",
-            view.name,
-            3,
-            at=(third, 0.0),
-            vector=(0.0, load),
-            role="reaction",
-            label=Label((f"*{words.force(load)}", plain_name(on.third)), "below", tone="reaction"),
-            level=7,
+        visible(
+            Force(
+                "reaction-third",
+                view.name,
+                3,
+                at=(third, 0.0),
+                vector=(0.0, load),
+                role="reaction",
+                label=Label((f"*{words.force(load)}", plain_name(on.third)), "below", tone="reaction"),
+                level=7,
+            ),
+            view,
         ),
         Dimension(
             "dimension-third",

@@ -170,7 +170,7 @@ def _height(results: Results, view: View, width: float, units: Units) -> list[It
             view.name,
             4,
             label=Label(
-                ("centre of mass,", "not measured"), place="above", anchor=(0.0, centre), tone="soft", size=2.3
+                ("centre of mass",), place="above", anchor=(0.0, centre), tone="soft", size=2.1, nudge=(0.0, 0.6)
             ),
         ),
     ]

@@ -10,6 +10,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.side_view import outline_of, vehicle_seen
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vehicle_outline import COUPLING_HEIGHT, Outline
 from hubwright.scenes.vocabulary import (
     Force,
@@ -32,6 +33,7 @@ _ROOMS = ((12.0, 148.0), (162.0, 298.0))
 _VEHICLE = "On level public scales, ready to drive, with everybody aboard who usually is."
 _TRAILER = "On level ground, coupled and loaded as it usually runs; the coupling then on a scale at its usual height."
 _DEEP, _BESIDE = 110.0, 140.0  # mm: depth of a platform, and how far it reaches beyond the tire
+_HIDDEN = 2.5  # an arrow shorter than this does not show below the scale
 
 
 def measuring_weights(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -127,4 +129,4 @@ def _weighed(
         role="reaction",
         label=label,
     )
-    return [replace(item, name=f"{item.name}-{step}") for item in items] + [force]
+    return [replace(item, name=f"{item.name}-{step}") for item in items] + [visible(force, view, least=_HIDDEN)]

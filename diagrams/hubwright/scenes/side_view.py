@@ -7,6 +7,7 @@ of sight.
 
 import math
 import textwrap
+from dataclasses import replace
 
 from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
@@ -268,16 +269,16 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
         elif body.pressing == 1.0 and up >= 0:
             lines.append(f"a scale shows {reading}")
         leftward = rest is body.rests[0]
-        label = Label(
-            tuple(lines),
-            place="left" if leftward else "right",
-            anchor=(rest.x, -_LABELS / view.scale),
-            tone="reaction",
-            nudge=(-_BESIDE if leftward else _BESIDE, 0.0),
-        )
+        label = Label(tuple(lines), place="left" if leftward else "right", tone="reaction")
         name, at, on_road = f"reaction-{rest.name}", (rest.x, rest.z), (rest.x, 0.0)
-        items.append(Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction"))
-        items.append(Note(f"label-{name}", view.name, step, label=label))
+        push = Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction", label=label)
+        shown = visible(push, view, least=_HIDDEN)
+        if shown.to_scale:  # its words stand below the road, in one line with those of the weight
+            nudge = (-_BESIDE if leftward else _BESIDE, 0.0)
+            label = replace(label, anchor=(rest.x, -_LABELS / view.scale), nudge=nudge)
+            items.append(Note(f"label-{name}", view.name, step, label=label))
+            shown = replace(shown, label=None)
+        items.append(shown)
         if along:
             items.append(Force(f"{name}-along", view.name, step, at=on_road, vector=(along, 0.0), role="reaction"))
     return items
@@ -323,6 +324,9 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
         if abs(start[0] - end[0]) * view.scale > 0.5
     ]
     aside = 9.0 if own.x > (first.x + last.x) / 2 else -9.0
+    beside = [view.on_sheet((load.x, 0.0))[0] - view.on_sheet((own.x, 0.0))[0] for load in body.added]
+    if any(abs(off - aside) < 5.0 for off in beside) and all(abs(off + aside) > 5.0 for off in beside):
+        aside = -aside  # off the arrow of what is carried there
     items.append(
         Dimension(
             "dimension-height",

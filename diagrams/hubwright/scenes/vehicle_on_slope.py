@@ -225,9 +225,9 @@ def vehicle_on_slope(results: Results, *, case: str | None = None, units: Units 
     items: list[Item] = [
         *parts,
         Ground("ground", view.name, start=ends[0], end=ends[1]),
-        *_angle(words, view, ends),
         *_weight(words, view, weight, high),
         *_road(words, view),
+        *_angle(words, view, ends),  # its words give way to those of the forces
         *_spare(words, view),
         *_tipping(words, view, top),
     ]

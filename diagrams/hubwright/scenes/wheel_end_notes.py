@@ -124,7 +124,7 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
     else:
         name = "Drive shaft" if d.parts.measures.driven else "Hub bolt"
         wanted += [
-            _note(d, "shaft", "detail", at["shaft"], name, inboard),
+            _note(d, "shaft", "detail", at["shaft"], name, inboard, also=_along_shaft(at["shaft"])),
             _note(d, "hub-spindle", "detail", at["hub-spindle"], "Hub spindle", inboard),
         ]
     if "seal" in at:
@@ -159,6 +159,11 @@ def _elements(d: Drawn) -> str:
         return f"Tapered {name}" if m.kind == "tapered pair" else name.capitalize()
     size = words.length(bearing.element_diameter)
     return f"{count} {name} a row,\n{size} on {words.length(bearing.pitch_diameter)}"
+
+
+def _along_shaft(at: Point) -> list[Point]:
+    """Return other places in a shaft, for a leader that would pass another's end."""
+    return [(at[0] + along, across * at[1]) for along in (5.0, -5.0) for across in (1.0, -1.0)]
 
 
 def _in_carrier(d: Drawn) -> Point:

@@ -6,6 +6,7 @@ Every arrow is a reaction of the results' free body, or their sum; all act on th
 from dataclasses import replace
 
 from hubwright.results.model import Vector
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import Callout, Dot, Force, Item, Label, Line, Moment, Note, Point
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import corners
@@ -30,16 +31,19 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
             size=2.9,
         )
         items.append(
-            Force(
-                "B_z",
-                "whole",
-                step,
-                at=(0.0, 0.0),
-                vector=(0.0, R.z),
-                role="reaction",
-                label=label,
-                gap=GAP if crossed else 0.0,
-                level=ABOVE_PARTS + 3,
+            visible(
+                Force(
+                    "B_z",
+                    "whole",
+                    step,
+                    at=(0.0, 0.0),
+                    vector=(0.0, R.z),
+                    role="reaction",
+                    label=label,
+                    gap=GAP if crossed else 0.0,
+                    level=ABOVE_PARTS + 3,
+                ),
+                d.layout.whole,
             )
         )
     if not words.nothing(R.y):
@@ -50,17 +54,20 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
             size=2.9,
         )
         items.append(
-            Force(
-                "B_y",
-                "whole",
-                step,
-                at=(0.0, 0.0),
-                vector=(R.y, 0.0),
-                role="reaction",
-                tip_at_point=False,
-                label=label,
-                gap=GAP if crossed else 0.9,
-                level=ABOVE_PARTS + 3,
+            visible(
+                Force(
+                    "B_y",
+                    "whole",
+                    step,
+                    at=(0.0, 0.0),
+                    vector=(R.y, 0.0),
+                    role="reaction",
+                    tip_at_point=False,
+                    label=label,
+                    gap=GAP if crossed else 0.9,
+                    level=ABOVE_PARTS + 3,
+                ),
+                d.layout.whole,
             )
         )
     if crossed:
@@ -135,16 +142,19 @@ def row_items(d: Drawn, step: int) -> list[Item]:
         label = Label(tuple(lines), column, tone="reaction", size=2.6 if crossed else 2.9)
         if not words.nothing(F.z):
             items.append(
-                Force(
-                    f"F_{symbol}",
-                    "detail",
-                    step,
-                    at=at,
-                    vector=(0.0, F.z),
-                    role="reaction",
-                    label=label,
-                    gap=GAP if crossed else 0.0,
-                    level=ABOVE_PARTS + 3,
+                visible(
+                    Force(
+                        f"F_{symbol}",
+                        "detail",
+                        step,
+                        at=at,
+                        vector=(0.0, F.z),
+                        role="reaction",
+                        label=label,
+                        gap=GAP if crossed else 0.0,
+                        level=ABOVE_PARTS + 3,
+                    ),
+                    d.layout.detail,
                 )
             )
         if crossed:
@@ -154,17 +164,20 @@ def row_items(d: Drawn, step: int) -> list[Item]:
     if not words.nothing(axial.y):
         axial_lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
         items.append(
-            Force(
-                "B_y",
-                "detail",
-                step,
-                at=(0.0, 0.0),
-                vector=(axial.y, 0.0),
-                role="reaction",
-                tip_at_point=False,
-                gap=1.0,
-                level=ABOVE_PARTS + 3,
-                label=Label(axial_lines, d.inboard_column, tone="reaction", size=2.6),
+            visible(
+                Force(
+                    "B_y",
+                    "detail",
+                    step,
+                    at=(0.0, 0.0),
+                    vector=(axial.y, 0.0),
+                    role="reaction",
+                    tip_at_point=False,
+                    gap=1.0,
+                    level=ABOVE_PARTS + 3,
+                    label=Label(axial_lines, d.inboard_column, tone="reaction", size=2.6),
+                ),
+                d.layout.detail,
             )
         )
     return items
