@@ -8,7 +8,7 @@ import io
 import statistics
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from concurrent.futures import ProcessPoolExecutor
 from multiprocessing import get_context
 from pathlib import Path
@@ -36,12 +36,13 @@ def scenes() -> list[Scene]:
 
 
 def milliseconds(work: Callable[[], object]) -> float:
+    """Return what a piece of work takes of a processor, whatever else the machine does."""
     work()
     times = []
     for _ in range(ROUNDS):
-        start = time.perf_counter()
+        start = time.process_time()
         work()
-        times.append(time.perf_counter() - start)
+        times.append(time.process_time() - start)
     return statistics.median(times) * 1e3
 
 
@@ -83,9 +84,9 @@ def label_layout(scene: Scene) -> float:
     place = draughting.place_labels
 
     def timed(*given: Any) -> Any:
-        start = time.perf_counter()
+        start = time.process_time()
         placed = place(*given)
-        spent.append(time.perf_counter() - start)
+        spent.append(time.process_time() - start)
         return placed
 
     draughting.place_labels = timed
@@ -97,6 +98,10 @@ def label_layout(scene: Scene) -> float:
     return statistics.median(spent) * 1e3
 
 
+def shown(row: Iterable[float]) -> str:
+    return "".join(f"{value:8.1f}" if i != 5 else f"{value:8.2f}" for i, value in enumerate(row))
+
+
 def drawn(_: int) -> int:
     return sum(len(svg_for_page(draw(scene), prefix="f", units_class="si")) for scene in scenes())
 
@@ -105,6 +110,7 @@ if __name__ == "__main__":
     heads = ("labels", "draw", "SVG", "both", "bare", "ratio", "floor", "kB")
     print(f"{'milliseconds':<24}" + "".join(f"{head:>8}" for head in heads))
     made = scenes()
+    rows = []
     for scene in made:
         drawing = draw(scene)
         text = svg_for_page(drawing, prefix="f", units_class="si")
@@ -114,9 +120,9 @@ if __name__ == "__main__":
         bare = milliseconds(lambda d=drawing: bare_matplotlib(d))
         floor = milliseconds(lambda f=flat: written(f))
         row = (label_layout(scene), laid, svg, laid + svg, bare, (laid + svg) / bare, floor, len(text.encode()) / 1e3)
-        print(
-            f"{scene.name:<24}" + "".join(f"{value:8.1f}" if i != 5 else f"{value:8.2f}" for i, value in enumerate(row))
-        )
+        rows.append(row)
+        print(f"{scene.name:<24}{shown(row)}")
+    print(f"{'mean':<24}{shown([statistics.mean(column) for column in zip(*rows, strict=True)])}")
     with tempfile.TemporaryDirectory() as folder:
         target = Path(folder) / "a.png"
         for scene in made:
