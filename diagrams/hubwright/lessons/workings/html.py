@@ -88,7 +88,9 @@ def _slug(name: str) -> str:
 def _heading(made: Working) -> Markup:
     if not made.told_openly:
         return Markup("{}").format(made.what)
-    return Markup('{}: <span class="keep">{} = {}</span>').format(made.what, mathml(made.result.latex, "inline"), show(made.result.value))
+    return Markup('{}: <span class="keep">{} = {}</span>').format(
+        made.what, mathml(made.result.latex, "inline"), show(made.result.value)
+    )
 
 
 def _steps_before(page: PageState, made: Working) -> Markup:

@@ -38,7 +38,7 @@ _BY_PATH: Mapping[str, str] = {
     "footing": "the give of tires and springs, soft ground and motion: a vehicle tips well before.",
     "fastening": "settling, bending of the studs, the seats' own hold, and faces with rust or paint.",
     "ford": "the seal's own lip and spring, and air that finds a way.",
-    "steering": "the steering's give, and tires that scrub.",
+    "steering": "steering that gives, and tires that scrub.",
 }
 
 
