@@ -3,22 +3,26 @@
 `python benchmarks/contact_sheet.py` writes build/contact-sheet/index.html, and a page for each figure beside it.
 """
 
+import sys
 from collections.abc import Iterator
 from html import escape
 from pathlib import Path
 
-from hubwright.drawing import draw, svg_for_page
-from hubwright.drawing.faces import WEB_FILES, Face
-from hubwright.drawing.marks import Drawing
-from hubwright.drawing.palette import css
-from hubwright.drawing.snippet import marked
-from hubwright.results import Results, solve
-from hubwright.results.beams import BeamResults, solve_beam
-from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.vocabulary import Scene, Units
-from hubwright.setup import Beam, load, vary
-
 ROOT = Path(__file__).resolve().parents[1]
+sys.path[0] = str(ROOT / "tests")  # in place of this folder, whose drawing.py would hide that of the tests
+
+from drawing.swept import comparison, sensitivity  # noqa: E402  (found through the path set above)
+from hubwright.drawing import draw, svg_for_page  # noqa: E402
+from hubwright.drawing.faces import WEB_FILES, Face  # noqa: E402
+from hubwright.drawing.marks import Drawing  # noqa: E402
+from hubwright.drawing.palette import css  # noqa: E402
+from hubwright.drawing.snippet import marked  # noqa: E402
+from hubwright.results import Results, solve  # noqa: E402
+from hubwright.results.beams import BeamResults, solve_beam  # noqa: E402
+from hubwright.scenes.catalogue import FIGURES, scene_function  # noqa: E402
+from hubwright.scenes.vocabulary import Scene, Units  # noqa: E402
+from hubwright.setup import Beam, load, vary  # noqa: E402
+
 TARGET = ROOT / "build" / "contact-sheet"
 VEHICLES = (("hill-wagon", "front_left"), ("supply-van", "front_right"), ("kit-trailer", "left"))
 SHEETS = ("light", "dark")
@@ -68,6 +72,9 @@ def scenes(name: str, results: Results | BeamResults, number: int) -> Iterator[t
         setup = results.setup
         moved = vary(setup, {"wheel.spacer": f"{setup.wheel.spacer * 1e3 + 25:g} mm"}, name=f"{setup.name}, spaced out")
         yield "", [function(results, solve(moved, results.wheel), units=units) for units in SYSTEMS]
+    elif figure.takes == "data":
+        rows = sensitivity(results, 0) if name == "sensitivity bars" else comparison(results, 0)
+        yield "the moment at the bearing", [function(rows, quantity="Moment", units=units) for units in SYSTEMS]
     elif figure.takes == "results":
         cases = figure.cases(results)
         for case in dict.fromkeys([*cases[:1], *cases[1 + 2 * number : 2 + 2 * number]]):
