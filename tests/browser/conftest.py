@@ -35,7 +35,7 @@ def browser() -> Iterator[Any]:
         _without_browser("no Chromium here: install one or name it in HUBWRIGHT_CHROMIUM")
     with sync_playwright() as playwright:
         running = playwright.chromium.launch(
-            executable_path=path, args=["--no-sandbox", "--disable-background-networking"]
+            executable_path=path, args=["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
         )
         yield running
         running.close()
