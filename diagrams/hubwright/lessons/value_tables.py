@@ -34,8 +34,8 @@ def _in_one(
     tables += [_table(curve.heads, curve.rows, marked, "n") for curve in curves]
     return Markup("").join(
         Markup(
-            '<div class="tablewrap {}" tabindex="0" role="region" aria-label="Values of figure {}{}, wider than a phone">'
-            "{}</div>\n"
+            '<div class="tablewrap {}" tabindex="0" role="region" '
+            'aria-label="Values of figure {}{}, wider than a phone">{}</div>\n'
         ).format(system, label, f", table {number}" if len(tables) > 1 else "", table)
         for number, table in enumerate(tables, 1)
     )
