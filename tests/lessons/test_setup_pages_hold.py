@@ -99,7 +99,8 @@ def check_told(each: Compared, sheet: str) -> None:
     else:
         told = re.match(r"is ([\d.]+) times what it was", found[1])
         assert told is not None
-        assert float(told[1]) == pytest.approx(each.ratio, rel=6e-3)
+        half = 0.5 * 10.0 ** -len(told[1].partition(".")[2])
+        assert float(told[1]) == pytest.approx(each.ratio, abs=1.001 * half)
 
 
 @settings(
