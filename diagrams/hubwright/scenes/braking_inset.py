@@ -109,7 +109,7 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
             5,
             end=(x, z),
             measures="radius",
-            label=Label((f"{{r|m}} = {radius}",), sheet.column(outboard=False), size=2.4),
+            label=Label((f"{{r|m}} = {radius}",), sheet.column(outboard=False), size=2.4, also=((0.5 * x, 0.5 * z),)),
             level=19.0,
         ),
         *_position(sheet, brake.caliper_position, (x, z)),

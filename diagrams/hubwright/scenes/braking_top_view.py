@@ -115,7 +115,7 @@ def _axes(sheet: Sheet) -> list[Item]:
             "words-detail",
             "",
             1,
-            at_sheet=(sheet.x(BOX[0] + 1.0), BOX[1] - 4.4),
+            at_sheet=(sheet.x(BOX[0] + 1.0), BOX[3] + 2.2),
             lines=(f"*The rows from above   {sheet.ratios[1]}",),
             size=2.4,
             align=align,
@@ -251,13 +251,13 @@ def _levers(sheet: Sheet, step: int) -> list[Item]:
                 side="end" if m.load_line > 0 else "start",
             )
         )
-    # above the detail, whose heading stands below
+    # below the detail, whose heading stands above
     spread = sheet.results.bearing.effective_spread
     if spread is not None:
         half = side * spread * 500.0
         frame = sheet.detail.view.frame
         assert frame is not None
-        foot = (frame[3] - sheet.detail.view.origin[1]) / sheet.detail.view.scale
+        foot = (frame[1] - sheet.detail.view.origin[1]) / sheet.detail.view.scale
         items.append(
             Dimension(
                 "dimension-spread",
@@ -265,7 +265,7 @@ def _levers(sheet: Sheet, step: int) -> list[Item]:
                 step,
                 start=(half, foot),
                 end=(-half, foot),
-                line_at=frame[3] + 3.0,
+                line_at=frame[1] - 5.5,
                 text=f"{{ℓ}} = {words.length(spread)}",
                 extension=(False, False),
             )
