@@ -137,7 +137,12 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
         ("hub-flange", "Hub flange"),
         ("dust-cap", "Dust cap"),
     ]
-    beside = [_note(d, f"detail-{key}", "detail", at[key], text, outboard) for key, text in named if key in at]
+    # plates side by side: each has room for a leader that would pass its neighbour's end
+    beside = [
+        _note(d, f"detail-{key}", "detail", at[key], text, outboard, room=0.0 if key == "dust-cap" else 2.5)
+        for key, text in named
+        if key in at
+    ]
     return _fill(wanted, room) + _fill(beside, inside)
 
 
