@@ -126,17 +126,6 @@ class ChoiceError(HubwrightError, LookupError):
         super().__init__(f"{said}{guess}{there_are}")
 
 
-class LessonError(HubwrightError, ValueError):
-    """Something wrong in a lesson, with its file and line."""
-
-    def __init__(self, *, file: str, line: int | None, reason: str) -> None:
-        """Keep the lesson's file, the line and the reason."""
-        self.file = file
-        self.line = line
-        self.reason = reason
-        super().__init__(f"{file}:{line}: {reason}" if line else f"{file}: {reason}")
-
-
 def shown(given: object) -> str:
     """Return a given value as it looks in a file: texts in quotes, the rest bare."""
     if isinstance(given, str):

@@ -85,11 +85,6 @@ class TwoWordings:
             items.append(Compared("bearing moment", "moment", abs(s.bearing_moment.x), abs(t.bearing_moment.x)))
         return tuple(items)
 
-    @property
-    def same_load_line(self) -> bool:
-        """Return whether both load lines lie alike."""
-        return self.geometry()[0].stays
-
     def title(self) -> str:
         """Return what the change does to the load line and to the rows."""
         line, *_ = self.geometry()
