@@ -135,9 +135,5 @@ def test_a_lesson_cannot_reach_into_python(tmp_path: Path) -> None:
 
 
 def test_promises_are_noted_and_denials_are_not() -> None:
-    assert [
-        warned.word for warned in forbidden_words("This is safe.\nIt does not say that it is legal.\nNo problem.")
-    ] == [
-        "safe",
-        "No problem",
-    ]
+    text = "This is safe.\nIt does not say that it is legal.\nNo problem.\nSafer, the maker guarantees."
+    assert [warned.word for warned in forbidden_words(text)] == ["safe", "No problem", "Safer", "guarantees"]

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from hubwright.lessons.orphans import prose_of
 from hubwright.lessons.problems import LessonProblem
 
-_WORDS = re.compile(r"\b(safe|safely|legal|legally|harmless|guaranteed?|no\s+problem)\b", re.I)
+_WORDS = re.compile(r"\b(safe(?:ly|r|st)?|legal(?:ly)?|harmless|guarantee[ds]?|no\s+problem)\b", re.I)
 # said with a "not" before it, or as a caution about it, the word judges nothing
 _DENIED = re.compile(r"\b(?:not|never|no|cannot|whether|nothing|neither)\b[^.\x00]{0,60}$", re.I)
 
