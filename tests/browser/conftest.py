@@ -1,3 +1,5 @@
+"""A browser for the tests, visits that keep what a page says to console and network, and the sites to visit."""
+
 import os
 import shutil
 from collections.abc import Callable, Iterator

@@ -1,3 +1,5 @@
+"""The demonstration in a real browser: units, search, steps of figures, no script, dark, phone."""
+
 import re
 from collections.abc import Callable
 from pathlib import Path

@@ -1,3 +1,5 @@
+"""The theme’s sample in a real browser: units, notes, steps, search, keyboard, dark, paper."""
+
 import re
 from collections.abc import Callable
 from itertools import pairwise

@@ -1,3 +1,5 @@
+"""A page names the hazards of what it draws, and its cautions stand where they are read."""
+
 from pathlib import Path
 from typing import get_args
 

@@ -1,3 +1,5 @@
+"""Numbers of a page in both unit systems, and data that print as they were written."""
+
 import pytest
 
 from hubwright.lessons.numbers import Given, given, number, plain, show, show_range, unit

@@ -1,3 +1,5 @@
+"""Orphan numbers: what states a result without computing it is found, and innocent words pass."""
+
 import pytest
 
 from hubwright.lessons.orphans import orphans

@@ -1,3 +1,5 @@
+"""What search reads of a page: numbers marked by unit system, and no drawings, rings or boxes."""
+
 from hubwright.lessons.numbers import both
 from hubwright.lessons.search_text import BETWEEN, CLOSE, OPEN, search_text
 

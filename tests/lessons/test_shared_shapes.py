@@ -1,3 +1,5 @@
+"""Shapes that both unit systems of a figure share are drawn once; what differs stays in both."""
+
 from xml.etree import ElementTree as ET
 
 from hubwright.lessons.shared_shapes import shared

@@ -1,3 +1,5 @@
+"""What a lesson finds behind a name: the values of `solve`, with units, ranges and variants."""
+
 from pathlib import Path
 
 import pytest

@@ -1,3 +1,5 @@
+"""Words made from numbers: true to the ratio, the sign and the span that they tell."""
+
 import math
 import re
 

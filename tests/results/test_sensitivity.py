@@ -1,3 +1,5 @@
+"""What each input does to a result by itself: by hand, in order, and beside the span of the draws."""
+
 import math
 from pathlib import Path
 

@@ -1,3 +1,5 @@
+"""Contrast of the theme’s colours, by the measure of the accessibility guideline."""
+
 import re
 from pathlib import Path
 

@@ -1,3 +1,5 @@
+"""Pages of the theme as files: well formed, linked, with nothing inline or foreign, with and without the plugin."""
+
 import gzip
 import re
 from pathlib import Path
