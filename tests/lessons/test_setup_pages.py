@@ -20,6 +20,7 @@ from hubwright.lessons.find_numbers import key_table, worth_measuring
 from hubwright.lessons.fingerprint import fingerprint
 from hubwright.lessons.generated_page import Site
 from hubwright.lessons.input_tables import estimated_in_words
+from hubwright.lessons.key_words import meaning
 from hubwright.lessons.numbers import plain
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.ratio_tables import factor, life_cells
@@ -413,6 +414,23 @@ def test_the_angle_of_a_ball_bearing_is_not_called_that_of_a_cup(tmp_path: Path)
     )
     assert "cup" in rollers
     assert "cup" not in balls
+
+
+def test_the_height_of_a_ledge_is_not_called_that_of_a_fall() -> None:
+    cases = """
+[[case]]
+name = "stone"
+kind = "ledge"
+height = "80 mm"
+[[case]]
+name = "kerb"
+kind = "drop"
+height = "60 mm"
+"""
+    setup = load_text(WAGON + cases, "wagon.toml")
+    assert isinstance(setup, Setup)
+    assert meaning(setup, "case.stone.height") == "stone: height of the ledge"
+    assert meaning(setup, "case.kerb.height") == "kerb: height of the fall"
 
 
 def test_a_vehicle_without_setups_has_no_comparison(tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from typing import Literal
 
 from hubwright.setup.keys import Key
 from hubwright.setup.model import Setup
-from hubwright.setup.schema import BEARINGS, key_reference
+from hubwright.setup.schema import BEARINGS, CASE_TABLES, key_reference
 
 
 @lru_cache
@@ -19,7 +19,12 @@ def key_of(setup: Setup, dotted: str) -> Key | None:
     """Return the key behind a dotted name of an input: "gear.1.mass" is the key "gear.mass"; None where it is none."""
     keys = _keys(setup.kind, setup.bearing.kind)
     table, _, rest = dotted.partition(".")
-    return keys.get(dotted) or keys.get(f"{table}.{rest.rpartition('.')[2]}")
+    name, _, last = rest.rpartition(".")
+    if table == "case":  # the height of a ledge is not that of a fall; a case on "both" sides was made into two
+        kinds = (case.kind for case in setup.cases if name in (case.name, case.name.rpartition(" ")[0]))
+        of_kind = (CASE_TABLES[kind].keys().get(last) for kind in kinds)
+        return next((key for key in of_kind if key), keys.get(f"case.{last}"))
+    return keys.get(dotted) or keys.get(f"{table}.{last}")
 
 
 def meaning(setup: Setup, dotted: str) -> str:
