@@ -17,6 +17,7 @@ from hubwright.drawing.geometry import Box, hatching, rectangle
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
 from hubwright.drawing.palette import material_token
 from hubwright.drawing.symbols import STYLES, axes_marks
+from hubwright.quantities import POUND_FORCE
 from hubwright.scenes.vocabulary import KeyEntry, Material, Role, ScaleBar, Scene, View
 
 HEIGHT = 30.0  # what scenes keep free for it
@@ -24,7 +25,7 @@ MARGIN = 10.0
 _BASE = 12.0  # height of the upper bar
 _CAP = 2.3
 _SECOND_BAR = 4.0
-_INCH, _POUND = 25.4, 4.4482216152605  # definitions: inch 25.4 mm; pound-force 0.45359237 kg × 9.80665 m/s²
+_INCH = 25.4  # mm
 _LONGEST, _LONGEST_FORCE = 22.0, 12.0  # of a bar on the sheet
 _METRIC = (1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000)
 _INCHES = (0.0625, 0.125, 0.25, 0.5, 1, 2, 4, 6, 12, 24, 48, 120, 240)
@@ -118,9 +119,9 @@ def _bar(bar: ScaleBar, view: View, *, units: str) -> _Bar:
         if view.newtons_per_mm is None:
             raise ValueError(f"the view '{view.name}' has a bar of forces and no force scale")
         newtons = _longest(_ROUND, view.newtons_per_mm, _LONGEST_FORCE)
-        pounds = _nearest(_ROUND, newtons / _POUND)
+        pounds = _nearest(_ROUND, newtons / POUND_FORCE)
         texts = (f"{newtons / 1000:g} kN" if newtons >= 1000 else f"{newtons:g} N", f"{pounds:,g} lbf")
-        lengths, divided = (newtons / view.newtons_per_mm, pounds * _POUND / view.newtons_per_mm), (0, 0)
+        lengths, divided = (newtons / view.newtons_per_mm, pounds * POUND_FORCE / view.newtons_per_mm), (0, 0)
     if units == "us":
         lengths, texts, divided = lengths[::-1], texts[::-1], divided[::-1]
     return _Bar(name, bar.caption, lengths, texts, divided)

@@ -1,14 +1,16 @@
 """The table of everything on a free body with its turning effect, whose sums have to be nothing."""
 
 import math
+from typing import Literal
 
 from markupsafe import Markup
 
 from hubwright.errors import HubwrightError
 from hubwright.lessons.blocks import case_of
 from hubwright.lessons.named_values import View
-from hubwright.lessons.numbers import both
+from hubwright.lessons.numbers import NO_BREAK, both
 from hubwright.lessons.page_state import PageState
+from hubwright.quantities import FOOT, INCH, POUND_FORCE
 from hubwright.quantities.sums import apportioned
 from hubwright.results import CaseResult
 from hubwright.scenes.force_table import FORCE_NAMES
@@ -73,11 +75,18 @@ def refuse_open(case: CaseResult) -> None:
             )
 
 
+def left_over(value: float, unit: Literal["N", "N*m"]) -> Markup:
+    """Return what a free body leaves over, to hundredths of a unit: nothing, for a reader to see."""
+    if unit == "N":
+        return both(f"{value:.2f}{NO_BREAK}N", f"{value / POUND_FORCE:.2f}{NO_BREAK}lbf")
+    return both(f"{value:.2f}{NO_BREAK}N·m", f"{value / (POUND_FORCE * FOOT):.2f}{NO_BREAK}lbf·ft")
+
+
 # Unit, its size in SI and decimals: finer than in running text, so that a reader can add the column up.
 _FINE: dict[str, tuple[tuple[float, int], tuple[float, int]]] = {
-    "force": ((1e3, 3), (4.4482216152605, 1)),
-    "length": ((1e-3, 1), (0.0254, 3)),
-    "moment": ((1.0, 2), (4.4482216152605 * 0.3048, 2)),
+    "force": ((1e3, 3), (POUND_FORCE, 1)),
+    "length": ((1e-3, 1), (INCH, 3)),
+    "moment": ((1.0, 2), (POUND_FORCE * FOOT, 2)),
 }
 
 

@@ -15,7 +15,7 @@ from hubwright.errors import DimensionError, HubwrightError
 from hubwright.lessons import drop_spans, ledge_views, numbers, rough_views, words
 from hubwright.lessons.named_values import View, label_of, names_of
 from hubwright.lessons.page_state import TEMPLATE, PageState
-from hubwright.lessons.views import GRAVITY
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import Quantity, adding_up
 
 
@@ -85,7 +85,7 @@ def environment() -> SandboxedEnvironment:
     jinja.globals.update(rough_views.FUNCTIONS)
     jinja.globals.update(ledge_views.FUNCTIONS)
     jinja.globals.update(drop_spans.FUNCTIONS)
-    jinja.globals["g"] = Quantity(GRAVITY, "N/kg")
+    jinja.globals["g"] = Quantity(STANDARD_GRAVITY, "N/kg")
     return jinja
 
 

@@ -3,11 +3,11 @@
 from markupsafe import Markup
 
 from hubwright.lessons.numbers import show
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import Quantity
 from hubwright.results import Results
 from hubwright.setup.model import Limits
 
-GRAVITY = 9.80665
 NOTHING_GIVEN = "not compared with any limit"
 ABOVE = "above the limit given: do not drive on this setup; ask a qualified person"
 KEPT = "The loads of the other cases are not compared with any limit."
@@ -62,7 +62,7 @@ def limit_rows(results: Results) -> list[tuple[str, Quantity, Quantity]]:
         ("heaviest wheel, tire rating", heaviest, given.tire_rating),
     ]
     return [
-        (words.capitalize(), Quantity(load / GRAVITY, "kg"), Quantity(limit, "kg"))
+        (words.capitalize(), Quantity(load / STANDARD_GRAVITY, "kg"), Quantity(limit, "kg"))
         for words, load, limit in pairs
         if limit is not None
     ]

@@ -23,13 +23,14 @@ from mkdocs.utils.templates import TemplateContext
 
 from hubwright.lessons import answer_units
 from hubwright.lessons.branding import Branding, branding_problems
+from hubwright.lessons.closure import left_over
 from hubwright.lessons.course import Course
 from hubwright.lessons.drawings import Drawings
 from hubwright.lessons.generated_page import GeneratedPage, Site
 from hubwright.lessons.generated_pages import GeneratedPages
 from hubwright.lessons.input_tables import estimated
 from hubwright.lessons.limit_table import limits, limits_are_exceeded, warning_above_limits
-from hubwright.lessons.numbers import both, plain
+from hubwright.lessons.numbers import plain
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.pages import Renderer
 from hubwright.lessons.practice_files import FOLDER as PRACTICE
@@ -293,7 +294,7 @@ class HubwrightPlugin(BasePlugin[HubwrightConfig]):  # type: ignore[no-untyped-c
                 "wheel": wheel_words((state.wheel if state else "") or results.wheel),
                 "estimated": estimated(results),
                 "numbers_url": self._url(FIND_NUMBERS),
-                "left_over": both(f"{force:.2f}\u00a0N", f"{force / 4.4482216152605:.2f}\u00a0lbf"),
+                "left_over": left_over(force, "N"),
             }
         return context
 

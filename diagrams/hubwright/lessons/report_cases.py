@@ -4,16 +4,17 @@ from markupsafe import Markup, escape
 
 from hubwright.lessons.numbers import both, number, show, show_range, unit
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
-from hubwright.quantities import Kind, Quantity
+from hubwright.quantities import FOOT, POUND_FORCE, Kind, Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.life import CaseLife
 from hubwright.setup.model import Drop
 
 SEVERE = "severe: outside the range of the life formula"
 NO_LIFE = "The file does not say enough of the bearing for what happens inside it."
-_FORCE: tuple[tuple[float, int, str], tuple[float, int, str]] = ((1e3, 2, "kN"), (4.4482216152605, 0, "lbf"))
-_MOMENT: tuple[tuple[float, int, str], tuple[float, int, str]] = ((1.0, 1, "N·m"), (1.3558179483314, 1, "lbf·ft"))
-_LOADS: tuple[tuple[str, tuple[tuple[float, int, str], tuple[float, int, str]]], ...] = (
+_Scales = tuple[tuple[float, int, str], tuple[float, int, str]]  # size in SI units, decimals, unit: SI and US
+_FORCE: _Scales = ((1e3, 2, "kN"), (POUND_FORCE, 0, "lbf"))
+_MOMENT: _Scales = ((1.0, 1, "N·m"), (POUND_FORCE * FOOT, 1, "lbf·ft"))
+_LOADS: tuple[tuple[str, _Scales], ...] = (
     ("Road, up", _FORCE),
     ("On the hub, up", _FORCE),
     ("Forward", _FORCE),
@@ -59,7 +60,7 @@ def _loads(results: Results, case: CaseResult) -> list[Markup]:
     return [_fixed(value, scale) for value, (_, scale) in zip(values, _LOADS, strict=True)]
 
 
-def _fixed(value: float | None, scales: tuple[tuple[float, int, str], tuple[float, int, str]]) -> Markup:
+def _fixed(value: float | None, scales: _Scales) -> Markup:
     """Return a value to fixed decimals, so that the numbers of a column stand under one another."""
     if value is None:
         return Markup("–")

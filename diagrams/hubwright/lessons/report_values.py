@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 from markupsafe import Markup
 
-from hubwright.lessons.numbers import both, show
+from hubwright.lessons.closure import left_over
+from hubwright.lessons.numbers import show
 from hubwright.lessons.views import wheel_words
 from hubwright.quantities import Quantity, adding_up
 from hubwright.results import Results
@@ -92,12 +93,6 @@ def rows(results: Results) -> Markup:
         (f"{row} row", Markup("{} {}").format(show(abs(load)), "up" if load >= 0 else "down"))
         for row, load in zip(("Outboard", "Inboard"), loads, strict=False)
     ]
-    pairs.append(("Left over, force", _left_over(case.closure.force, "N")))
-    pairs.append(("Left over, moment", _left_over(case.closure.moment, "N*m")))
+    pairs.append(("Left over, force", left_over(case.closure.force, "N")))
+    pairs.append(("Left over, moment", left_over(case.closure.moment, "N*m")))
     return _pairs("Row loads, standing", pairs) + Markup("<p>{}</p>").format(ON_ROWS)
-
-
-def _left_over(value: float, unit: str) -> Markup:
-    units = ("N", "lbf") if unit == "N" else ("N·m", "lbf·ft")
-    size = 4.4482216152605 if unit == "N" else 1.3558179483314
-    return both(f"{value:.2f}\u00a0{units[0]}", f"{value / size:.2f}\u00a0{units[1]}")

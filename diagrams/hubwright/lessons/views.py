@@ -11,14 +11,13 @@ from hubwright.lessons.life_views import case_life_views, life_view
 from hubwright.lessons.named_values import Leaf, View, constant, value_at
 from hubwright.lessons.rough_views import rough_case_views, rough_names
 from hubwright.lessons.symptom_views import own_play
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.mechanics.free_body import balanced_lateral_g
 from hubwright.quantities import Kind, Quantity, adding_up
 from hubwright.results import CaseResult, Results
 from hubwright.results.beams import BeamResults, solve_beam, wheel_end_beam
 from hubwright.results.model import EXTRA_UNITS, SingleForce, Vector
 from hubwright.setup.model import Beam, Input, Setup
-
-GRAVITY = 9.80665  # m/s2, conventional
 
 
 def case_attribute(name: str) -> str:
@@ -216,7 +215,7 @@ def _weight_view(results: Results, label: str) -> View:
         "this_wheel": weight.wheel_loads[results.wheel],
         "this_axle": weight.axle_loads[axle_of_wheel],
         "equal_share": weight.equal_share,
-        "total": weight.total_mass * GRAVITY,
+        "total": weight.total_mass * STANDARD_GRAVITY,
     }
     leaves: dict[str, Callable[[], Leaf]] = {name: constant(Quantity(load, "N")) for name, load in names.items()}
     leaves["total_mass"] = constant(Quantity(weight.total_mass, "kg"))

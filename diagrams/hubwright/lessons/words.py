@@ -15,10 +15,9 @@ from collections.abc import Iterable
 from markupsafe import Markup
 
 from hubwright.errors import HubwrightError
-from hubwright.lessons.numbers import show
+from hubwright.lessons.numbers import Number, show
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import Quantity, format_number
-
-Number = Quantity | int | float
 
 # Closer than this two numbers read alike when shown with three digits.
 _ALIKE = 0.005
@@ -136,7 +135,6 @@ def listed(words: Iterable[str]) -> str:
     return f"{', '.join(items[:-1])} and {items[-1]}"
 
 
-GRAVITY = 9.80665
 ARM, BAR = 0.7, 1.0  # m, at which things are held or stand
 PERSON, CEMENT, BUCKET, BOTTLE = 75.0, 25.0, 10.0, 1.0  # kg, round numbers for comparison
 _THINGS = (
@@ -154,12 +152,12 @@ def everyday(quantity: Quantity) -> Markup:
     """
     size = abs(quantity.value)
     if quantity.unit == "N*m":
-        if _fits(size / (PERSON * GRAVITY * BAR)):
-            pile = _pile(size / (PERSON * GRAVITY * BAR), *_THINGS[0])
+        if _fits(size / (PERSON * STANDARD_GRAVITY * BAR)):
+            pile = _pile(size / (PERSON * STANDARD_GRAVITY * BAR), *_THINGS[0])
             return Markup("{}, {} out on a bar").format(pile, show(Quantity(BAR, "m")))
-        held = _THINGS[2] if _fits(size / (BUCKET * GRAVITY * ARM)) else _THINGS[3]
-        return Markup("{}, held at arm’s length").format(_pile(size / (held[0] * GRAVITY * ARM), *held))
-    mass = size / GRAVITY if quantity.unit == "N" else size
+        held = _THINGS[2] if _fits(size / (BUCKET * STANDARD_GRAVITY * ARM)) else _THINGS[3]
+        return Markup("{}, held at arm’s length").format(_pile(size / (held[0] * STANDARD_GRAVITY * ARM), *held))
+    mass = size / STANDARD_GRAVITY if quantity.unit == "N" else size
     thing = next((one for one in _THINGS if _fits(mass / one[0])), _THINGS[-1])
     return Markup("the weight of {}").format(_pile(mass / thing[0], *thing))
 

@@ -1,10 +1,9 @@
 """Impact factors and ride rates against worked problems in print."""
 
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.mechanics.impact_energy import energy_bound, impact_factor
 from hubwright.mechanics.ride import natural_frequency, ride_rate
 from hubwright.published.check import Calculation, Check, Subject
-
-_G = 9.80665
 
 
 def _factor(check: Check) -> tuple[float, ...]:
@@ -22,7 +21,7 @@ def _ride_rate(check: Check) -> tuple[float, ...]:
 
 
 def _frequency(check: Check) -> tuple[float, ...]:
-    return (float(natural_frequency(stiffness=check.si("RR"), mass=check.si("W") / _G)),)
+    return (float(natural_frequency(stiffness=check.si("RR"), mass=check.si("W") / STANDARD_GRAVITY)),)
 
 
 SUBJECT = Subject(

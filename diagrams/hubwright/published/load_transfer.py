@@ -1,5 +1,6 @@
 """Axle loads of accelerating vehicles and the wheel at a step against worked examples in print."""
 
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.mechanics.contact_forces import LoadCase
 from hubwright.mechanics.ledge import highest_ledge
 from hubwright.mechanics.load_cases import driving, ledge
@@ -8,12 +9,10 @@ from hubwright.mechanics.trailer_weight import TrailerLoads
 from hubwright.mechanics.weight import MassPoint, vehicle_loads
 from hubwright.published.check import Calculation, Check, Subject
 
-_OUR_G = 9.80665
-
 
 def _vehicle(weight: float, behind: float, wheelbase: float, height: float) -> StandingVehicle:
     """Return a vehicle of that weight; the examples' own g goes into the weight."""
-    mass = MassPoint(weight / _OUR_G, behind, 0.0, height)
+    mass = MassPoint(weight / STANDARD_GRAVITY, behind, 0.0, height)
     loads = vehicle_loads([mass], wheelbase=wheelbase, front_track=1.5, rear_track=1.5)
     return StandingVehicle(loads, mass, front_roll_share=0.5, wheelbase=wheelbase, front_track=1.5, rear_track=1.5)
 
@@ -54,7 +53,7 @@ def _slipping(check: Check) -> tuple[float, ...]:
 
 def _roller(check: Check) -> tuple[float, ...]:
     weight, radius, height = check.si("W"), check.si("r"), check.si("h")
-    cart = StandingTrailer(TrailerLoads(weight, weight, 0.0), MassPoint(2 * weight / _OUR_G), 3.0, 1.5)
+    cart = StandingTrailer(TrailerLoads(weight, weight, 0.0), MassPoint(2 * weight / STANDARD_GRAVITY), 3.0, 1.5)
     push_at_axle = float(ledge(cart, height=height, loaded_radius={"left": radius, "right": radius}).ledge["left"].push)
     # the same moment about the edge with the longer lever of the rim's top
     return (push_at_axle * (radius - height) / (2 * radius - height),)

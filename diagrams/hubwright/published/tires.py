@@ -1,12 +1,12 @@
 """Tire diameters and rim widths against published ones."""
 
+from hubwright.mechanics.constants import INCH
 from hubwright.mechanics.tire_geometry import flotation_free_diameter, free_diameter, section_height
 from hubwright.mechanics.wheel_geometry import backspacing
 from hubwright.published.check import Calculation, Check, Subject
 
 # UN R30 tabulates the rim diameter of a code instead of multiplying by 25.4 mm (recalled)
 TABULATED_RIM_DIAMETER = {15: 0.381, 16: 0.406, 17: 0.432}
-_INCH = 0.0254
 
 
 def _metric_as_regulated(check: Check) -> tuple[float, ...]:
@@ -23,12 +23,12 @@ def _metric(check: Check) -> tuple[float, ...]:
 
 def _flotation_diameter(check: Check) -> tuple[float, ...]:
     # a yearbook's design diameter is half an inch under the code that the product uses
-    return (float(flotation_free_diameter(nominal_diameter_in_inches=check.si("code") / _INCH)) - _INCH / 2,)
+    return (float(flotation_free_diameter(nominal_diameter_in_inches=check.si("code") / INCH)) - INCH / 2,)
 
 
 def _flotation_width(check: Check) -> tuple[float, ...]:
     # the product takes the width of the code as it stands, as it takes the diameter
-    return (float(flotation_free_diameter(nominal_diameter_in_inches=check.si("code") / _INCH)),)
+    return (float(flotation_free_diameter(nominal_diameter_in_inches=check.si("code") / INCH)),)
 
 
 def _flanges(check: Check) -> tuple[float, ...]:

@@ -1,7 +1,11 @@
 """Values with units: reading what people write, dimension-checked arithmetic, showing in SI and US units."""
 
 from hubwright.quantities.formatting import (
+    FOOT,
+    INCH,
     KINDS,
+    POUND,
+    POUND_FORCE,
     Kind,
     Shown,
     System,
@@ -18,7 +22,11 @@ from hubwright.quantities.units import DIMENSIONS, Dimension, DimensionName
 
 __all__ = [
     "DIMENSIONS",
+    "FOOT",
+    "INCH",
     "KINDS",
+    "POUND",
+    "POUND_FORCE",
     "Dimension",
     "DimensionName",
     "Kind",

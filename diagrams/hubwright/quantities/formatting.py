@@ -44,8 +44,8 @@ Kind = Literal[
 _NOTHING = 1e-6  # of the unit shown: what rounding in the arithmetic leaves, not a result
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"
-_INCH, _FOOT, _POUND, _POUND_FORCE = 0.0254, 0.3048, 0.45359237, 4.4482216152605
-_PSI = _POUND_FORCE / _INCH**2
+INCH, FOOT, POUND, POUND_FORCE = 0.0254, 0.3048, 0.45359237, 4.4482216152605  # m, m, kg, N; exact by definition
+_PSI = POUND_FORCE / INCH**2
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +88,7 @@ class Scale:
 
 _MILLIMETRES = Scale("mm", 1e-3, decimals=1, least=2)
 _METRES = Scale("m", 1.0, decimals=2)
-_INCHES = Scale("in", _INCH, significant=4, decimals=2, least=2)
+_INCHES = Scale("in", INCH, significant=4, decimals=2, least=2)
 _WHOLE = Scale("", 1.0, significant=15, decimals=0)
 _NEWTONS = (Scale("N", 1.0, decimals=1), Scale("kN", 1e3))
 
@@ -96,20 +96,20 @@ _NEWTONS = (Scale("N", 1.0, decimals=1), Scale("kN", 1e3))
 KINDS: dict[Kind, tuple[tuple[Scale, ...], tuple[Scale, ...]]] = {
     "length": ((_MILLIMETRES, _METRES), (_INCHES,)),
     "small length": ((_MILLIMETRES,), (_INCHES,)),
-    "vehicle length": ((_METRES,), (Scale("in", _INCH, significant=4, decimals=1),)),
-    "deflection": ((Scale("µm", 1e-6, decimals=1), Scale("mm", 1e-3)), (Scale("in", _INCH, decimals=4),)),
+    "vehicle length": ((_METRES,), (Scale("in", INCH, significant=4, decimals=1),)),
+    "deflection": ((Scale("µm", 1e-6, decimals=1), Scale("mm", 1e-3)), (Scale("in", INCH, decimals=4),)),
     "distance": ((Scale("km", 1e3, significant=1),), (Scale("mi", 1609.344, significant=1),)),
-    "mass": ((Scale("kg", 1.0, significant=15, decimals=0),), (Scale("lb", _POUND, significant=15, decimals=0),)),
-    "force": (_NEWTONS, (Scale("lbf", _POUND_FORCE, significant=15, decimals=0, least=0),)),
+    "mass": ((Scale("kg", 1.0, significant=15, decimals=0),), (Scale("lb", POUND, significant=15, decimals=0),)),
+    "force": (_NEWTONS, (Scale("lbf", POUND_FORCE, significant=15, decimals=0, least=0),)),
     "moment": (
         (Scale("N·m", 1.0, decimals=2), Scale("kN·m", 1e3)),
-        (Scale("lbf·ft", _POUND_FORCE * _FOOT, decimals=2),),
+        (Scale("lbf·ft", POUND_FORCE * FOOT, decimals=2),),
     ),
-    "stiffness": ((Scale("N/mm", 1e3),), (Scale("lbf/in", _POUND_FORCE / _INCH),)),
-    "damping": ((Scale("N·s/m", 1.0),), (Scale("lbf·s/in", _POUND_FORCE / _INCH),)),
+    "stiffness": ((Scale("N/mm", 1e3),), (Scale("lbf/in", POUND_FORCE / INCH),)),
+    "damping": ((Scale("N·s/m", 1.0),), (Scale("lbf·s/in", POUND_FORCE / INCH),)),
     "intensity": (
         (Scale("N/m", 1.0), Scale("kN/m", 1e3)),
-        (Scale("lbf/ft", _POUND_FORCE / _FOOT),),
+        (Scale("lbf/ft", POUND_FORCE / FOOT),),
     ),
     "angle": ((Scale("°", math.pi / 180, decimals=1),),) * 2,
     "slope": ((Scale("mrad", 1e-3),),) * 2,
@@ -123,7 +123,7 @@ KINDS: dict[Kind, tuple[tuple[Scale, ...], tuple[Scale, ...]]] = {
     "frequency": ((Scale("Hz", 1.0),),) * 2,
     "speed": ((Scale("km/h", 1 / 3.6, decimals=0),), (Scale("mph", 0.44704, decimals=0),)),
     "time": ((Scale("ms", 1e-3), Scale("s", 1.0)),) * 2,
-    "second moment": ((Scale("mm⁴", 1e-12),), (Scale("in⁴", _INCH**4),)),
+    "second moment": ((Scale("mm⁴", 1e-12),), (Scale("in⁴", INCH**4),)),
     "ratio": ((Scale("", 1.0, decimals=2, least=2),),) * 2,
     "percent": ((Scale("%", 0.01, significant=9, decimals=0),),) * 2,
     "acceleration": ((Scale("g", 1.0, decimals=2),),) * 2,
@@ -132,7 +132,7 @@ KINDS: dict[Kind, tuple[tuple[Scale, ...], tuple[Scale, ...]]] = {
         (Scale("revolutions", 1.0, significant=2), Scale("million revolutions", 1e6, significant=2)),
     )
     * 2,
-    "energy": ((Scale("J", 1.0),), (Scale("ft·lbf", _POUND_FORCE * _FOOT),)),
+    "energy": ((Scale("J", 1.0),), (Scale("ft·lbf", POUND_FORCE * FOOT),)),
 }  # fmt: skip
 
 _DEFAULT_KINDS: dict[str, Kind] = {

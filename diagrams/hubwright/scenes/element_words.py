@@ -3,13 +3,13 @@
 import math
 from dataclasses import dataclass
 
-from hubwright.quantities import display, format_number, format_quantity
+from hubwright.quantities import POUND_FORCE, display, format_number, format_quantity
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.row_elements import Element, RowElementsDrawn
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step, Units
 
-_NEWTONS = {"N": 1.0, "kN": 1e3, "lbf": 0.45359237 * 9.80665}
+_NEWTONS = {"N": 1.0, "kN": 1e3, "lbf": POUND_FORCE}
 _NOTHING = 1e-6
 _SMALL = 0.02  # of a row's push: a part below this is left out of words
 

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from functools import partial
 
 from hubwright.lessons.workings.model import Line, Symbol, Working
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.drops import drop_history
@@ -20,7 +21,6 @@ from hubwright.setup.model import (
     VehicleChassis,
 )
 
-GRAVITY = 9.80665
 _DIRECTIONS = {"x": "forward", "y": "to the left", "z": "upward"}
 
 
@@ -174,7 +174,7 @@ def _upward(case: CaseResult) -> dict[str, Symbol]:
 
 
 def _weight(results: Results) -> dict[str, Symbol]:
-    return {"W": Symbol("M g", "weight of all", Quantity(results.weight.total_mass * GRAVITY, "N"))}
+    return {"W": Symbol("M g", "weight of all", Quantity(results.weight.total_mass * STANDARD_GRAVITY, "N"))}
 
 
 def _share(name: str, words: str, value: float) -> dict[str, Symbol]:

@@ -5,12 +5,12 @@ from functools import partial
 
 from hubwright.lessons.blocks import BlockError
 from hubwright.lessons.workings.model import Line, Symbol, Working
+from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.model import SingleForce
 from hubwright.setup.model import TrailerChassis
 
-GRAVITY = 9.80665
 _NOTHING = 1e-9  # N: a force that the case does not have
 
 
@@ -34,14 +34,14 @@ def axle_load(results: Results, axle: str) -> Working:
     }
     terms = ["W"]
     for n, item in enumerate(results.setup.gear, 1):
-        symbols[f"W_{n}"] = Symbol(f"W_{{{n}}}", f"weight of {item.name}", Quantity(item.mass * GRAVITY, "N"))
+        symbols[f"W_{n}"] = Symbol(f"W_{{{n}}}", f"weight of {item.name}", Quantity(item.mass * STANDARD_GRAVITY, "N"))
         place = "behind the axle" if trailer else "behind the front axle"
         symbols[f"x_{n}"] = Symbol(f"x_{{{n}}}", f"its distance {place}", Quantity(item.behind, "m"), "m")
         terms.append(_lever(n, axle))
     change = results.setup.corner_mass_change
     if not results.setup.weighed_as_it_stands and abs(change) > 0 and axle != "coupling":
         symbols["W_t"] = Symbol(
-            r"W_\mathrm{t}", "weight that each tire and wheel gained", Quantity(change * GRAVITY, "N")
+            r"W_\mathrm{t}", "weight that each tire and wheel gained", Quantity(change * STANDARD_GRAVITY, "N")
         )
         terms.append("2*W_t")
     return Working(
@@ -87,7 +87,7 @@ def wheel_load(results: Results) -> Working:
         if item.left_of_centre == 0:
             continue
         x = item.behind / base
-        part = item.mass * GRAVITY * (1 + x if trailer else 1 - x if axle == "front" else x)
+        part = item.mass * STANDARD_GRAVITY * (1 + x if trailer else 1 - x if axle == "front" else x)
         symbols[f"A_{n}"] = Symbol(f"A_{{{n}}}", f"what {item.name} puts on that axle", Quantity(part, "N"))
         symbols[f"y_{n}"] = Symbol(
             f"y_{{{n}}}",
@@ -114,7 +114,7 @@ def equal_share(results: Results) -> Working:
         lines=(Line("F_e", "F/n"),),
         symbols={
             "F_e": Symbol(r"F_\mathrm{e}", "equal share", Quantity(results.weight.equal_share, "N")),
-            "F": Symbol("F", "whole weight", Quantity(results.weight.total_mass * GRAVITY, "N")),
+            "F": Symbol("F", "whole weight", Quantity(results.weight.total_mass * STANDARD_GRAVITY, "N")),
             "n": Symbol("n", "number of wheels", Quantity(wheels, "1", kind="count")),
         },
         source="A rule of thumb: common practice.",

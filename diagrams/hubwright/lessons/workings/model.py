@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from hubwright.lessons.workings import expression as written
-from hubwright.quantities import Quantity, System
+from hubwright.quantities import FOOT, INCH, POUND, POUND_FORCE, Quantity, System
 from hubwright.results import CaseResult, Results
 
 
@@ -21,27 +21,26 @@ def _alike(unit: Unit) -> dict[System, Unit]:
     return {"si": unit, "us": unit}
 
 
-_LBF, _FOOT, _INCH = 4.4482216152605, 0.3048, 0.0254
 # Coherent within SI; in US units an expression of its own holds the conversions, see CONVERSIONS.
 UNITS: dict[str, dict[System, Unit]] = {
-    "m": {"si": Unit("m", 1.0), "us": Unit("in", _INCH)},
-    "mm": {"si": Unit("mm", 1e-3), "us": Unit("in", _INCH)},
-    "N": {"si": Unit("N", 1.0), "us": Unit("lbf", _LBF)},
-    "N*m": {"si": Unit("N·m", 1.0, "N*m"), "us": Unit("lbf·ft", _LBF * _FOOT, "lbf*ft")},
-    "N/m": {"si": Unit("N/m", 1.0), "us": Unit("lbf/in", _LBF / _INCH)},
-    "N/mm": {"si": Unit("N/mm", 1e3), "us": Unit("lbf/in", _LBF / _INCH)},
-    "1/mm": {"si": Unit("1/mm", 1e3, "mm^-1"), "us": Unit("1/in", 1 / _INCH, "in^-1")},
-    "N*m^2": {"si": Unit("N·m²", 1.0, "N*m^2"), "us": Unit("lbf·in²", _LBF * _INCH**2, "lbf*in^2")},
-    "kg": {"si": Unit("kg", 1.0), "us": Unit("lb", 0.45359237)},
+    "m": {"si": Unit("m", 1.0), "us": Unit("in", INCH)},
+    "mm": {"si": Unit("mm", 1e-3), "us": Unit("in", INCH)},
+    "N": {"si": Unit("N", 1.0), "us": Unit("lbf", POUND_FORCE)},
+    "N*m": {"si": Unit("N·m", 1.0, "N*m"), "us": Unit("lbf·ft", POUND_FORCE * FOOT, "lbf*ft")},
+    "N/m": {"si": Unit("N/m", 1.0), "us": Unit("lbf/in", POUND_FORCE / INCH)},
+    "N/mm": {"si": Unit("N/mm", 1e3), "us": Unit("lbf/in", POUND_FORCE / INCH)},
+    "1/mm": {"si": Unit("1/mm", 1e3, "mm^-1"), "us": Unit("1/in", 1 / INCH, "in^-1")},
+    "N*m^2": {"si": Unit("N·m²", 1.0, "N*m^2"), "us": Unit("lbf·in²", POUND_FORCE * INCH**2, "lbf*in^2")},
+    "kg": {"si": Unit("kg", 1.0), "us": Unit("lb", POUND)},
     "rad": _alike(Unit("°", 1.0, "deg")),  # kept in radians, written in degrees
     "m/s": {"si": Unit("m/s", 1.0), "us": Unit("mph", 0.44704)},
-    "in/s": {"si": Unit("m/s", 1.0), "us": Unit("in/s", _INCH)},
-    "m/s^2": {"si": Unit("m/s²", 1.0, "m/s^2"), "us": Unit("in/s²", _INCH, "in/s^2")},
+    "in/s": {"si": Unit("m/s", 1.0), "us": Unit("in/s", INCH)},
+    "m/s^2": {"si": Unit("m/s²", 1.0, "m/s^2"), "us": Unit("in/s²", INCH, "in/s^2")},
     "Hz": _alike(Unit("Hz", 1.0)),
-    "J": {"si": Unit("J", 1.0), "us": Unit("ft·lbf", _LBF * _FOOT, "ft*lbf")},
-    "Pa": {"si": Unit("Pa", 1.0), "us": Unit("psi", _LBF / _INCH**2)},
-    "MPa or psi": {"si": Unit("MPa", 1e6), "us": Unit("psi", _LBF / _INCH**2)},
-    "N/m^3": {"si": Unit("N/m³", 1.0, "N/m^3"), "us": Unit("lbf/in³", _LBF / _INCH**3, "lbf/in^3")},
+    "J": {"si": Unit("J", 1.0), "us": Unit("ft·lbf", POUND_FORCE * FOOT, "ft*lbf")},
+    "Pa": {"si": Unit("Pa", 1.0), "us": Unit("psi", POUND_FORCE / INCH**2)},
+    "MPa or psi": {"si": Unit("MPa", 1e6), "us": Unit("psi", POUND_FORCE / INCH**2)},
+    "N/m^3": {"si": Unit("N/m³", 1.0, "N/m^3"), "us": Unit("lbf/in³", POUND_FORCE / INCH**3, "lbf/in^3")},
     "K": _alike(Unit("K", 1.0)),
     "1": _alike(Unit("", 1.0)),
     "million turns": _alike(Unit("million turns", 1.0)),

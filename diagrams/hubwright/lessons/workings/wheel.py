@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 
 from hubwright.lessons.workings.model import Line, Symbol, Working
 from hubwright.mechanics.tire_geometry import ROLLING_CIRCUMFERENCE_OVER_DIAMETER
-from hubwright.quantities import Quantity
+from hubwright.quantities import INCH, Quantity
 from hubwright.results import Results
 
 
@@ -49,7 +49,7 @@ def backspacing(results: Results) -> Working:
                 "mm",
             ),
             "b": Symbol("b", "rim width between the bead seats", _length(setup.wheel.rim_width), "mm"),
-            "f": Symbol(r"b_\mathrm{f}", "two rim flanges together", _length(0.0254), "mm"),
+            "f": Symbol(r"b_\mathrm{f}", "two rim flanges together", _length(INCH), "mm"),
             "e": Symbol("e", "offset of the wheel", _length(setup.wheel.offset), "mm"),
         },
         source="Geometry; two rim flanges of about half an inch are common practice.",
