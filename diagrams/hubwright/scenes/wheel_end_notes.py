@@ -118,7 +118,7 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
         wanted.append(_contact_line_note(d, inboard))
     if "spindle" in at:
         wanted += [
-            _note(d, "spindle", "detail", at["spindle"], "Spindle", inboard),
+            _note(d, "spindle", "detail", at["spindle"], "Spindle", inboard, also=_along_shaft(at["spindle"])),
             _note(d, "hub-barrel", "detail", at["hub-barrel"], "Hub", inboard),
         ]
     else:
