@@ -119,7 +119,7 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
         views=(model, *views),
         items=tuple(items),
         columns=(Column("right", _NAMES, road - 4.0, top + 1.0),),
-        steps=tuple(Step(f"{instant.title}", _told(instant, words)) for instant in seen),
+        steps=tuple(_step(instant, words) for instant in seen),
         scale_bars=(
             ScaleBar(views[0].name, "length", f"Three instants {ratio}"),
             ScaleBar(views[0].name, "force", "Forces"),
@@ -200,3 +200,8 @@ def _forces(instant: _Instant, view: View, radius: float, words: DropWording, st
         level=7,
     )
     return [visible(road, view), visible(bearing, view)]
+
+
+def _step(instant: _Instant, words: DropWording) -> Step:
+    told = _told(instant, words)
+    return Step(instant.title, told[0].upper() + told[1:])
