@@ -67,7 +67,7 @@ def closure_table(page: PageState, view: View) -> Markup:
 
 def refuse_open(case: CaseResult) -> None:
     """Refuse a case whose free body leaves something over."""
-    largest = max(math.hypot(single.force.x, single.force.y, single.force.z) for single in case.free_body.forces)
+    largest = max(single.force.length for single in case.free_body.forces)
     for what, unit, left_over in (("forces", "N", case.closure.force), ("moments", "N·m", case.closure.moment)):
         if not left_over <= OPEN_BY * largest:
             raise OpenBodyError(

@@ -18,8 +18,7 @@ from hubwright.lessons.ratio_tables import factor, life_cells, load_cells, not_s
 from hubwright.lessons.setup_family import compared, families
 from hubwright.lessons.sheet_advice import hazards_of
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
-from hubwright.lessons.views import wheel_words
-from hubwright.lessons.words import COUNTS, listed, side
+from hubwright.lessons.words import COUNTS, listed, side, wheel_words
 from hubwright.quantities import Quantity, format_number
 from hubwright.results import Results
 from hubwright.results.changes import NotComparableError

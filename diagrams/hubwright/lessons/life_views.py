@@ -10,6 +10,7 @@ from functools import partial
 import numpy as np
 
 from hubwright.lessons.named_values import Leaf, View, constant
+from hubwright.lessons.words import wheel_words
 from hubwright.mechanics.bearing_life import LOAD_EXPONENT, MILLION, SURVIVORS, WEIBULL_SLOPE, reliability_factor
 from hubwright.mechanics.bearing_rating import Elements, one_row_dynamic_rating
 from hubwright.quantities import Quantity, adding_up
@@ -225,7 +226,7 @@ def comparison_view(comparison: Comparison, label: str) -> View:
     return View(
         label,
         {
-            "wheel_words": constant(" ".join(reversed(comparison.wheel.split("_")))),
+            "wheel_words": constant(wheel_words(comparison.wheel)),
             "changes": constant([View(f"{label}.changes", {"name": constant(c.name)}) for c in comparison.changes]),
             "row_load": lambda: rows.get("standing"),
             "life": lambda: lives.get("standing"),

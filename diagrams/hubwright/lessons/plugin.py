@@ -38,7 +38,7 @@ from hubwright.lessons.previews import preview_path, write_previews
 from hubwright.lessons.problems import LessonProblem
 from hubwright.lessons.search_text import search_text
 from hubwright.lessons.sections import LessonExtension
-from hubwright.lessons.views import wheel_words
+from hubwright.lessons.words import wheel_words
 
 log = get_plugin_logger("hubwright")
 LAYOUT_FACES = "fonts/layout/"  # twins of the faces for laying out figures; no page asks for them

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from hubwright.lessons.closure import left_over
 from hubwright.lessons.numbers import show
-from hubwright.lessons.views import wheel_words
+from hubwright.lessons.words import wheel_words
 from hubwright.quantities import Quantity, adding_up
 from hubwright.results import Results
 from hubwright.results.model import WheelGeometry

@@ -15,7 +15,7 @@ from hubwright.lessons.report_cases import bearing_table, cases_table, rough_tab
 from hubwright.lessons.report_joint import joint_table
 from hubwright.lessons.report_values import geometry, rows, weights
 from hubwright.lessons.setup_family import compared, families, root_of, worst_results
-from hubwright.lessons.views import wheel_words
+from hubwright.lessons.words import wheel_words
 from hubwright.results import Results
 from hubwright.results.comparison import Comparison, lopsided_cases
 from hubwright.results.span_tables import span_note

@@ -10,7 +10,7 @@ from functools import partial
 import numpy as np
 
 from hubwright.lessons.named_values import Leaf, View, constant, subject_of
-from hubwright.lessons.words import listed
+from hubwright.lessons.words import listed, wheel_words
 from hubwright.mechanics.impact import RIM_SHARE_OF_SECTION_HEIGHT
 from hubwright.mechanics.impact_energy import energy_bound, fall_energy
 from hubwright.mechanics.ledge import highest_ledge as highest_climbed
@@ -92,11 +92,6 @@ def rough_case_views(results: Results, cases: Mapping[str, View]) -> None:
         view._names["drop"] = partial(_drop_view, results, results.cases[name], f"{view!r}.drop")
 
 
-def words_of(wheel: str) -> str:
-    """Return the words for a wheel: "left front"."""
-    return " ".join(reversed(wheel.split("_")))
-
-
 def _footing_view(results: Results, label: str) -> View:
     slope = slope_result(results)
     way, wheel = min(slope.tipping, key=slope.tipping.__getitem__), min(slope.lifting, key=slope.lifting.__getitem__)
@@ -107,7 +102,7 @@ def _footing_view(results: Results, label: str) -> View:
             "tips_at": constant(Quantity(slope.tipping[way], "rad")),
             "tips_toward": constant(way),
             "lifts_at": constant(Quantity(slope.lifting[wheel], "rad")),
-            "lifts_first": constant(words_of(wheel)),
+            "lifts_first": constant(wheel_words(wheel)),
             "diagonal": lambda: _diagonal_view(results, f"{label}.diagonal"),
         },
         results,
@@ -125,8 +120,8 @@ def _diagonal_view(results: Results, label: str) -> View | None:
     return View(
         label,
         {
-            "across": constant(words_of(across)),
-            "third": constant(words_of(third)),
+            "across": constant(wheel_words(across)),
+            "third": constant(wheel_words(third)),
             "this_load": constant(loads[results.wheel]),
             "across_load": constant(loads[across]),
             "third_load": constant(loads[third]),

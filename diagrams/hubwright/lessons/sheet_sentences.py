@@ -4,8 +4,7 @@ from markupsafe import Markup
 
 from hubwright.lessons.numbers import show, show_range
 from hubwright.lessons.ratio_tables import factor, not_settled, span
-from hubwright.lessons.views import wheel_words
-from hubwright.lessons.words import listed, side
+from hubwright.lessons.words import listed, side, wheel_words
 from hubwright.quantities import Quantity
 from hubwright.results import Results
 from hubwright.results.comparison import Compared, Comparison

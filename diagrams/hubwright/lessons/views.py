@@ -11,6 +11,7 @@ from hubwright.lessons.life_views import case_life_views, life_view
 from hubwright.lessons.named_values import Leaf, View, constant, value_at
 from hubwright.lessons.rough_views import rough_case_views, rough_names
 from hubwright.lessons.symptom_views import own_play
+from hubwright.lessons.words import wheel_words
 from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.mechanics.free_body import balanced_lateral_g
 from hubwright.quantities import Kind, Quantity, adding_up
@@ -71,11 +72,6 @@ def _balanced(results: Results) -> Quantity:
     geometry = results.wheel_geometry
     balance = balanced_lateral_g(load_line_offset=geometry.load_line_offset, loaded_radius=geometry.loaded_radius)
     return Quantity(float(balance), "1", kind="acceleration")
-
-
-def wheel_words(wheel: str) -> str:
-    """Return the words for a wheel: "left front", "left"."""
-    return " ".join(reversed(wheel.split("_")))
 
 
 def case_view(results: Results, case: CaseResult, label: str) -> View:

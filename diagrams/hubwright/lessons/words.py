@@ -121,6 +121,11 @@ def verdict(ratio: Number) -> str:
     return {1: "raises", -1: "lowers", 0: "does not change"}[_order(_ratio(ratio), 1.0)]
 
 
+def wheel_words(wheel: str) -> str:
+    """Return the words for a wheel: "left front", "left"."""
+    return " ".join(reversed(wheel.split("_")))
+
+
 def counted(count: int, noun: str, plural: str = "") -> str:
     """Return a count of things in words up to twelve: "one wheel", "two wheels", "13 balls"."""
     word = COUNTS[count] if 0 <= count < len(COUNTS) else format_number(count, significant=15)

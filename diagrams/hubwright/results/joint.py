@@ -159,4 +159,4 @@ def _times(value: Scattered, factor: float) -> Scattered:
 
 
 def _vector(vector: Vector) -> MechanicsVector:
-    return MechanicsVector(vector.x, vector.y, vector.z)
+    return MechanicsVector(*vector.components)

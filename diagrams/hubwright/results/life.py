@@ -105,8 +105,8 @@ def carried(cases: Sequence[CaseResult]) -> Carried:
 
     radial = [case.row_radial_load or Rows(np.nan, np.nan) for case in cases]  # wear() refuses unknown rows
     return Carried(
-        force=vector([(each.bearing_force.x, each.bearing_force.y, each.bearing_force.z) for each in cases]),
-        moment=vector([(each.bearing_moment.x, each.bearing_moment.y, each.bearing_moment.z) for each in cases]),
+        force=vector([each.bearing_force.components for each in cases]),
+        moment=vector([each.bearing_moment.components for each in cases]),
         outboard=np.array([rows.outboard for rows in radial]),
         inboard=np.array([rows.inboard for rows in radial]),
     )

@@ -5,6 +5,7 @@ SI units; axes of ISO 8855: x forward, y left, z up. Points are measured from th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -37,6 +38,16 @@ class Vector:
     x: float
     y: float
     z: float
+
+    @property
+    def components(self) -> tuple[float, float, float]:
+        """The three components, in the unit of the vector."""
+        return self.x, self.y, self.z
+
+    @property
+    def length(self) -> float:
+        """The length, in the unit of the vector."""
+        return math.hypot(self.x, self.y, self.z)
 
 
 @dataclass(frozen=True)
@@ -72,6 +83,11 @@ class FreeBody:
     def force(self, name: str) -> SingleForce:
         """Return the single force of that name."""
         return next(single for single in self.forces if single.name == name)
+
+    @property
+    def largest_component(self) -> float:
+        """The largest component of any force [N]: the measure for what is nothing beside it."""
+        return max(abs(part) for single in self.forces for part in single.force.components)
 
 
 @dataclass(frozen=True)

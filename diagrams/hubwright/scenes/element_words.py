@@ -164,7 +164,7 @@ class ElementWords:
 
     def _push(self, row: RowElementsDrawn) -> list[str]:
         push, side = row.push, self.results.side
-        size = math.hypot(push.x, push.y, push.z)
+        size = push.length
         named = (
             (push.z, "up", "down"),
             (push.x, "forward", "rearward"),

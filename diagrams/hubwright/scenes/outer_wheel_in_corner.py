@@ -92,7 +92,7 @@ def outer_wheel_in_corner(results: Results, *, case: str | None = None, units: U
             KeyEntry("fixed", "stands still"),
         ),
         axes="rear",
-        body=closed_body(words),
+        body=closed_body(words.state.free_body),
     )
 
 

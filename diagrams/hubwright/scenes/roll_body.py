@@ -75,10 +75,8 @@ class RollBody:
         forces.append(("reaction-coupling", self.coupling, (self.coupling_x, 0.0, 0.0)))
         couple = self.coupling_couple
         return ClosedBody(
-            tuple(
-                (name, (f.x, f.y, f.z), (at[0] / 1e3, at[1] / 1e3, at[2] / 1e3)) for name, f, at in forces if f != ZERO
-            ),
-            () if couple == ZERO else (("coupling", (couple.x, couple.y, couple.z)),),
+            tuple((name, f.components, (at[0] / 1e3, at[1] / 1e3, at[2] / 1e3)) for name, f, at in forces if f != ZERO),
+            () if couple == ZERO else (("coupling", couple.components),),
         )
 
 

@@ -38,6 +38,7 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
+from hubwright.scenes.wheel_end_drawn import closed_body
 from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import points_of, solids
@@ -78,7 +79,7 @@ class _Body:
     @property
     def least(self) -> float:
         state = self.results.cases[self.words.case]
-        return _NOTHING * max(abs(part) for f in state.free_body.forces for part in (f.force.x, f.force.y, f.force.z))
+        return _NOTHING * state.free_body.largest_component
 
 
 def two_setups(first: Results, second: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -248,7 +249,7 @@ def _together(forces: Sequence[SingleForce], prefix: str) -> SingleForce:
     """Return the forces on the masses of that name as one: they are parallel, and it acts at their middle."""
     found = [single for single in forces if single.name.startswith(prefix)]
     total = Vector(*(math.fsum(getattr(single.force, axis) for single in found) for axis in "xyz"))
-    sizes = [math.hypot(single.force.x, single.force.y, single.force.z) for single in found]
+    sizes = [single.force.length for single in found]
     whole = math.fsum(sizes) or 1.0
     point = Vector(
         *(
@@ -382,7 +383,5 @@ def _lists(words: TwoWordings, view: View) -> list[Item]:
 
 def _closed(body: _Body) -> ClosedBody:
     """Return one of the free bodies under its setup's name."""
-    free = body.results.cases[body.words.case].free_body
-    forces = tuple((s.name, (s.force.x, s.force.y, s.force.z), (s.point.x, s.point.y, s.point.z)) for s in free.forces)
-    couples = tuple((c.name, (c.moment.x, c.moment.y, c.moment.z)) for c in free.couples)
-    return ClosedBody(forces, couples, body.words.names[_NAMES.index(body.name)])
+    free_body = body.results.cases[body.words.case].free_body
+    return closed_body(free_body, body.words.names[_NAMES.index(body.name)])

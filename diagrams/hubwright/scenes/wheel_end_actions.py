@@ -56,8 +56,8 @@ class Actions:
     def closed(self) -> ClosedBody:
         """Return the free body for the check that every drawing makes."""
         return ClosedBody(
-            tuple((a.name, _tuple(a.force), _tuple(a.point)) for a in self.all if a.force != ZERO),
-            tuple((f"{a.name}-couple", _tuple(a.couple)) for a in self.all if a.couple != ZERO),
+            tuple((a.name, a.force.components, a.point.components) for a in self.all if a.force != ZERO),
+            tuple((f"{a.name}-couple", a.couple.components) for a in self.all if a.couple != ZERO),
         )
 
 
@@ -68,7 +68,7 @@ def actions_of(results: Results, state: CaseResult) -> Actions:
     caliper = _caliper(results, body)
     couple = next((c.moment for c in body.couples if c.name in ("shaft", "brake")), ZERO)
     shaft = None
-    if caliper is None and abs(couple.y) > 1e-9 * _largest(body):
+    if caliper is None and abs(couple.y) > 1e-9 * body.largest_component:
         shaft = Action("shaft", "{M|y}", _taker(state), "reaction", ZERO, ZERO, couple)
     surface = "edge on tire" if state.kind == "ledge" else "road on tire"
     return Actions(
@@ -79,10 +79,6 @@ def actions_of(results: Results, state: CaseResult) -> Actions:
         shaft=shaft,
         bearing=_bearing(body),
     )
-
-
-def _largest(body: FreeBody) -> float:
-    return max(max(abs(f.force.x), abs(f.force.y), abs(f.force.z)) for f in body.forces)
 
 
 def _taker(state: CaseResult) -> str:
@@ -103,7 +99,7 @@ def _together(body: FreeBody, start: str, symbol: str, what: str) -> Action:
     """Return the resultant of parallel forces at their common centre: both are shares of one mass each."""
     parts = [single for single in body.forces if single.name.startswith(start)]
     force = _sum([single.force for single in parts])
-    weights = [math.hypot(*_tuple(single.force)) for single in parts]
+    weights = [single.force.length for single in parts]
     total = sum(weights)
     if total == 0:
         return Action(start, symbol, what, "applied", ZERO, parts[0].point)
@@ -123,7 +119,3 @@ def _bearing(body: FreeBody) -> Action:
 def _sum(vectors: list[Vector]) -> Vector:
     # adding zero turns a negative zero into zero
     return Vector(*(sum(getattr(vector, axis) for vector in vectors) + 0.0 for axis in "xyz"))
-
-
-def _tuple(vector: Vector) -> tuple[float, float, float]:
-    return vector.x, vector.y, vector.z

@@ -7,7 +7,7 @@ points away from the viewer.
 from dataclasses import dataclass
 from typing import Literal
 
-from hubwright.results.model import Vector
+from hubwright.results.model import FreeBody, Vector
 from hubwright.scenes.vocabulary import ClosedBody, Label, Normal, Point, Role
 from hubwright.scenes.wheel_end_layout import Layout
 from hubwright.scenes.wheel_end_parts.assembly import Assembly
@@ -39,14 +39,12 @@ class Drawn:
         return "right column" if self.layout.side > 0 else "left column"
 
 
-def closed_body(words: Wording) -> ClosedBody:
-    """Return the results' free body for the check that every drawing makes."""
-    body = words.state.free_body
+def closed_body(body: FreeBody, name: str = "") -> ClosedBody:
+    """Return a free body of the results for the check that every drawing makes."""
     return ClosedBody(
-        forces=tuple(
-            (s.name, (s.force.x, s.force.y, s.force.z), (s.point.x, s.point.y, s.point.z)) for s in body.forces
-        ),
-        couples=tuple((c.name, (c.moment.x, c.moment.y, c.moment.z)) for c in body.couples),
+        tuple((single.name, single.force.components, single.point.components) for single in body.forces),
+        tuple((couple.name, couple.moment.components) for couple in body.couples),
+        name,
     )
 
 

@@ -87,7 +87,7 @@ def wheel_end_section(
         ),
         key=tuple(key),
         axes="rear",
-        body=closed_body(words),
+        body=closed_body(words.state.free_body),
     )
 
 

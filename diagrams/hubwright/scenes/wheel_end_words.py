@@ -28,7 +28,7 @@ class Wording:
     @property
     def largest(self) -> float:
         """Return the measure against which a force is nothing [N]."""
-        return max(abs(part) for single in self.state.free_body.forces for part in components(single.force))
+        return self.state.free_body.largest_component
 
     def nothing(self, newtons: float) -> bool:
         """Return whether a force is rounding beside the largest."""
@@ -313,13 +313,8 @@ class Wording:
         return all(
             self.nothing(part)
             for name in ("inertia_wheel", "inertia_hub")
-            for part in components(self.state.free_body.force(name).force)
+            for part in self.state.free_body.force(name).force.components
         )
-
-
-def components(vector: Vector) -> tuple[float, float, float]:
-    """Return the three components of a vector."""
-    return vector.x, vector.y, vector.z
 
 
 def rows_of(pair: RowVectors) -> tuple[Vector, Vector]:

@@ -19,8 +19,8 @@ _WAYS: Mapping[Axis, str] = {"x": "forward", "y": "to the left", "z": "upward"}
 def contact_moment(results: Results, case: CaseResult, axis: Axis) -> Working:
     """Return the cross product of the contact's place and the road's push, the component asked for last."""
     contact = case.free_body.force("contact")
-    x, y, z = contact.point.x, contact.point.y, contact.point.z
-    fx, fy, fz = contact.force.x, contact.force.y, contact.force.z
+    x, y, z = contact.point.components
+    fx, fy, fz = contact.force.components
     moments: dict[Axis, float] = {"x": y * fz - z * fy, "y": z * fx - x * fz, "z": x * fy - y * fx}
     symbols: dict[str, Symbol] = {}
     for one, place, force in zip(_WAYS, (x, y, z), (fx, fy, fz), strict=True):
