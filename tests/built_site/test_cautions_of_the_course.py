@@ -19,7 +19,9 @@ def text_of(html: str) -> str:
 
 
 def test_the_cautions_of_a_lesson_come_before_its_first_section(demonstration: Path) -> None:
-    for source in sorted(LESSONS.glob("*.md")):
+    lessons = sorted(LESSONS.glob("*.md"))
+    assert lessons
+    for source in lessons:
         hazards = yaml.safe_load(source.read_text(encoding="utf-8").split("---")[1])["hazards"]
         assert hazards, source.name
         page = (demonstration / "lessons" / source.with_suffix(".html").name).read_text(encoding="utf-8")

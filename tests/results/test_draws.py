@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+import wagon_text
 from hubwright.results import life, solve
 from hubwright.results.bearings import missing_dimensions
 from hubwright.results.draws import drawn_inputs, draws_of, span, spans_of, uniform
@@ -74,37 +75,8 @@ share = 0.8
 case = "corner"
 share = 0.2
 """
-FIXED = """
-name = "Fixed wagon"
-[chassis]
-front_axle_mass = "1120 kg"
-rear_axle_mass = "1010 kg"
-wheelbase = "2.78 m"
-front_track = "1.60 m"
-rear_track = "1.60 m"
-centre_of_mass_height = "0.69 m"
-front_roll_share = 0.55
-[tire]
-size = "245/75R16"
-mass = "17 kg"
-vertical_stiffness = "260 N/mm"
-[wheel]
-rim_width = "7 in"
-offset = "30 mm"
-mass = "9 kg"
-[hub]
-face_to_bearing_centre = "42 mm"
-rotating_mass = "14 kg"
-[bearing]
-balls_per_row = 13
-ball_diameter = "12.7 mm"
-pitch_diameter = "62 mm"
-contact_angle = "35 deg"
-row_spacing = "24 mm"
-preload = "0 um"
-dynamic_rating = "60 kN"
-static_rating = "50 kN"
-"""
+# each value as given: no range, nothing estimated
+FIXED = wagon_text.WAGON.replace("[tire]", 'rear_track = "1.60 m"\n[tire]') + wagon_text.FIXED_BALLS
 
 
 def solved(text: str) -> Results:
