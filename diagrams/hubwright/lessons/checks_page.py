@@ -56,7 +56,7 @@ def body(page: PageState, site: Site) -> str:
         "## What is common practice, and what is from memory",
         str(page.set_aside(_unprinted())),
         "## Sources that the pages cite",
-        str(page.set_aside(_sources(page, site))),
+        str(page.set_aside(_sources(site))),
     ]
     return "\n\n".join(parts)
 
@@ -195,7 +195,7 @@ def _claims(formula: Formula) -> tuple[str, ...]:
     return (*formula.docstring.paragraphs("References"), *formula.docstring.paragraphs("Notes"))
 
 
-def _sources(page: PageState, site: Site) -> Markup:
+def _sources(site: Site) -> Markup:
     """Return every source of the site with the pages that cite it; what nobody cites is told too."""
     citing: dict[str, list[tuple[str, PageState]]] = {}
     for path, state in site.states.items():

@@ -64,7 +64,7 @@ def prose_of(source: str) -> str:
     """Return the text with everything that is not prose blanked; its length and its lines stay as they were."""
     text = list(source)
     body = _blank_front_matter(source, text)
-    _blank_jinja(source, body, text)
+    _blank_jinja(source, text)
     for pattern, group in _NOT_PROSE:
         for match in pattern.finditer("".join(text), body):
             _blank(text, *match.span(group))
@@ -116,7 +116,7 @@ _TOKEN = re.compile(
 )
 
 
-def _blank_jinja(source: str, body: int, text: list[str]) -> None:
+def _blank_jinja(source: str, text: list[str]) -> None:
     """Blank every Jinja tag but the strings in it that become prose."""
     position = 0
     while opening := _OPENING.search(source, position):

@@ -60,7 +60,7 @@ def report_body(page: PageState, stem: str, site: Site) -> str:
         _block("r3", "Row loads, standing", rows(results)),
         _whole("r4", "Loads on the hub, case by case", cases_table(results)),
         _whole("r5", "In the bearing, case by case", bearing_table(results)),
-        _beside(comparison, results),
+        _beside(comparison),
     ]
     if (figure := _figure(page, site, results)) is not None:
         parts.append(figure)
@@ -108,7 +108,7 @@ def _links(site: Site, stem: str) -> Markup:
     return Markup('<p class="ways">{}</p>').format(Markup(" · ").join(ways))
 
 
-def _beside(comparison: Comparison | None, results: Results) -> Markup:
+def _beside(comparison: Comparison | None) -> Markup:
     """Return loads and lives beside those of the vehicle that the setup changes."""
     if comparison is None:
         words = (

@@ -68,7 +68,6 @@ class LoadCase:
 
 def directed_case(
     kind: Kind,
-    body: Standing,
     loads: Supports,
     direction: Vector,
     *,

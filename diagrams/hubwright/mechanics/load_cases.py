@@ -67,7 +67,7 @@ def standing(body: Standing) -> LoadCase:
     ----------
     Law of the lever, see `weight`.
     """
-    return directed_case("standing", body, body.supports, Vector(0.0, 0.0, 1.0))
+    return directed_case("standing", body.supports, Vector(0.0, 0.0, 1.0))
 
 
 def braking(body: Standing, *, braking_g: Value) -> LoadCase:
@@ -111,7 +111,6 @@ def braking(body: Standing, *, braking_g: Value) -> LoadCase:
     loads = summed(body.supports, body.pitched(mass_times_g(body) * braking_g * body.centre.height))
     return directed_case(
         "braking",
-        body,
         loads,
         Vector(-braking_g, 0.0, 1.0),
         acceleration=Vector(-braking_g * STANDARD_GRAVITY, 0.0, 0.0),
@@ -221,7 +220,6 @@ def cornering(body: Standing, *, lateral_g: Value, toward: Side) -> LoadCase:
     loads = summed(body.supports, body.rolled(-sign * mass_times_g(body) * lateral_g * body.centre.height))
     return directed_case(
         "cornering",
-        body,
         loads,
         Vector(0.0, sign * lateral_g, 1.0),
         acceleration=Vector(0.0, sign * lateral_g * STANDARD_GRAVITY, 0.0),
@@ -279,7 +277,6 @@ def side_slope(body: Standing, *, angle: Value, uphill: Side) -> LoadCase:
     on_uphill_side = sum(load for name, load in loads.items() if name.endswith(uphill))
     return directed_case(
         "side_slope",
-        body,
         loads,
         Vector(0.0, sign * np.tan(angle), 1.0),
         gravity=Vector(0.0, -sign * STANDARD_GRAVITY * across, -STANDARD_GRAVITY * level),
@@ -330,7 +327,7 @@ def two_wheel(body: StandingVehicle, *, supported: Diagonal) -> LoadCase:
         name: axle[name.split("_")[0]] if name in on_ground else 0.0 * axle[name.split("_")[0]]
         for name in body.supports
     }
-    return directed_case("two_wheel", body, loads, Vector(0.0, 0.0, 1.0))
+    return directed_case("two_wheel", loads, Vector(0.0, 0.0, 1.0))
 
 
 def ledge(body: Standing, *, height: Value, loaded_radius: Mapping[str, Value]) -> LoadCase:

@@ -186,7 +186,7 @@ def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
     at = (detail.frame[0], detail.frame[3] + 3.0)
     items: list[Item] = [
         Line("detail-mark", view.name, 2, points=around, style="thin", level=9),
-        Note("label-detail", view.name, 2, label=replace(mark, anchor=_toward(on, around, mark.place)), level=9),
+        Note("label-detail", view.name, 2, label=replace(mark, anchor=_toward(around, mark.place)), level=9),
         Line("support-line-detail", detail.name, 2, points=((0.0, -reach), (0.0, reach)), style="outline",
              tone="reaction", width=0.5, level=2),
         Normal("force-weight-detail", detail.name, 2, at=(d, 0.0), newtons=-on.weight, label=weight, level=8),
@@ -208,7 +208,7 @@ def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
     return items
 
 
-def _toward(on: OnTwo, around: tuple[Point, ...], place: str) -> Point:
+def _toward(around: tuple[Point, ...], place: str) -> Point:
     """Return the point of the mark that is nearest to its letter's column; y to the left."""
     return max(around, key=lambda point: point[0] if place == "left column" else -point[0])
 

@@ -141,7 +141,7 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
         *_clamp(words, parts, view, results.side),
         *_planes(words, parts, view, results.side),
         *_bars(words, bars),
-        *_named(words, parts, view, results.side),
+        *_named(parts, view, results.side),
     ]
     return Scene(
         name="joint-section",
@@ -276,7 +276,7 @@ def _bars(words: JointWording, view: View) -> list[Item]:
     return items
 
 
-def _named(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
+def _named(parts: Assembly, view: View, side: int) -> list[Item]:
     m, mount = parts.measures, parts.mount
     # where they lie side by side, the nearer one to the words higher: no leader passes another's end
     names = [("hub", (mount.flange_front + mount.flange_back) / 2, 0.85, "hub flange")]

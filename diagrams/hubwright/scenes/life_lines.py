@@ -110,7 +110,7 @@ def life_against_lateral_g(results: Results, *, case: str = "standing", units: U
 
 
 def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units, *, rule: bool = False) -> Scene:
-    frame = _frame(curves, wording)
+    frame = _frame(curves)
     unit = KINDS[wording.kind][0 if units == "si" else 1][-1]
     x_marks = even_marks(*frame.x, unit=unit.size)
     axis = wording.axis
@@ -140,7 +140,7 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
     items += _own(curves, frame)
     return Scene(
         name=wording.name,
-        title=_title(results, curves, wording, units),
+        title=_title(curves, wording, units),
         caption=_caption(results, curves, wording),
         description=_description(results, curves, wording, units),
         units=units,
@@ -160,7 +160,7 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
     )
 
 
-def _frame(curves: LifeCurves, wording: _Wording) -> Plot:
+def _frame(curves: LifeCurves) -> Plot:
     """Return the plot, its ratios from one round number to another."""
     values = np.concatenate([curve.ratio for curve in curves.curves])
     values = values[np.isfinite(values)]
@@ -279,7 +279,7 @@ def _ratio(value: float, *, least: float = 1.0) -> str:
     return f"1/{format_number(1 / value, significant=2, decimals=0)}"
 
 
-def _title(results: Results, curves: LifeCurves, wording: _Wording, units: Units) -> str:
+def _title(curves: LifeCurves, wording: _Wording, units: Units) -> str:
     curve = curves.curves[0]
     place = curves.looked_at
     what = f"{wording.changed(units)}, "

@@ -61,7 +61,7 @@ def measuring_hub(results: Results, *, case: str = "standing", units: Units = "s
         half = side * spacing * 1e3 / 2
         text = f"rows {_mm(spacing * 1e3, units)} apart"
         items.append(_across(view, "rows", 2, half, -half, below, text, height=-m.bearing.pitch / 2))
-    items += _listed(results, view, bearing.bore, bearing.outside, min(ends) * side, max(ends) * side, units)
+    items += _listed(results, view, bearing.bore, bearing.outside, min(ends) * side, units)
     items += [
         _note(
             "face", ("mounting face:", "the wheel bears here"), (face, 0.75 * radius), "left" if side > 0 else "right"
@@ -140,14 +140,11 @@ def _across(
     )
 
 
-def _listed(
-    results: Results, view: View, bore: float, outside: float, inner: float, outer: float, units: Units
-) -> list[Item]:
+def _listed(results: Results, view: View, bore: float, outside: float, inner: float, units: Units) -> list[Item]:
     """Return bore and outside diameter where the drawing has the sizes of the file."""
     bearing = results.setup.bearing
-    inboard = view.on_sheet((inner, 0.0))[0]
-    way = 1.0 if inboard > view.origin[0] else -1.0
     edge = view.on_sheet((inner, 0.0))[0]
+    way = 1.0 if edge > view.origin[0] else -1.0
     items: list[Item] = []
     row = 0
     for name, words, listed, drawn in (

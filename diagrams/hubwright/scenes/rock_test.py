@@ -88,7 +88,7 @@ def rock_test(results: Results, *, case: str = "standing", units: Units = "si", 
         *_wheel(rocked, "whole"),
         *_wheel(rocked, "detail"),
         *_pushed(rocked),
-        *_at_the_tread(rocked, whole),
+        *_at_the_tread(rocked),
         *_at_the_rows(rocked, detail),
         *_working(rocked),
     ]
@@ -169,7 +169,7 @@ def _pushed(r: _Rocked) -> list[Item]:
     return items
 
 
-def _at_the_tread(r: _Rocked, view: View) -> list[Item]:
+def _at_the_tread(r: _Rocked) -> list[Item]:
     m = r.parts.measures
     top = (r.side * m.load_line, m.free_radius)
     pulled, pushed = r.turned(top, 1), r.turned(top, -1)

@@ -94,7 +94,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
     items: list[Item] = []
     for body in bodies:
         items += _drawn(body, words)
-    items += _overlay(words, bodies, small)
+    items += _overlay(bodies)
     items += _lists(words, small)
     top = max(body.view.on_sheet((0.0, body.parts.measures.free_radius))[1] for body in bodies)
     return Scene(
@@ -324,7 +324,7 @@ def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, sym
     return items
 
 
-def _overlay(words: TwoWordings, bodies: tuple[_Body, _Body], view: View) -> list[Item]:
+def _overlay(bodies: tuple[_Body, _Body]) -> list[Item]:
     """Return both wheels as outlines over one another at the bearing centre, and their roads."""
     items: list[Item] = []
     kept = ("tire", "rim", "wheel-disc", "spacer")

@@ -83,7 +83,7 @@ def layout(
     """Return the largest scales of the lists at which everything fits; given ones are kept."""
     side = results.side
     m = parts.measures
-    whole, force, ratio = _whole_scale(results, state, parts, force_scale, sheet_scale)
+    whole, force, ratio = _whole_scale(state, parts, force_scale, sheet_scale)
     height = (m.free_radius + m.loaded_radius) * whole
     arrow = max(abs(state.contact_force.z), 0.0) / force
     slack = _TOP - _FOOT - 1.5 - arrow - height
@@ -120,7 +120,6 @@ def layout(
 
 
 def _whole_scale(
-    results: Results,
     state: CaseResult,
     parts: Assembly,
     force_scale: float | None,

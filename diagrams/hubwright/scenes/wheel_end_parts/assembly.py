@@ -76,7 +76,7 @@ def assembly(m: Measures) -> Assembly:
     pieces += _tire(above, below)
     strokes += _cords(above, below)
     pieces += _wheel(m, mount, wheel)
-    anchors = _anchors(m, mount, b, wheel, above, below)
+    anchors = _anchors(m, mount, b, wheel, above)
     inner: tuple[list[Piece], list[Stroke], dict[str, Pair]]
     inner = _stub_axle(m, b, mount) if m.bearing.outer_turns else _driven_hub(m, b, mount)
     stud = stud_section(m, mount)
@@ -172,7 +172,7 @@ def _wheel(m: Measures, mount: Mounting, wheel: WheelSection) -> list[Piece]:
 def _driven_hub(m: Measures, b: BearingSection, mount: Mounting) -> tuple[list[Piece], list[Stroke], dict[str, Pair]]:
     """Return hub, shaft and knuckle of a bearing whose inner rings turn."""
     shaft = shaft_section(m, b, mount)
-    arms = tuple(knuckle_section(m, b, mount, upper=upper) for upper in (True, False))
+    arms = tuple(knuckle_section(b, mount, upper=upper) for upper in (True, False))
     pieces = [
         Piece("knuckle", tuple(arm.ring for arm in arms), "fixed", 4.0, hatch=45, pitch=1.25, turns=False),
         Piece("hub", both_sides(hub_section(b, mount)), "turning", 5.0, hatch=45),
@@ -243,7 +243,7 @@ def _bearing(m: Measures, b: BearingSection) -> list[Piece]:
 
 
 def _anchors(
-    m: Measures, mount: Mounting, b: BearingSection, wheel: WheelSection, above: TireSection, below: TireSection
+    m: Measures, mount: Mounting, b: BearingSection, wheel: WheelSection, above: TireSection
 ) -> dict[str, Pair]:
     """Return where leaders point on tire, wheel, disc and bearing."""
     y, bearing = m.load_line, m.bearing

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from hubwright.scenes.wheel_end_parts.bearing import BearingSection
-from hubwright.scenes.wheel_end_parts.measures import Measures
 from hubwright.scenes.wheel_end_parts.mounting import Mounting, stud_head
 from hubwright.scenes.wheel_end_parts.outlines import Pair, Ring, below, rounded
 
@@ -19,7 +18,7 @@ class BrokenOff:
     label: Pair  # a place in its flesh
 
 
-def knuckle_section(m: Measures, b: BearingSection, mount: Mounting, *, upper: bool) -> BrokenOff:
+def knuckle_section(b: BearingSection, mount: Mounting, *, upper: bool) -> BrokenOff:
     """Return the knuckle's ring with one arm, which passes inboard of the brake disc."""
     outside, half = b.outside, b.outer_half
     wall = min(0.38 * outside, 16.0)
