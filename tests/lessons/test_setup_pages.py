@@ -397,6 +397,15 @@ def test_a_key_is_told_with_what_the_file_says_how_to_find_it_and_what_is_taken_
     assert "needed: it has no estimate" in told
 
 
+def test_what_is_taken_without_a_key_is_told_in_both_systems(tmp_path: Path) -> None:
+    # 42 mm / 25.4 = 1.65 in, 8 mm / 25.4 = 0.31 in; 200 kg/m3 = 200 * 0.3048^3 / 0.45359 = 12.5 lb/ft3
+    page = PageState(file="find-your-numbers.md")
+    keys = ("hub.face_to_bearing_centre", "tire.mass")
+    html = page.put_back(str(key_table(page, course_of(tmp_path).views["wagon"], *keys))).replace("\u00a0", " ")
+    assert '<span class="si">42 ± 8 mm</span><span class="us">1.65 in ± 0.31 in</span>' in html
+    assert '<span class="si">200 kg/m³</span><span class="us">12.5 lb/ft³</span>' in html
+
+
 def test_another_way_of_saying_a_key_is_named(tmp_path: Path) -> None:
     course = course_of(tmp_path)
     page = PageState(file="find-your-numbers.md")

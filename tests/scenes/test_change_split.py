@@ -49,7 +49,7 @@ def test_each_bar_begins_where_the_one_before_ended_and_the_last_is_the_whole(na
 def test_a_tire_has_no_part_in_the_row_loads() -> None:
     # a larger tire stands on the same load line, and its own weight does not pass through the bearing
     scene = change_split(solved("vehicles/hill-wagon.toml"), solved("setups/winter-fit-out.toml"))
-    assert "Load of the worst row, standing: tire nothing" in scene.description
+    assert "Load of the worst row, standing: tire no change" in scene.description
     tire = bars(scene, "row-load")[0]
     assert tire.end == pytest.approx(0.0, abs=1e-9)
 

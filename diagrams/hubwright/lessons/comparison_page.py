@@ -310,7 +310,7 @@ def _told(pair: Comparison, key: str) -> bool:
 
 def _part(part: Contribution, text: str, spread: Span | None) -> Markup:
     if part.nothing:
-        return Markup("nothing")
+        return Markup("no change")
     error = f" ± {format_number(part.factor * part.error, significant=1)}" if part.error else ""
     told = Compared(1.0, part.factor, part.factor, spread)
     between = Markup(" ({})").format(span(told)) if spread is not None else Markup("")

@@ -4,6 +4,7 @@ Which matter follows from the ranges: the part of a result's span that an input 
 """
 
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -14,13 +15,13 @@ from hubwright.lessons.course import Course, solved
 from hubwright.lessons.input_tables import range_of, value_of
 from hubwright.lessons.key_words import key_of, meaning, short_meaning
 from hubwright.lessons.named_values import View
-from hubwright.lessons.numbers import show
+from hubwright.lessons.numbers import NO_BREAK, both, by_tape, quantity_of, show
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.setup_family import families, root_of
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
 from hubwright.lessons.views import input_quantity
 from hubwright.lessons.words import listed
-from hubwright.quantities import Quantity
+from hubwright.quantities import Quantity, format_number
 from hubwright.results import Results
 from hubwright.results.sensitivity import Matters, what_matters
 from hubwright.setup.keys import Key
@@ -29,6 +30,7 @@ from hubwright.setup.schema import ALTERNATIVES
 SHOWN = 8  # inputs in the list of what is worth measuring, and in its figure
 _WORTH = 0.01  # of a span: less is not worth a tape
 NO_EFFECT = "none"
+LB_PER_FT3 = 0.3048**3 / 0.45359237  # of a density of 1 kg/m³
 
 
 @dataclass(frozen=True)
@@ -187,7 +189,29 @@ def _key_row(results: Results, key: str) -> Row | None:
         parts = [value_of(quantity), *([spread] if spread else []), escape(entry.origin)]
         told = Markup("<br>").join(parts)
     head = Markup('<code>{}</code><span class="means">{}</span>').format(key, known.meaning)
-    return Row(head, (told, escape(known.find or "–"), escape(_without(known, key))))
+    return Row(head, (told, escape(known.find or "–"), _in_both(_without(known, key))))
+
+
+_VALUE = re.compile(r"(?:([\d.]+) ± )?([\d.]+) (mm|m|kg/m³|kg)(?![\w/])")
+
+
+def _in_both(text: str) -> Markup:
+    """Return a text with each of its SI values in both unit systems, a range as value and half width."""
+    pieces, end = Markup(""), 0
+    for found in _VALUE.finditer(text):
+        middle, last, unit = found.groups()
+        told = " ± ".join(_in_us(value, unit) for value in (middle, last) if value)
+        pieces += escape(text[end : found.start()]) + both(found[0].replace(f" {unit}", f"{NO_BREAK}{unit}"), told)
+        end = found.end()
+    return pieces + escape(text[end:])
+
+
+def _in_us(value: str, unit: str) -> str:
+    if unit == "kg/m³":
+        return f"{format_number(float(value) * LB_PER_FT3, significant=3)}{NO_BREAK}lb/ft³"
+    quantity = quantity_of(f"{value} {unit}")
+    assert quantity is not None
+    return by_tape(quantity)
 
 
 def _without(known: Key, key: str) -> str:

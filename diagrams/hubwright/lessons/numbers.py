@@ -79,6 +79,9 @@ _US_UNITS = re.compile(
 )
 
 
+_LONG = 0.254  # m
+
+
 class Given(Quantity):
     """A number that is data, not a result: it prints as written, and calculates like any quantity."""
 
@@ -119,7 +122,21 @@ def given(text: str, kind: Kind | None = None) -> Given | Markup:
         return Given(quantity, text, both(written, written))
     if _US_UNITS.search(text):
         return Given(quantity, text, both(quantity.shown("si").text, written))
-    return Given(quantity, text, both(written, quantity.shown("us").text))
+    return Given(quantity, text, both(written, by_tape(quantity)))
+
+
+def by_tape(quantity: Quantity) -> str:
+    """Return a value given in SI units as it is told in US units: a long length to a tenth of an inch, no finer.
+
+    Examples
+    --------
+    >>> by_tape(Quantity(1.5, "m")).replace(NO_BREAK, " "), by_tape(Quantity(0.025, "m")).replace(NO_BREAK, " ")
+    ('59.1 in', '0.98 in')
+    """
+    usual = quantity.shown("us")
+    if usual.unit == "in" and abs(quantity.value) >= _LONG:
+        return shown(quantity, "us", digits=3).text
+    return usual.text
 
 
 @lru_cache(maxsize=2048)

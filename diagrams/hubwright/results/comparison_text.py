@@ -292,7 +292,7 @@ def _span(span: Span | None) -> str:
 
 def _part(part: Contribution) -> str:
     if part.nothing:
-        return "nothing"
+        return "no change"
     error = f" ± {format_number(part.factor * part.error, significant=1)}" if part.error else ""
     return f"× {_factor(part.factor)}{error}"
 

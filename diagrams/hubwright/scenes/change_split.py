@@ -106,7 +106,7 @@ def _panel(chain: _Chain) -> RatioPanel:
 
 def _factor(part: Contribution, text: str) -> str:
     if part.nothing:
-        return "nothing"
+        return "no change"
     told = f"×\u00a0{text}"
     return told if part.error == 0 else f"{told} (± {format_quantity(part.error, 'percent', 'si')})"
 
