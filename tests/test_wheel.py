@@ -79,7 +79,6 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_an_installed_hubwright_starts_builds_and_solves(installed: Path, tmp_path: Path) -> None:
     run(installed / "hubwright", "new", "my-site", "--yes", cwd=tmp_path)
-    run(installed / "hubwright", "check", "my-site", cwd=tmp_path)
     run(installed / "hubwright", "build", "my-site", cwd=tmp_path)
     site = tmp_path / "my-site" / "site"
     assert (site / "index.html").exists()

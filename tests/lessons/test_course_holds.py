@@ -60,7 +60,7 @@ def test_every_page_holds_for_each_demonstration_vehicle(stem: str) -> None:
 
 # No shrinking: a failure names its setup, and rendering a few hundred smaller ones would take minutes.
 @settings(
-    max_examples=10,
+    max_examples=6,
     deadline=None,
     phases=(Phase.explicit, Phase.reuse, Phase.generate),
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],

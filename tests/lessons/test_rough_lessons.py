@@ -62,7 +62,7 @@ def test_the_rough_lessons_hold_for_each_demonstration_vehicle(stem: str) -> Non
 
 
 @settings(
-    max_examples=6,
+    max_examples=4,
     deadline=None,
     phases=(Phase.explicit, Phase.reuse, Phase.generate),
     suppress_health_check=list(HealthCheck),

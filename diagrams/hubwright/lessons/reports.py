@@ -14,6 +14,7 @@ from hubwright.lessons.ratio_tables import life_table, load_table
 from hubwright.lessons.report_cases import bearing_table, cases_table, rough_table
 from hubwright.lessons.report_joint import joint_table
 from hubwright.lessons.report_values import geometry, rows, weights
+from hubwright.lessons.report_workings import workings
 from hubwright.lessons.setup_family import compared, families, root_of, worst_results
 from hubwright.lessons.words import wheel_words
 from hubwright.results import Results
@@ -68,6 +69,7 @@ def report_body(page: PageState, stem: str, site: Site) -> str:
         _block("r8", "The wheel’s joint", joint_table(results), wide=True),
         _block("r9", "Ledges and drops", rough_table(results)),
         _whole("r10", "Every value that acts, and where it comes from", inputs_table(results)),
+        _whole("r11", "How the loads come about", page.set_aside(workings(page, results), late=True)),
         Markup(str(cautions.caution_box(HAZARDS, site.cautions)).replace('class="caution"', 'class="caution whole"')),
     ]
     return str(page.set_aside(Markup("\n").join(parts)))

@@ -278,6 +278,10 @@ def _bars(words: JointWording, view: View) -> list[Item]:
 
 def _named(parts: Assembly, view: View, side: int) -> list[Item]:
     m, mount = parts.measures, parts.mount
+    assert view.frame is not None
+    half = (view.frame[3] - view.frame[1]) / 2 / view.scale
+    # what is seen of them between frame or spigot below and the stud's head and nut above
+    below, above = max(mount.spigot, mount.bolt - half + 1.0), mount.bolt - 1.7 * mount.stud
     # where they lie side by side, the nearer one to the words higher: no leader passes another's end
     names = [("hub", (mount.flange_front + mount.flange_back) / 2, 0.85, "hub flange")]
     if m.spacer > 0:
@@ -291,7 +295,7 @@ def _named(parts: Assembly, view: View, side: int) -> list[Item]:
             label=Label(
                 (text,),
                 _column(side if name == "wheel" else -side),
-                (side * y, mount.beside_studs(share)),
+                (side * y, below + share * (above - below)),
                 tone="soft",
                 size=2.3,
                 leader_dot=True,
