@@ -1,4 +1,4 @@
-"""Every load of a report opens to its working: in each case, with copies, each once, and with the report's numbers."""
+"""The standing loads of a report open to their workings: with copies, each once, with the report's numbers."""
 
 import re
 
@@ -22,13 +22,12 @@ def told(results: Results) -> str:
 
 
 @pytest.mark.parametrize("stem", ["wagon", "kit-trailer"])
-def test_each_case_opens_to_the_load_of_each_row(course: Course, stem: str) -> None:
+def test_the_standing_load_of_each_row_opens_to_its_working(course: Course, stem: str) -> None:
     results = course.results[stem]
     html = told(results).replace("\u00a0", " ")
-    for name, case in results.cases.items():
-        assert f"<h3>{name[:1].upper() + name[1:]}</h3>" in html
-        assert case.row_load is not None
-        for row in (case.row_load.outboard.z, case.row_load.inboard.z):
-            assert format_quantity(abs(row), "force", "si").replace("\u00a0", " ") in html, name
+    rows = results.cases["standing"].row_load
+    assert rows is not None
+    for row in (rows.outboard.z, rows.inboard.z):
+        assert format_quantity(abs(row), "force", "si").replace("\u00a0", " ") in html
     idents = re.findall(r'<details class="worked" id="([^"]+)" data-latex-si=', html)
-    assert len(idents) == len(set(idents)) >= 4 * len(results.cases)
+    assert len(idents) == len(set(idents)) >= 4

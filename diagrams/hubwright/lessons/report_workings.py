@@ -1,4 +1,4 @@
-"""The workings of a report: how the loads on hub and rows come about in each case, from the numbers of the file."""
+"""The workings of a report: how the standing loads on hub and rows come about from the numbers of the file."""
 
 from collections.abc import Iterator
 
@@ -16,13 +16,8 @@ _PATHS = ("bearing_force.z", "bearing_moment.x", "row_load.outboard.z", "row_loa
 
 
 def workings(page: PageState, results: Results) -> Markup:
-    """Return the workings of every case, folded, those of one case below another."""
-    parts = []
-    for name, case in results.cases.items():
-        told = [working_html(page, made) for made in _of(results, case)]
-        if told:
-            parts.append(Markup("<h3>{}</h3>\n{}").format(name[:1].upper() + name[1:], Markup("\n").join(told)))
-    return Markup("\n").join(parts)
+    """Return the workings of the standing loads, folded; the lessons open those of bends, braking and rough ground."""
+    return Markup("\n").join(working_html(page, made) for made in _of(results, results.cases["standing"]))
 
 
 def _of(results: Results, case: CaseResult) -> Iterator[Working]:

@@ -69,7 +69,7 @@ def report_body(page: PageState, stem: str, site: Site) -> str:
         _block("r8", "The wheel’s joint", joint_table(results), wide=True),
         _block("r9", "Ledges and drops", rough_table(results)),
         _whole("r10", "Every value that acts, and where it comes from", inputs_table(results)),
-        _whole("r11", "How the loads come about", page.set_aside(workings(page, results), late=True)),
+        _whole("r11", "How the standing loads come about", page.set_aside(workings(page, results), late=True)),
         Markup(str(cautions.caution_box(HAZARDS, site.cautions)).replace('class="caution"', 'class="caution whole"')),
     ]
     return str(page.set_aside(Markup("\n").join(parts)))
