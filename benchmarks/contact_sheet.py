@@ -3,25 +3,22 @@
 `python benchmarks/contact_sheet.py` writes build/contact-sheet/index.html, and a page for each figure beside it.
 """
 
-import sys
 from collections.abc import Iterator
 from html import escape
-from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[1]
-sys.path[0] = str(ROOT / "tests")  # in place of this folder, whose drawing.py would hide that of the tests
+from of_the_tests import ROOT
 
-from drawing.swept import comparison, sensitivity  # noqa: E402  (found through the path set above)
-from hubwright.drawing import draw, svg_for_page  # noqa: E402
-from hubwright.drawing.faces import WEB_FILES, Face  # noqa: E402
-from hubwright.drawing.marks import Drawing  # noqa: E402
-from hubwright.drawing.palette import css  # noqa: E402
-from hubwright.drawing.snippet import marked  # noqa: E402
-from hubwright.results import Results, solve  # noqa: E402
-from hubwright.results.beams import BeamResults, solve_beam  # noqa: E402
-from hubwright.scenes.catalogue import FIGURES, scene_function  # noqa: E402
-from hubwright.scenes.vocabulary import Scene, Units  # noqa: E402
-from hubwright.setup import Beam, load, vary  # noqa: E402
+from drawing.swept import comparison, sensitivity
+from hubwright.drawing import draw, svg_for_page
+from hubwright.drawing.faces import WEB_FILES, Face
+from hubwright.drawing.marks import Drawing
+from hubwright.drawing.palette import css
+from hubwright.drawing.snippet import marked
+from hubwright.results import Results, solve
+from hubwright.results.beams import BeamResults, solve_beam
+from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.scenes.vocabulary import Scene, Units
+from hubwright.setup import Beam, load, vary
 
 TARGET = ROOT / "build" / "contact-sheet"
 VEHICLES = (("hill-wagon", "front_left"), ("supply-van", "front_right"), ("kit-trailer", "left"))

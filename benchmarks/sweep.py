@@ -15,29 +15,26 @@ from collections import Counter
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, field
 from multiprocessing import get_context
-from pathlib import Path
 from typing import Any
 
-ROOT = Path(__file__).resolve().parents[1]
-sys.path[0] = str(ROOT / "tests")  # in place of this folder, whose drawing.py would hide that of the tests
+from hypothesis import HealthCheck, Phase, given, seed, settings
+from hypothesis.internal.conjecture import providers
+from hypothesis.strategies import SearchStrategy
+from of_the_tests import ROOT
 
-from hypothesis import HealthCheck, Phase, given, seed, settings  # noqa: E402  (found through the path set above)
-from hypothesis.internal.conjecture import providers  # noqa: E402
-from hypothesis.strategies import SearchStrategy  # noqa: E402
-
-from drawing.swept import PICTURES, figures_of, picture  # noqa: E402
-from drawing.written_checks import Failure, arrows_crossed, counted, failures_of  # noqa: E402
-from hubwright.drawing import draw, svg_for_page  # noqa: E402
-from hubwright.drawing.closure import TOLERANCE, left_over  # noqa: E402
-from hubwright.drawing.marks import Drawing  # noqa: E402
-from hubwright.errors import HubwrightError  # noqa: E402
-from hubwright.results import Results, solve  # noqa: E402
-from hubwright.results.beams import BeamResults, solve_beam  # noqa: E402
-from hubwright.results.solve import described_wheels  # noqa: E402
-from hubwright.scenes.catalogue import FIGURES  # noqa: E402
-from hubwright.scenes.vocabulary import Units  # noqa: E402
-from scenes.test_beam_alone import beams  # noqa: E402
-from strategies import complete_setups, setups  # noqa: E402
+from drawing.swept import PICTURES, figures_of, picture
+from drawing.written_checks import Failure, arrows_crossed, counted, failures_of
+from hubwright.drawing import draw, svg_for_page
+from hubwright.drawing.closure import TOLERANCE, left_over
+from hubwright.drawing.marks import Drawing
+from hubwright.errors import HubwrightError
+from hubwright.results import Results, solve
+from hubwright.results.beams import BeamResults, solve_beam
+from hubwright.results.solve import described_wheels
+from hubwright.scenes.catalogue import FIGURES
+from hubwright.scenes.vocabulary import Units
+from scenes.test_beam_alone import beams
+from strategies import complete_setups, setups
 
 # Hypothesis also draws numbers that it finds in the modules imported so far: with them a seed would give other setups
 # in another process, after another figure, or once a line of code has changed
@@ -182,7 +179,7 @@ def report(total: Tally, seconds: float) -> None:
         print()
         for line in total.lines[:40]:
             print(line)
-        print(f"all {len(total.lines)} stand in {PICTURES / 'failures.txt'}")
+        print(f"all {len(total.lines)} stand in {PICTURES.relative_to(ROOT) / 'failures.txt'}")
 
 
 def main() -> int:
