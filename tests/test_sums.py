@@ -91,12 +91,28 @@ def test_terms_that_would_not_add_up_get_one_more_digit():
     assert display(1334.6, "force", "si").number == "1.33"
 
 
-def test_what_nobody_states_with_decimals_goes_by_largest_remainder():
+def test_what_is_whole_elsewhere_gets_a_decimal_too():
     pound = 4.4482216152605
     shown, total = display_terms([846.4 * pound, 300.45 * pound], "force", "us")
-    assert [part.number for part in (*shown, total)] == ["846", "301", "1,147"]
-    shown, total = display_terms([0.142, 0.1173, 0.3637, 0.377], "percent", "si")
-    assert [part.number for part in (*shown, total)] == ["14", "12", "36", "38", "100"]
+    assert [part.number for part in (*shown, total)] == ["846.4", "300.4", "1,147"]
+    shown, total = display_terms([0.142, 0.114, 0.364, 0.38], "percent", "si")
+    assert [part.number for part in (*shown, total)] == ["14.2", "11.4", "36.4", "38", "100"]
+
+
+@given(several, st.sampled_from(SUMMED), st.sampled_from(["si", "us"]))
+def test_a_term_rounds_to_what_it_is_elsewhere_unless_one_more_digit_does_not_do(parts, kind, system):
+    shown = display_terms(parts, kind, system)[0]
+    if shown != display_sum(parts, kind, system)[0]:
+        for part, told in zip(parts, shown, strict=True):
+            size = scale_of(told, kind, system).size
+            last_digit = 10.0 ** -len(told.number.partition(".")[2])
+            significant = 10.0 ** (math.floor(math.log10(abs(part / size))) - 2) if part else 0.0
+            assert abs(float(read(told)) - part / size) <= max(last_digit, significant) / 2 * (1 + 1e-6)
+
+
+def test_forces_that_cancel_get_a_digit_more_where_their_rounding_does_not():
+    shown, total = display_sum([5491.72, -392.27, -5099.45], "force", "us")
+    assert [part.number for part in (*shown, total)] == ["1,234.6", "\u221288.2", "\u22121,146.4", "0"]
 
 
 @given(several, st.sampled_from(SUMMED), st.sampled_from(["si", "us"]))

@@ -1,9 +1,9 @@
 """Values shown as the parts of a sum, rounded so that what is printed adds up to the printed total.
 
-The total stays as it is shown elsewhere. In a sum written out, each part gets its unit and its last digit, and what
-rounding down leaves over goes, one unit of the last digit each, to the parts that lost most by it (the method of
-largest remainders): no part is off by a whole unit of its last digit. Terms told one by one, which the page shows
-elsewhere too, are only touched where they would not add up, and then rather get one more digit.
+The total stays as it is shown elsewhere. Values that add up as they are shown elsewhere stay so; else they get one more
+digit, so that what a page says in one place is never denied in another. Only where that does not do either, what
+rounding leaves over goes, one unit of the last digit each, to the parts that lost most by it (the method of largest
+remainders): no part is off by a whole unit of its last digit.
 """
 
 from __future__ import annotations
@@ -55,6 +55,8 @@ def display_sum(
     """
     total = math.fsum(parts)
     grid = _grid_of(parts, total, kind, system, digits)
+    if _nothing(total, parts) and sum(grid.units(part) for part in parts) != 0:
+        grid = replace(grid, places=grid.places + 1)
     units = apportioned([grid.exact(part) for part in parts], grid.units(total))
     decimals = 0 if all(unit * grid.step % 1 == 0 for unit in units) else max(grid.places, 0)
     whole = grid.shown(0, 0) if _nothing(total, parts) else _alone(total, kind, system, digits)
@@ -67,7 +69,7 @@ def display_terms(
     """Return the terms of a sum that is told one by one: each as it is shown elsewhere, as long as that adds up.
 
     Terms may be finer than their total: 294 N and 98.1 N are 392 N together. Where they do not add up they get one more
-    digit, unless nobody states such a value with decimals: then largest remainders decide, but like halves stay alike.
+    digit, also in pounds-force, which are whole where they stand alone.
 
     Examples
     --------
@@ -83,13 +85,10 @@ def display_terms(
         return abs(left_over) <= grid.step * grid.size / 2
 
     told, whole = display_sum(parts, kind, system, digits=digits)
-    usual = tuple(_alone(part, kind, system, digits) for part in parts)
-    if holds(usual):
-        return usual, whole
-    if digits is not None or grid.scale.decimals > 0 or _tells_like_unlike(parts, told):
-        finer = tuple(_alone(part, kind, system, digits, finer=1) for part in parts)
-        if holds(finer):
-            return finer, whole
+    for finer in (0, 1):
+        alone = tuple(_alone(part, kind, system, digits, finer) for part in parts)
+        if holds(alone):
+            return alone, whole
     return told, whole
 
 
@@ -110,7 +109,7 @@ def adding_up(*parts: Quantity, digits: int | None = None) -> tuple[Quantity, ..
     Examples
     --------
     >>> [each.shown("si").number for each in adding_up(Quantity(2.4, "kg"), Quantity(3.45, "kg"))]
-    ['2', '4', '6']
+    ['2.4', '3.5', '6']
     """
     total = sum(parts[1:], start=parts[0])
     kind = total.kind
@@ -222,11 +221,6 @@ def _nothing(total: float, parts: Sequence[float]) -> bool:
 
 def _with_digits(scale: Scale, digits: int | None) -> Scale:
     return scale if digits is None else replace(scale, significant=digits, decimals=9, least=1)
-
-
-def _tells_like_unlike(parts: Sequence[float], told: Sequence[Shown]) -> bool:
-    pairs = itertools.combinations(zip(parts, told, strict=True), 2)
-    return any(math.isclose(a, b, rel_tol=1e-9) and one != other for (a, one), (b, other) in pairs)
 
 
 def _alone(value: float, kind: Kind, system: System, digits: int | None, finer: int = 0) -> Shown:

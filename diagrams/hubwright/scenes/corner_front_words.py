@@ -66,7 +66,9 @@ class RollWording:
         """Return what was moved to or from a wheel."""
         if self.nothing(wheel.gained):
             return "nothing moved"
-        return f"{self.force(wheel.gained)} {'gained' if wheel.gained > 0 else 'lost'}"
+        axle = wheel.name.partition("_")[0]
+        moved = self.moved_at()[axle][0] if axle in self.axles else self.force(wheel.gained)
+        return f"{moved} {'gained' if wheel.gained > 0 else 'lost'}"
 
     def title(self) -> str:
         """Return what moves to which side, and how the axles share it."""

@@ -157,12 +157,11 @@ def _side(on: OnTwo) -> Literal["left column", "right column"]:
 def _wheels(words: DiagonalWording, view: View) -> list[Item]:
     on = words.on
     items: list[Item] = []
-    told = dict(zip(on.supported, words.pair_forces(), strict=False))
+    told = words.wheel_forces()
     for name, at in on.places.items():
         side: Literal["left column", "right column"] = "left column" if at[0] > 0 else "right column"
-        load = on.load(name) if on.load(name) > NOTHING * on.weight else 0.0
-        text = told.get(name) or words.force(load)
-        lines = (f"*{text}", plain_name(name)) if load else ("nothing", plain_name(name))
+        load = on.load(name) if name in told else 0.0
+        lines = (f"*{told[name]}" if load else "nothing", plain_name(name))
         label = Label(lines, side, anchor=at, tone="reaction" if load else "soft")
 
         items.append(
@@ -221,7 +220,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
     spare = 6.0 / view.scale
     top = view.on_sheet((0.0, h))[1] + on.weight / (view.newtons_per_mm or 1.0)
     at = (sum(_ALONG) / 2, top + 9.0)
-    pair = Label((f"*{words.pair_forces()[-1]}", "on the line"), "below")
+    pair = Label((f"*{words.line_force()}", "on the line"), "below")
     items: list[Item] = [
         Words("words-along", "", 2, at_sheet=at, lines=("*Along the line, from the rear",), size=2.4, align="centre"),
         Ground("ground-along", view.name, 2, start=(min(places) - spare, 0.0), end=(max(places) + spare, 0.0)),

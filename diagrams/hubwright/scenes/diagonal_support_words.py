@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 
 from hubwright.mechanics.slope import DiagonalSupport as Support
-from hubwright.quantities import display_terms, format_quantity
+from hubwright.quantities import format_quantity, format_terms
 from hubwright.results.footing import diagonal_result
 from hubwright.results.model import CaseResult, Results
 from hubwright.results.weighing import standing_body
@@ -102,10 +102,16 @@ class DiagonalWording:
         """Return a length as shown."""
         return format_quantity(millimetres / 1e3, "small length", self.units)
 
-    def pair_forces(self) -> tuple[str, str, str]:
-        """Return what each of the two wheels carries, and behind them both together."""
-        parts, total = display_terms([self.on.load(name) for name in self.on.supported], "force", self.units)
-        return parts[0].text, parts[1].text, total.text
+    def wheel_forces(self) -> dict[str, str]:
+        """Return what each wheel that carries something carries, so shown that all make the weight."""
+        loads = {name: self.on.load(name) for name in self.on.places}
+        carrying = {name: load for name, load in loads.items() if load > NOTHING * self.on.weight}
+        return dict(zip(carrying, format_terms(list(carrying.values()), "force", self.units), strict=True))
+
+    def line_force(self) -> str:
+        """Return what the two wheels carry together, so shown that the third wheel makes it the weight."""
+        third = 0.0 if self.on.third is None else self.on.load(self.on.third)
+        return format_terms([self.on.weight - third, third], "force", self.units)[0]
 
     @property
     def share(self) -> str:
@@ -153,11 +159,8 @@ class DiagonalWording:
     def description(self) -> str:
         """Return the text alternative."""
         on = self.on
-        one, other, together = self.pair_forces()
-        two = "; ".join(
-            f"the {plain_name(name)} wheel carries {text}"
-            for name, text in zip(on.supported, (one, other), strict=True)
-        )
+        told = self.wheel_forces()
+        two = "; ".join(f"the {plain_name(name)} wheel carries {told[name]}" for name in on.supported)
         third = (
             "No third wheel is needed."
             if on.third is None
@@ -165,8 +168,8 @@ class DiagonalWording:
         )
         tilted = f"{self.rule} Tilted by {self.tilt} it would stand over the line; it goes over well before that."
         return (
-            f"A vehicle from above on two diagonal wheels: {two}, together {together}. Its centre of mass lies "
-            f"{self.length(on.off_line)} off the line between them. {third} "
+            f"A vehicle from above on two diagonal wheels: {two}, together {self.line_force()}. Its centre of mass "
+            f"lies {self.length(on.off_line)} off the line between them. {third} "
             f"{'It goes over at the smallest cause.' if on.third is None else tilted}"
         )
 

@@ -122,14 +122,14 @@ def _key(high: float) -> list[Item]:
 
 
 def percents(shares: Sequence[float]) -> list[str]:
-    """Return shares of a whole in percent, so that they add up; one that rounds to nothing as less than one.
+    """Return shares of a whole in percent, so that they add up; one that still rounds to nothing as less than one.
 
     >>> percents([0.003, 0.0, 0.614, 0.383])
-    ['under 1\\xa0%', '0\\xa0%', '62\\xa0%', '38\\xa0%']
+    ['0.3\\xa0%', '0\\xa0%', '61.4\\xa0%', '38.3\\xa0%']
     """
     texts = format_terms(shares, "percent", "si")
     return [
-        "under 1\u00a0%" if share > 0 and text.startswith("0") else text
+        "under 1\u00a0%" if share > 0 and not any(digit in text for digit in "123456789") else text
         for share, text in zip(shares, texts, strict=True)
     ]
 

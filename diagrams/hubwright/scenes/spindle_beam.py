@@ -6,9 +6,10 @@ positive. The load and both reactions are those of the vertical plane.
 
 import math
 from dataclasses import replace
+from functools import partial
 from typing import Literal
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import format_quantity, format_terms
 from hubwright.results.beams import WheelEndBeam, wheel_end_beam
 from hubwright.results.model import Results
 from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
@@ -209,12 +210,15 @@ def _reactions(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
 def _lengths(beam: WheelEndBeam, view: View, low: float, units: Units) -> list[Item]:
     half, load = beam.spread * 500.0, -beam.load_place * 1e3
     upper, lower = low + _ROW + 2.0, low + 2.0
-    spans = [("spread", -half, half, "{ℓ} = ", lower)]
+    told = partial(format_quantity, kind="small length", system=units)
+    spans = [("spread", -half, half, "{ℓ} = " + told(beam.spread), lower)]
     if beam.couple is None and beam.overhung:
         near = half if load > 0 else -half
-        spans += [("overhang", near, load, "overhang ", lower), ("load", 0.0, load, "", upper)]
+        over = "overhang " + told(abs(load - near) / 1e3)
+        spans += [("overhang", near, load, over, lower), ("load", 0.0, load, told(abs(load) / 1e3), upper)]
     elif beam.couple is None:
-        spans += [("outer", -half, load, "", upper), ("inner", load, half, "", upper)]
+        outer, inner = format_terms([(half + load) / 1e3, (half - load) / 1e3], "small length", units)
+        spans += [("outer", -half, load, outer, upper), ("inner", load, half, inner, upper)]
     depth = (view.origin[1] - upper - 4.0) / view.scale
     return [
         Dimension(
@@ -224,10 +228,10 @@ def _lengths(beam: WheelEndBeam, view: View, low: float, units: Units) -> list[I
             start=(start, -depth),
             end=(end, -depth),
             line_at=line,
-            text=lead + format_quantity(abs(end - start) / 1e3, "small length", units),
+            text=text,
             extension=(name == "load", False),  # elsewhere the guides through all rows do
         )
-        for name, start, end, lead, line in spans
+        for name, start, end, text, line in spans
         if abs(end - start) * view.scale > 0.3
     ]
 
