@@ -31,7 +31,7 @@ from hubwright.scenes.wheel_end_parts.bearing import bearing_section
 from hubwright.scenes.wheel_end_parts.measures import bearing_measures
 from hubwright.scenes.wheel_end_parts.outlines import Ring, circle
 
-_WIDTH, _HEIGHT = 310.0, 227.0
+_WIDTH, _HEIGHT = 310.0, 233.0
 _MIDDLES = (82.0, 230.0)  # of the two rows, across the sheet
 _LEVEL = 157.0  # of the rows' axes
 _RING, _ARROW = 28.0, 33.0  # room of a row's radius and of its longest arrow
@@ -145,7 +145,7 @@ def _arrows(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[Item]:
         )
         tip = _at(element, element.load / d.newtons_per_mm / view.scale + reach)
         if number == worst:
-            label = Label((f"*{d.words.force(element.load)}",), _side(element), tip, d.tone, 2.4)
+            label = Label((f"*{d.words.with_unit(element.load)}",), _side(element), tip, d.tone, 2.4)
             items.append(Note(f"label-{name}", row.name, 2, label=label))
         elif element.load >= _LEAST * d.words.largest and (number - worst) % every == 0:
             items.append(_number(d, element, view.on_sheet(tip), name))

@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 
 from hubwright.quantities import POUND_FORCE, display, format_number, format_quantity
+from hubwright.quantities.formatting import NO_BREAK
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.row_elements import Element, RowElementsDrawn
 from hubwright.scenes.vehicle_loads import plain
@@ -50,6 +51,10 @@ class ElementWords:
         """Return a load as a bare number in the unit of the largest."""
         unit = display(self.largest, "force", self.units).unit
         return format_number(newtons / _NEWTONS[unit], decimals=2 if unit == "kN" else 0, least=0)
+
+    def with_unit(self, newtons: float) -> str:
+        """Return a load as such a number with its unit, as beside the bare ones it stands."""
+        return f"{self.number(newtons)}{NO_BREAK}{display(self.largest, 'force', self.units).unit}"
 
     def carries(self, row: RowElementsDrawn) -> int:
         """Return how many elements of a row carry load."""

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from hubwright.results.model import Vector
 from hubwright.scenes.small_forces import visible
-from hubwright.scenes.vocabulary import Callout, Dot, Force, Item, Label, Line, Moment, Note, Point
+from hubwright.scenes.vocabulary import Callout, Dot, Force, Item, Label, Line, Moment, Note, Point, View
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import corners
 from hubwright.scenes.wheel_end_words import Wording
@@ -30,22 +30,7 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
             tone="reaction",
             size=2.9,
         )
-        items.append(
-            visible(
-                Force(
-                    "B_z",
-                    "whole",
-                    step,
-                    at=(0.0, 0.0),
-                    vector=(0.0, R.z),
-                    role="reaction",
-                    label=label,
-                    gap=GAP if crossed else 0.0,
-                    level=ABOVE_PARTS + 3,
-                ),
-                d.layout.whole,
-            )
-        )
+        items.append(_arrow("B_z", d.layout.whole, step, (0.0, 0.0), (0.0, R.z), label, GAP if crossed else 0.0))
     if not words.nothing(R.y):
         label = Label(
             (f"*{{B|y}} = {words.force(R.y)}", f"{words.sideways(R.y)} on the hub"),
@@ -53,23 +38,8 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
             tone="reaction",
             size=2.9,
         )
-        items.append(
-            visible(
-                Force(
-                    "B_y",
-                    "whole",
-                    step,
-                    at=(0.0, 0.0),
-                    vector=(R.y, 0.0),
-                    role="reaction",
-                    tip_at_point=False,
-                    label=label,
-                    gap=GAP if crossed else 0.9,
-                    level=ABOVE_PARTS + 3,
-                ),
-                d.layout.whole,
-            )
-        )
+        arrow = _arrow("B_y", d.layout.whole, step, (0.0, 0.0), (R.y, 0.0), label, GAP if crossed else 0.9)
+        items.append(replace(arrow, tip_at_point=False))
     if crossed:
         lines = [f"*{{B|x}} = {words.force(R.x)}", f"{words.fore_and_aft(R.x)} on the hub"]
         if abs(words.state.bearing_moment.z) > 1e-6 * words.largest:
@@ -133,54 +103,38 @@ def row_items(d: Drawn, step: int) -> list[Item]:
         crossed = not words.nothing(F.x)
         # the column within the detail has no room for symbol and value in one line
         between = " = " if symbol == "B" else " =\n*"
-        lines = []
-        if not words.nothing(F.z):
-            lines = [f"*{{F|{symbol}}}{between}{upright}", f"{words.upright(F.z)} on hub"]
-        if crossed:
-            lines += [f"*{{F|{symbol}x}}{between}{level}", f"{words.fore_and_aft(F.x)} on hub"]
-        lines = [line for each in lines for line in each.split("\n")]
-        label = Label(tuple(lines), column, tone="reaction", size=2.6 if crossed else 2.9)
-        if not words.nothing(F.z):
-            items.append(
-                visible(
-                    Force(
-                        f"F_{symbol}",
-                        "detail",
-                        step,
-                        at=at,
-                        vector=(0.0, F.z),
-                        role="reaction",
-                        label=label,
-                        gap=GAP if crossed else 0.0,
-                        level=ABOVE_PARTS + 3,
-                    ),
-                    d.layout.detail,
-                )
-            )
+        upright_lines = _lines(f"*{{F|{symbol}}}{between}{upright}", f"{words.upright(F.z)} on hub")
+        level_lines = _lines(f"*{{F|{symbol}x}}{between}{level}", f"{words.fore_and_aft(F.x)} on hub")
+        label = Label(upright_lines, column, tone="reaction", size=2.6 if crossed else 2.9)
+        if words.nothing(F.z):
+            label = replace(label, lines=level_lines)
+        else:
+            arrow = _arrow(f"F_{symbol}", d.layout.detail, step, at, (0.0, F.z), label, GAP if crossed else 0.0)
+            if crossed and arrow.label is not None:  # what the upright arrow says of itself stays with its own words
+                arrow = replace(arrow, label=replace(label, lines=(*arrow.label.lines, *level_lines)))
+            items.append(arrow)
         if crossed:
             alone = words.nothing(F.z)
             items.append(line_of_sight(f"F_{symbol}x", "detail", step, at, F.x, "reaction", label if alone else None))
     axial = words.state.free_body.force("axial").force
     if not words.nothing(axial.y):
         axial_lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
-        items.append(
-            visible(
-                Force(
-                    "B_y",
-                    "detail",
-                    step,
-                    at=(0.0, 0.0),
-                    vector=(axial.y, 0.0),
-                    role="reaction",
-                    tip_at_point=False,
-                    gap=1.0,
-                    level=ABOVE_PARTS + 3,
-                    label=Label(axial_lines, d.inboard_column, tone="reaction", size=2.6),
-                ),
-                d.layout.detail,
-            )
-        )
+        label = Label(axial_lines, d.inboard_column, tone="reaction", size=2.6)
+        arrow = _arrow("B_y", d.layout.detail, step, (0.0, 0.0), (axial.y, 0.0), label, 1.0)
+        items.append(replace(arrow, tip_at_point=False))
     return items
+
+
+def _arrow(name: str, view: View, step: int, at: Point, vector: Point, label: Label, gap: float) -> Force:
+    """Return a reaction that ends at its point, above all parts; one too small to see says that it is not to scale."""
+    level = ABOVE_PARTS + 3
+    return visible(
+        Force(name, view.name, step, at=at, vector=vector, role="reaction", label=label, gap=gap, level=level), view
+    )
+
+
+def _lines(*texts: str) -> tuple[str, ...]:
+    return tuple(line for text in texts for line in text.split("\n"))
 
 
 def pressure_centres(d: Drawn, step: int) -> list[Item]:
