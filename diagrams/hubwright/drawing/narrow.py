@@ -18,7 +18,7 @@ from hubwright.drawing.extents import around, view_box
 from hubwright.drawing.faces import line
 from hubwright.drawing.geometry import Box, inside
 from hubwright.drawing.marks import BalloonKey, Drawing
-from hubwright.drawing.narrow_bars import parted, rows_of, words_of
+from hubwright.drawing.narrow_bars import clear_of, parted, rows_of, words_of
 from hubwright.scenes import vocabulary as v
 
 WIDTH = 100.0
@@ -189,7 +189,9 @@ class _Narrow:
             if drawn is not None:
                 items.append(drawn)
         items += self._headings()
-        items += words_of(self.rows, self.views[self.wide[0].name], self.fit.point(self.fit.core[:2])[0] + 1.0)
+        chart = self.views[self.wide[0].name]
+        words = words_of(self.rows, chart, self.fit.point(self.fit.core[:2])[0] + 1.0)
+        items = [*(piece for item in items for piece in self._clear_of(item, words, chart)), *words]
         sheet = replace(
             self.scene,
             size=(WIDTH, self.fit.height),
@@ -203,6 +205,13 @@ class _Narrow:
         )
         drawing = draw_sheet(sheet, letters=self.rings)
         return replace(drawing, balloons=tuple(self.key), view=self.wide[0].name)
+
+    @staticmethod
+    def _clear_of(item: v.Item, words: Sequence[v.Words], chart: v.View) -> Sequence[v.Item]:
+        """Return an item, an upright line of a chart in pieces where words stand."""
+        if words and isinstance(item, v.Line) and item.view == chart.name and len({x for x, _ in item.points}) == 1:
+            return clear_of(item, words, chart)
+        return (item,)
 
     def _drawn(self, item: v.Item, view: v.View) -> v.Item | None:
         """Return an item as it stands on the narrow sheet, its letter noted."""

@@ -18,6 +18,7 @@ LEFT, _WIDTH = 4.0, 92.0
 _SIZE = 2.3
 _ABOVE, _BELOW = 1.4, 2.6  # from a row's bars to its words, and from the bars of the row above them
 _PITCH = LEADING * _SIZE
+_MARGIN, _BELOW_LINE = 0.5, 0.9  # around words; from their line down to their descenders and a little white
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +95,23 @@ def words_of(rows: Sequence[Row], view: v.View, left: float) -> list[v.Words]:
             name = f"words-row-{number + 1}-{down + 1}"
             items.append(v.Words(name, "", step, at_sheet=at, lines=(text,), size=_SIZE, tone=tone, halo=True, level=6))
     return items
+
+
+def clear_of(upright: v.Line, words: Sequence[v.Words], view: v.View) -> list[v.Line]:
+    """Return an upright line in pieces that leave out the words that it would run through."""
+    (x, low), (_, high) = sorted(upright.points, key=lambda point: point[1])
+    across, unit = view.on_sheet((x, low))[0], view.vertical_per_mm or 1.0 / view.scale
+    edges = [low]
+    for each in sorted(words, key=lambda each: each.at_sheet[1]):
+        left, foot = each.at_sheet
+        if left - _MARGIN < across < left + line(each.lines[0], _SIZE).width + _MARGIN:
+            edges += [(foot + above - view.origin[1]) * unit for above in (-_BELOW_LINE, _SIZE + _MARGIN)]
+    edges.append(high)
+    pieces = [(a, b) for a, b in zip(edges[::2], edges[1::2], strict=True) if b > a]
+    return [
+        replace(upright, name=upright.name if not number else f"{upright.name}-{number}", points=((x, a), (x, b)))
+        for number, (a, b) in enumerate(pieces)
+    ]
 
 
 def _told(label: v.Label, step: int) -> list[tuple[str, int, v.Tone]]:

@@ -127,7 +127,7 @@ def _bar(bar: ScaleBar, view: View, *, units: str) -> _Bar:
     return _Bar(name, bar.caption, lengths, texts, divided)
 
 
-_ROUND = tuple(m * 10.0**k for k in range(-1, 6) for m in (1, 2, 5))
+_ROUND = tuple(m * 10.0**k for k in range(-4, 6) for m in (1, 2, 5))
 
 
 def _longest(choices: Sequence[float], per_mm: float, longest: float) -> float:

@@ -68,7 +68,7 @@ class LifeCurves:
 @lru_cache(maxsize=8)
 def against_load_line(results: Results) -> LifeCurves:
     """Return life over the load line offset [m]: moved by spacer or by wheel, what turns with it staying the same."""
-    moves = np.linspace(-_REACH, _REACH, 41)
+    moves = np.linspace(-_REACH, _REACH, 81)
 
     def moved(by: Array | float) -> tuple[Setup, dict[str, Input]]:
         setup, inputs = results.setup, dict(results.inputs)
@@ -80,7 +80,9 @@ def against_load_line(results: Results) -> LifeCurves:
         return dataclasses.replace(setup, wheel=wheel, inputs=inputs), inputs
 
     own = results.wheel_geometry.load_line_offset
-    return _curves(results, moves, 0.0, moved, looked_at=30, abscissa=lambda many: own + moves, names=_names(results))
+    return _curves(
+        results, moves, 0.0, moved, looked_at=60, abscissa=lambda many: own + moves, names=_names(results), every=8
+    )
 
 
 @lru_cache(maxsize=8)
@@ -115,7 +117,7 @@ def against_wheel_load(results: Results) -> LifeCurves:
 @lru_cache(maxsize=8)
 def against_lateral_g(results: Results) -> LifeCurves:
     """Return life in a bend over life standing, by the lateral acceleration over g, as outer and as inner wheel."""
-    bends = np.linspace(0.0, _BENDS, 41)
+    bends = np.linspace(0.0, _BENDS, 81)
     outer: Side = "right" if results.side > 0 else "left"
     inner: Side = "left" if results.side > 0 else "right"
 
@@ -133,11 +135,11 @@ def against_lateral_g(results: Results) -> LifeCurves:
         bends,
         0.0,
         moved,
-        looked_at=24,
+        looked_at=48,
         abscissa=lambda many: bends,
         names=("outer", "inner"),
         base="standing",
-        every=2,
+        every=4,
     )
 
 
@@ -151,7 +153,7 @@ def _curves(
     abscissa: Callable[[Many], Array],
     names: tuple[str, ...],
     base: str | None = None,
-    every: int = 4,
+    every: int,
 ) -> LifeCurves:
     """Return curves over the points; each over its own value where nothing is moved, or over that of a base case."""
     if results.life is None:

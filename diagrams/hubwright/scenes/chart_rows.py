@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from hubwright.quantities import Kind, format_quantity
-from hubwright.quantities.formatting import KINDS, Scale, format_number
+from hubwright.quantities.formatting import KINDS, MINUS, Scale
 from hubwright.scenes.scales import round_scale, round_up
 from hubwright.scenes.vocabulary import Axis, Item, Label, Line, Note, Point, Units, View, Words
 
@@ -91,9 +91,10 @@ def axis(drawn: Chart, step: int, *, above: str = "", below: str = "") -> list[I
     foot, head = _FOOT + _AXIS - 3.0, drawn.size[1] - 6.0
     first, last = math.ceil(low / mark - _EVEN), math.floor(high / mark + _EVEN)
     marks = []
+    decimals = max(0, -math.floor(math.log10(mark / size) + _EVEN))  # of the step, and so of every mark alike
     for number in range(first, last + 1):
         at = number * mark
-        text = format_number((abs(at) if below else at) / size) if number else "0"
+        text = f"{(abs(at) if below else at) / size:,.{decimals}f}".replace("-", MINUS) if number else "0"
         if number == last:
             text += f"\u00a0{drawn.unit.unit}".rstrip("\u00a0")
         marks.append((at, text))

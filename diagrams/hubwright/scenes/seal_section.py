@@ -18,6 +18,7 @@ from hubwright.scenes.vocabulary import (
     Note,
     Part,
     Point,
+    ScaleBar,
     Scene,
     Step,
     Units,
@@ -64,6 +65,7 @@ def seal_section(results: Results, *, case: str | None = None, units: Units = "s
             Column("left", _COLUMNS[0], 34.0, 114.0),
             Column("right", _COLUMNS[1], 34.0, 114.0),
         ),
+        scale_bars=(ScaleBar("seal", "force", "Push on each cm²"),),
         key=(KeyEntry("load", "pressure"), KeyEntry("turning", "turns"), KeyEntry("fixed", "stands still")),
     )
 
