@@ -17,6 +17,7 @@ from hubwright.drawing.snippet import marked
 from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults, solve_beam
 from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.scenes.label_words import in_one_line
 from hubwright.scenes.vocabulary import Scene, Units
 from hubwright.setup import Beam, load, vary
 
@@ -82,9 +83,7 @@ def cell(drawings: list[Drawing], sheet: str, form: str, count: Iterator[int], u
     """Return drawings on a sheet of one colour."""
     pictures = "\n".join(svg_for_page(one, prefix=f"f{next(count)}", units_class=units) for one in drawings)
     entries = [
-        f"<div>{entry.letter} {marked(' '.join(line.removeprefix('*') for line in entry.lines))}</div>"
-        for d in drawings
-        for entry in d.balloons
+        f"<div>{entry.letter} {marked(in_one_line(entry.lines))}</div>" for d in drawings for entry in d.balloons
     ]
     key = f'<div class="key">{"".join(entries)}</div>' if entries else ""
     return f'<div class="{sheet} {form}">{pictures}{key}</div>'

@@ -41,6 +41,7 @@ _WIDTH, _FOOT = 310.0, 30.0
 _PLACES = (118.0, 195.0, 272.0)
 _MODEL, _NAMES = 28.0, 46.0  # middle of the model, and where its words begin
 _TALL, _ARROWS, _TAIL = 84.0, 26.0, 13.0
+_LEAST = 1.5  # of an arrow to scale, whose end the marks of the axle would hide otherwise
 _BODY = 0.5  # height of the drawn body over the tire's radius
 _ROUND = 96
 
@@ -199,7 +200,7 @@ def _forces(instant: _Instant, view: View, radius: float, words: DropWording, st
         label=None if instant.name == "touch" else held,
         level=7,
     )
-    return [visible(road, view), visible(bearing, view)]
+    return [visible(road, view, least=_LEAST), visible(bearing, view, least=_LEAST)]
 
 
 def _step(instant: _Instant, words: DropWording) -> Step:

@@ -44,12 +44,12 @@ def measuring_hub(results: Results, *, case: str = "standing", units: Units = "s
     radius = max(abs(point[1]) for ring in rings for point in ring)
     scale, ratio = drawing_scale(max(2 * radius, 0.8 * (max(ends) - min(ends))), 92.0, _SCALES)
     rows = 3 if m.bearing.row_spacing else 2
-    view = View("hub", (_WIDTH / 2, _FOOT + 2 * _ROW + radius * scale + 4.0), scale, mirrored=True)
+    view = View("hub", (_WIDTH / 2, _FOOT + 2 * _ROW + radius * scale + 6.0), scale, mirrored=True)
     above = view.on_sheet((0.0, radius))[1] + 4.0
-    below = view.on_sheet((0.0, -radius))[1] - 4.0
+    below = view.on_sheet((0.0, -radius))[1] - 6.0
     without = tuple(piece.name for piece in parts.pieces if piece.name not in _UNIT)
     items: list[Item] = solids(parts, view.name, side, "detail", without=(*without, *_strokes(parts)))
-    items += _centre(view, radius)
+    items += _centre(view, radius, max(map(abs, ends)))
     items += _hat(parts, view, radius, side)
     face = side * m.face
     if abs(m.face) > _SAME:
@@ -99,9 +99,8 @@ def _strokes(parts: Assembly) -> tuple[str, ...]:
     return tuple(stroke.name for stroke in parts.strokes)
 
 
-def _centre(view: View, radius: float) -> list[Item]:
-    reach = radius + 3.0 / view.scale
-    long = 0.5 * radius + 20.0
+def _centre(view: View, radius: float, half: float) -> list[Item]:
+    reach, long = radius + 3.0 / view.scale, half + 3.0 / view.scale
     return [
         Line("middle", view.name, 1, points=((0.0, -reach), (0.0, reach)), style="centre", tone="soft", level=18.0),
         Line("axis", view.name, 1, points=((-long, 0.0), (long, 0.0)), style="centre", tone="soft", level=18.0),

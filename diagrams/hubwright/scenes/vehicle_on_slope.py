@@ -16,6 +16,7 @@ from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.corner_front_outline import rear_outline
 from hubwright.scenes.roll_body import RollBody, roll_body
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import (
     AngularDimension,
     Dimension,
@@ -320,18 +321,12 @@ def _road(words: SlopeWording, view: View) -> list[Item]:
     coupling = on.body.coupling
     held = math.copysign(math.hypot(coupling.y, coupling.z), coupling.z)
     if abs(held) > _NOTHING * abs(on.body.weight.z):
-        items.append(
-            Force(
-                "reaction-coupling",
-                view.name,
-                3,
-                at=(0.0, 0.0),
-                vector=(0.0, held),
-                role="reaction",
-                label=Label((coupled, "coupling"), on.uphill, tone="reaction", size=2.3, nudge=(0.0, -5.0)),
-                level=5,
-            )
+        label = Label((coupled, "coupling"), on.uphill, tone="reaction", size=2.3, nudge=(0.0, -5.0))
+        vector = (0.0, held)
+        force = Force(
+            "reaction-coupling", view.name, 3, at=(0.0, 0.0), vector=vector, role="reaction", label=label, level=5
         )
+        items.append(visible(force, view))
     return items
 
 
