@@ -27,6 +27,7 @@ from hubwright.lessons.ratio_tables import factor, life_cells
 from hubwright.lessons.reports import report_body
 from hubwright.lessons.setup_family import families, root_of
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
+from hubwright.lessons.worked_results import NOWHERE
 from hubwright.results.comparison import Compared
 from hubwright.results.draws import Span
 from hubwright.setup import load_text
@@ -317,7 +318,7 @@ def test_a_setup_that_cannot_be_compared_is_named(tmp_path: Path) -> None:
 
 def test_a_load_outside_the_formula_gives_no_ratio_of_lives() -> None:
     each = Compared(1.0, 0.5, 0.5, Span(0.4, 0.6, 0.0, 0.0, 400), valid=False)
-    told, _, verdict = life_cells(each)
+    told, _, verdict = life_cells(each, NOWHERE, "standing")
     assert told == "–"
     assert "severe" in verdict
 

@@ -19,6 +19,7 @@ from hubwright.lessons.setup_family import compared, families
 from hubwright.lessons.sheet_advice import hazards_of
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
 from hubwright.lessons.words import COUNTS, listed, side, wheel_words
+from hubwright.lessons.worked_results import NOWHERE, Ways
 from hubwright.quantities import Quantity, format_number
 from hubwright.results import Results
 from hubwright.results.changes import NotComparableError
@@ -55,14 +56,17 @@ def comparison_body(page: PageState, root: str, stems: Sequence[str], site: Site
     pairs = {stem: pair for stem in stems if (pair := compared(course, stem)) is not None}
     left_out = [course.results[stem].setup.name for stem in stems if stem not in pairs]
     base = course.results[root]
+    ways = {stem: Ways.of(site, stem) for stem in pairs}
     parts = [_head(base, pairs, left_out), *_above_limits(course, [root, *stems])]
     if pairs:
         parts += [
-            _section("c1", "At a glance", _glance(base, pairs) + _bars(page, site, pairs) + _ratios(page, site, pairs)),
-            _section("c2", "Load of the harder loaded row, case by case", _side_by_side(pairs, "row_loads")),
+            _section(
+                "c1", "At a glance", _glance(base, pairs, ways) + _bars(page, site, pairs) + _ratios(page, site, pairs)
+            ),
+            _section("c2", "Load of the harder loaded row, case by case", _side_by_side(pairs, "row_loads", ways)),
         ]
         if any(pair.lives for pair in pairs.values()):
-            parts.append(_section("c3", "Life, case by case", _side_by_side(pairs, "lives")))
+            parts.append(_section("c3", "Life, case by case", _side_by_side(pairs, "lives", ways)))
         parts.append(_section("c4", "What is not settled", _open(pairs)))
         parts += [_one(page, site, number, stem, pair) for number, (stem, pair) in enumerate(pairs.items(), 5)]
     hazards = sorted(
@@ -132,7 +136,7 @@ def _above_limits(course: Course, stems: Sequence[str]) -> list[Markup]:
 _NONE = (Markup("–"), Markup(""), Markup("not told"))
 
 
-def _glance(base: Results, pairs: Pairs) -> Markup:
+def _glance(base: Results, pairs: Pairs, ways: Mapping[str, Ways]) -> Markup:
     columns = (
         Column("Wheel", number=False),
         Column("Load line"),
@@ -145,15 +149,15 @@ def _glance(base: Results, pairs: Pairs) -> Markup:
         Column("The change", number=False),
     )
     blank = Markup("")
-    first = Row(escape(base.setup.name), (*_stands(next(iter(pairs.values())).base), *(blank,) * 6))
+    first = Row(escape(base.setup.name), (*_stands(next(iter(pairs.values())).base, NOWHERE), *(blank,) * 6))
     rows = [first]
-    for pair in pairs.values():
+    for stem, pair in pairs.items():
         standing = pair.row_loads.get("standing")
         life = pair.distance or pair.lives.get("standing")
         cells = (
-            *_stands(pair.other),
-            *(load_cells(standing) if standing else _NONE),
-            *(life_cells(life) if life else _NONE),
+            *_stands(pair.other, ways[stem]),
+            *(load_cells(standing, ways[stem], "standing") if standing else _NONE),
+            *(life_cells(life, ways[stem], "" if pair.distance else "standing") if life else _NONE),
         )
         rows.append(Row(escape(pair.other.setup.name), cells))
     return stacked_table("Each setup at its own hardest worn wheel.", "Setup", columns, rows, kind="glance")
@@ -163,11 +167,16 @@ def _has_duty(pairs: Pairs) -> bool:
     return any(pair.distance is not None for pair in pairs.values())
 
 
-def _stands(results: Results) -> tuple[Markup, Markup, Markup]:
+def _stands(results: Results, ways: Ways) -> tuple[Markup, Markup, Markup]:
     line = Quantity(results.wheel_geometry.load_line_offset, "m")
     where = side(line)
     place = escape(where) if where == "on centre" else Markup("{} {}").format(show(abs(line)), where)
-    return escape(wheel_words(results.wheel)), place, show(Quantity(results.weight.wheel_loads[results.wheel], "N"))
+    load = show(Quantity(results.weight.wheel_loads[results.wheel], "N"))
+    return (
+        escape(wheel_words(results.wheel)),
+        ways.link(place, "load_line_offset"),
+        ways.link(load, "weight.this_wheel"),
+    )
 
 
 def _bars(page: PageState, site: Site, pairs: Pairs) -> Markup:
@@ -198,18 +207,27 @@ def _ratios(page: PageState, site: Site, pairs: Pairs) -> Markup:
         return Markup("")
 
 
-def _side_by_side(pairs: Pairs, what: str) -> Markup:
+def _side_by_side(pairs: Pairs, what: str, ways: Mapping[str, Ways]) -> Markup:
     """Return loads or lives of all setups beside each other, a row for each case that one of them shares."""
     columns = [Column(pair.other.setup.name, number=False) for pair in pairs.values()]
     names = list(dict.fromkeys(name for pair in pairs.values() for name in getattr(pair, what)))
     rows = [
-        Row(escape(name.capitalize()), [_cell(getattr(pair, what).get(name), what) for pair in pairs.values()])
+        Row(
+            escape(name.capitalize()),
+            [_cell(getattr(pair, what).get(name), what, ways[stem], name) for stem, pair in pairs.items()],
+        )
         for name in names
     ]
     if what == "lives" and _has_duty(pairs):
-        rows.insert(0, Row(escape("The duty, by distance"), [_cell(pair.distance, what) for pair in pairs.values()]))
+        rows.insert(
+            0,
+            Row(
+                escape("The duty, by distance"),
+                [_cell(pair.distance, what, ways[stem]) for stem, pair in pairs.items()],
+            ),
+        )
         if any(pair.modified_distance is not None for pair in pairs.values()):
-            cells = [_cell(pair.modified_distance, what) for pair in pairs.values()]
+            cells = [_cell(pair.modified_distance, what, NOWHERE) for pair in pairs.values()]
             rows.insert(1, Row(escape("The duty, as dirt and film leave it"), cells))
     return stacked_table(
         "Ratio, span, and what the change does; a difference where a ratio says nothing.",
@@ -220,10 +238,10 @@ def _side_by_side(pairs: Pairs, what: str) -> Markup:
     )
 
 
-def _cell(each: Compared | None, what: str) -> Markup:
+def _cell(each: Compared | None, what: str, ways: Ways, case: str = "") -> Markup:
     if each is None:
         return Markup("–")
-    told, spread, verdict = life_cells(each) if what == "lives" else load_cells(each)
+    told, spread, verdict = life_cells(each, ways, case) if what == "lives" else load_cells(each, ways, case)
     return Markup('<b>{}</b>{} <span class="verdict">{}</span>').format(
         told, Markup(" ({})").format(spread) if spread else "", verdict
     )

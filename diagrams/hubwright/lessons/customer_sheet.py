@@ -27,6 +27,7 @@ from hubwright.lessons.setup_family import compared, root_of, worst_results
 from hubwright.lessons.sheet_advice import checks_for, hazards_of, watch_for
 from hubwright.lessons.sheet_sentences import as_it_stands, by_how_much, not_settled_sentence, what_changes
 from hubwright.lessons.words import listed
+from hubwright.lessons.worked_results import Ways
 from hubwright.results import Results
 from hubwright.results.comparison import Comparison
 from hubwright.scenes.vocabulary import Scene
@@ -64,7 +65,7 @@ def sheet_body(page: PageState, stem: str, site: Site) -> str:
         # before any number of the bearing, wherever it stands
         warning_above_limits() if limits_are_exceeded(results) else Markup(""),
         _figure(page, site, results, comparison),
-        _sentences(results, comparison),
+        _sentences(results, comparison, Ways.of(site, stem)),
         _part("sheet-limits", "Load beside limit", _limits(results)),
         _advice(results, comparison),
         _part(
@@ -119,11 +120,11 @@ def _figure(page: PageState, site: Site, results: Results, comparison: Compariso
     return Markup('<div class="sheet-figure">{}</div>').format(page.set_aside(html, late=True))
 
 
-def _sentences(results: Results, comparison: Comparison | None) -> Markup:
+def _sentences(results: Results, comparison: Comparison | None, ways: Ways) -> Markup:
     told = (
-        as_it_stands(results)
+        as_it_stands(results, ways)
         if comparison is None
-        else (what_changes(comparison), by_how_much(comparison), not_settled_sentence(comparison))
+        else (what_changes(comparison, ways), by_how_much(comparison, ways), not_settled_sentence(comparison))
     )
     heads = ("What changes", "By how much", "What is not settled")
     items = Markup("\n").join(

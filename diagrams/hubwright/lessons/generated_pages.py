@@ -6,11 +6,20 @@ A kind of page is one module with a function `pages(site)`; naming that function
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from hubwright.lessons import checks_page, comparison_page, customer_sheet, practice_pages, reference_pages, reports
+from hubwright.lessons import (
+    checks_page,
+    comparison_page,
+    customer_sheet,
+    practice_pages,
+    reference_pages,
+    reports,
+    worked_results,
+)
 from hubwright.lessons.generated_page import GeneratedPage, Site
 
 MAKERS: tuple[Callable[[Site], Iterable[GeneratedPage]], ...] = (
     reports.pages,
+    worked_results.pages,
     customer_sheet.pages,
     comparison_page.pages,
     practice_pages.pages,

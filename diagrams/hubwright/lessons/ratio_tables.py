@@ -7,6 +7,8 @@ from markupsafe import Markup, escape
 from hubwright.lessons.life_views import VERDICTS
 from hubwright.lessons.numbers import show, show_range
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
+from hubwright.lessons.worked_results import Ways
+from hubwright.lessons.workings.beside import DUTY, LIFE, ROW_LOAD
 from hubwright.quantities import Quantity, format_number
 from hubwright.results.comparison import Compared, Comparison
 from hubwright.scenes.ratio_panels import times
@@ -42,36 +44,35 @@ def factor(each: Compared, value: float) -> str:
     return times(value)
 
 
-def life_cells(each: Compared) -> tuple[Markup, Markup, Markup]:
-    """Return ratio, span and verdict of two lives; none where one of them is outside the formula's range."""
+def life_cells(each: Compared, ways: Ways, case: str) -> tuple[Markup, Markup, Markup]:
+    """Return ratio, span and verdict of two lives; none where one of them is outside the formula's range.
+
+    Without a case it is the life over the duty.
+    """
     if not each.valid:
         return Markup("–"), Markup(""), escape(SEVERE)
     if each.ratio is None:
         return Markup("–"), Markup(""), escape(WITHOUT_LOAD)
-    return ratio(each), span(each), escape(VERDICTS[each.verdict])
+    return ways.link(ratio(each), LIFE if case else DUTY, case), span(each), escape(VERDICTS[each.verdict])
 
 
-def load_cells(each: Compared) -> tuple[Markup, Markup, Markup]:
+def load_cells(each: Compared, ways: Ways, case: str) -> tuple[Markup, Markup, Markup]:
     """Return ratio, or difference, span and verdict of two loads."""
-    return ratio(each), span(each), escape(VERDICTS[each.verdict])
+    return ways.link(ratio(each), ROW_LOAD, case), span(each), escape(VERDICTS[each.verdict])
 
 
-def life_rows(comparison: Comparison) -> list[tuple[str, Compared]]:
-    """Return the ratios of lives by case, that of the duty first."""
-    duty = [] if comparison.distance is None else [("The duty of the file, by distance", comparison.distance)]
-    return [*duty, *((name.capitalize(), each) for name, each in comparison.lives.items())]
-
-
-def life_table(comparison: Comparison) -> Markup:
-    """Return the lives of a setup beside its base: ratios with spans and verdicts."""
-    rows = [Row(escape(name), life_cells(each)) for name, each in life_rows(comparison)]
+def life_table(comparison: Comparison, ways: Ways) -> Markup:
+    """Return the lives of a setup beside its base: ratios with spans and verdicts, that of the duty first."""
+    rows = [Row(escape(name.capitalize()), life_cells(each, ways, name)) for name, each in comparison.lives.items()]
+    if comparison.distance is not None:
+        rows.insert(0, Row(escape("The duty of the file, by distance"), life_cells(comparison.distance, ways, "")))
     caption = f"Life of {comparison.other.setup.name} over that of {comparison.base.setup.name}, with its span."
     return stacked_table(caption, "Case", _COLUMNS, rows, kind="pairs")
 
 
-def load_table(comparison: Comparison) -> Markup:
+def load_table(comparison: Comparison, ways: Ways) -> Markup:
     """Return the worst row's load of a setup beside its base, case by case."""
-    rows = [Row(escape(name.capitalize()), load_cells(each)) for name, each in comparison.row_loads.items()]
+    rows = [Row(escape(name.capitalize()), load_cells(each, ways, name)) for name, each in comparison.row_loads.items()]
     caption = (
         f"Load of the harder loaded row of {comparison.other.setup.name} over that of {comparison.base.setup.name}."
     )

@@ -4,6 +4,7 @@ from markupsafe import Markup, escape
 
 from hubwright.lessons.numbers import both, number, show, show_range, unit
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
+from hubwright.lessons.worked_results import Ways
 from hubwright.quantities import FOOT, POUND_FORCE, Kind, Quantity
 from hubwright.results import CaseResult, Results
 from hubwright.results.life import CaseLife
@@ -14,23 +15,23 @@ NO_LIFE = "The file does not say enough of the bearing for what happens inside i
 _Scales = tuple[tuple[float, int, str], tuple[float, int, str]]  # size in SI units, decimals, unit: SI and US
 _FORCE: _Scales = ((1e3, 2, "kN"), (POUND_FORCE, 0, "lbf"))
 _MOMENT: _Scales = ((1.0, 1, "N·m"), (POUND_FORCE * FOOT, 1, "lbf·ft"))
-_LOADS: tuple[tuple[str, _Scales], ...] = (
-    ("Road, up", _FORCE),
-    ("On the hub, up", _FORCE),
-    ("Forward", _FORCE),
-    ("Toward the vehicle", _FORCE),
-    ("Tipping", _MOMENT),
-    ("Steering", _MOMENT),
-    ("Outboard row", _FORCE),
-    ("Inboard row", _FORCE),
+_LOADS: tuple[tuple[str, _Scales, str], ...] = (
+    ("Road, up", _FORCE, "contact_force.z"),
+    ("On the hub, up", _FORCE, "bearing_force.z"),
+    ("Forward", _FORCE, "bearing_force.x"),
+    ("Toward the vehicle", _FORCE, "bearing_force.y"),
+    ("Tipping", _MOMENT, "bearing_moment.x"),
+    ("Steering", _MOMENT, "bearing_moment.z"),
+    ("Outboard row", _FORCE, "row_radial_load.outboard"),
+    ("Inboard row", _FORCE, "row_radial_load.inboard"),
 )
 _NOTHING = Markup('<span aria-hidden="true">·</span><span class="vh">none</span>')
 
 
-def cases_table(results: Results) -> Markup:
+def cases_table(results: Results, ways: Ways) -> Markup:
     """Return the loads on the hub in every case, and why a case of the file is not among them."""
-    columns = [Column(words, both(scale[0][2], scale[1][2])) for words, scale in _LOADS]
-    rows = [Row(escape(case.name.capitalize()), _loads(results, case)) for case in results.cases.values()]
+    columns = [Column(words, both(scale[0][2], scale[1][2])) for words, scale, _ in _LOADS]
+    rows = [Row(escape(case.name.capitalize()), _loads(results, case, ways)) for case in results.cases.values()]
     caption = (
         "On the hub at the middle of the bearing. Tipping is positive when the top goes toward the vehicle, steering "
         "when the wheel is turned to the left; row loads are their lengths."
@@ -45,7 +46,7 @@ def left_out(results: Results) -> Markup:
     )
 
 
-def _loads(results: Results, case: CaseResult) -> list[Markup]:
+def _loads(results: Results, case: CaseResult, ways: Ways) -> list[Markup]:
     side, radial = results.side, case.row_radial_load
     values: list[float | None] = [
         case.contact_force.z,
@@ -57,7 +58,9 @@ def _loads(results: Results, case: CaseResult) -> list[Markup]:
         radial.outboard if radial else None,
         radial.inboard if radial else None,
     ]
-    return [_fixed(value, scale) for value, (_, scale) in zip(values, _LOADS, strict=True)]
+    return [
+        ways.link(_fixed(value, scale), path, case.name) for value, (_, scale, path) in zip(values, _LOADS, strict=True)
+    ]
 
 
 def _fixed(value: float | None, scales: _Scales) -> Markup:
@@ -73,7 +76,7 @@ def _fixed(value: float | None, scales: _Scales) -> Markup:
     return both(*texts)
 
 
-def bearing_table(results: Results) -> Markup:
+def bearing_table(results: Results, ways: Ways) -> Markup:
     """Return what every case does in the bearing: worst row with its span, hardest element, pressure, dent margin."""
     life = results.life
     if life is None:
@@ -88,7 +91,7 @@ def bearing_table(results: Results) -> Markup:
         Column("Remark", number=False),
     ]
     rows = [
-        Row(escape(name.capitalize()), _in_bearing(results, results.cases[name], one))
+        Row(escape(name.capitalize()), _in_bearing(results, results.cases[name], one, ways))
         for name, one in life.cases.items()
     ]
     caption = (
@@ -98,7 +101,7 @@ def bearing_table(results: Results) -> Markup:
     return stacked_table(caption, "Case", columns, rows, kind="cases")
 
 
-def _in_bearing(results: Results, case: CaseResult, life: CaseLife) -> list[Markup]:
+def _in_bearing(results: Results, case: CaseResult, life: CaseLife, ways: Ways) -> list[Markup]:
     radial = case.row_radial_load
     row = "–" if radial is None else "outboard" if radial.outboard >= radial.inboard else "inboard"
     load = None if radial is None else max(radial.outboard, radial.inboard)
@@ -110,32 +113,37 @@ def _in_bearing(results: Results, case: CaseResult, life: CaseLife) -> list[Mark
     pressure = max(life.peak_contact_pressure.outboard, life.peak_contact_pressure.inboard)
     return [
         escape(row),
-        Markup("–") if load is None else _fixed(load, _FORCE),
+        Markup("–") if load is None else ways.link(_fixed(load, _FORCE), f"row_radial_load.{row}", case.name),
         span,
         show(Quantity(element, "N")),
-        number(Quantity(pressure, "Pa")),
-        show(Quantity(min(life.static_safety.outboard, life.static_safety.inboard), "1")),
+        ways.link(number(Quantity(pressure, "Pa")), "life.pressure", case.name),
+        ways.link(
+            show(Quantity(min(life.static_safety.outboard, life.static_safety.inboard), "1")),
+            "life.dent_margin",
+            case.name,
+        ),
         Markup("") if life.valid or isinstance(results.setup.case(case.name), Drop) else escape(SEVERE),
     ]
 
 
-_ADDED: tuple[tuple[str, str, Kind], ...] = (
-    ("contact_normal", "Push of the edge on the tire", "force"),
-    ("push", "Push needed to climb it", "force"),
-    ("peak_tire_force", "Largest tire force", "force"),
-    ("peak_bearing_force", "Largest force on the bearing", "force"),
-    ("impact_factor", "Largest tire force over the standing one", "ratio"),
+_ADDED: tuple[tuple[str, str, Kind, str], ...] = (
+    ("contact_normal", "Push of the edge on the tire", "force", "ledge.normal"),
+    ("push", "Push needed to climb it", "force", "ledge.push"),
+    ("peak_tire_force", "Largest tire force", "force", ""),
+    ("peak_bearing_force", "Largest force on the bearing", "force", ""),
+    ("impact_factor", "Largest tire force over the standing one", "ratio", "drop.impact_factor"),
 )
 
 
-def rough_table(results: Results) -> Markup:
+def rough_table(results: Results, ways: Ways) -> Markup:
     """Return what ledges and drops add, or why there is none."""
     rows = []
     for case in results.cases.values():
-        for name, words, kind in _ADDED:
+        for name, words, kind, path in _ADDED:
             if name in case.extras:
                 value = float(case.extras[name])
-                rows.append((case.name.capitalize(), words, show(Quantity(value, "1" if kind == "ratio" else "N"))))
+                told = ways.link(show(Quantity(value, "1" if kind == "ratio" else "N")), path, case.name)
+                rows.append((case.name.capitalize(), words, told))
         if case.extras.get("tire_on_rim"):
             rows.append((case.name.capitalize(), "Tire on the rim", Markup("real force higher")))
     columns = (Column("What", number=False), Column("Value"))

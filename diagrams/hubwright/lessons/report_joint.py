@@ -7,15 +7,16 @@ from markupsafe import Markup, escape
 from hubwright.lessons.numbers import show, show_range
 from hubwright.lessons.stacked_table import Column, Row, stacked_table
 from hubwright.lessons.words import listed
+from hubwright.lessons.worked_results import Ways
 from hubwright.quantities import Quantity
 from hubwright.results import Results
 from hubwright.results.joint import JointResult, Scattered, joint_result
 
 
-def joint_table(results: Results) -> Markup:
+def joint_table(results: Results, ways: Ways) -> Markup:
     """Return what the wheel's fasteners pass and must pass; a margin compares a model with a model."""
     joint = joint_result(results)
-    rows = [*_fasteners(joint), *_hardest(joint)]
+    rows = [*_fasteners(joint, ways), *_hardest(joint, ways)]
     table = stacked_table(
         "By the numbers of the file; a margin compares two models and judges no joint.",
         "What",
@@ -36,11 +37,14 @@ def _in_a_row(joint: JointResult) -> Markup:
     ).format("two" if joint.joints == 2 else joint.joints)
 
 
-def _fasteners(joint: JointResult) -> Iterable[tuple[str, tuple[Markup, Markup]]]:
+def _fasteners(joint: JointResult, ways: Ways) -> Iterable[tuple[str, tuple[Markup, Markup]]]:
     if joint.clamp is not None:
-        yield "Clamp force of one stud", _scattered(joint.clamp, "N")
+        yield "Clamp force of one stud", _scattered(joint.clamp, "N", ways, "fastening.clamp")
     if joint.clamp_over_proof is not None:
-        yield "Clamp force over the stud’s proof load", _scattered(joint.clamp_over_proof, "1")
+        yield (
+            "Clamp force over the stud’s proof load",
+            _scattered(joint.clamp_over_proof, "1", ways, "fastening.clamp_over_proof"),
+        )
     for words, value, unit in (
         ("Proof load of one stud", joint.proof_load, "N"),
         ("Engaged turns of thread", joint.engaged_turns, "1"),
@@ -50,16 +54,22 @@ def _fasteners(joint: JointResult) -> Iterable[tuple[str, tuple[Markup, Markup]]
         if value is not None:
             yield words, (show(Quantity(value, unit)), Markup(""))
     if joint.capacity is not None:
-        yield "Torque that friction passes before slip", _scattered(joint.capacity, "N*m")
+        yield "Torque that friction passes before slip", _scattered(joint.capacity, "N*m", ways, "fastening.capacity")
 
 
-def _hardest(joint: JointResult) -> Iterable[tuple[str, tuple[Markup, Markup]]]:
+def _hardest(joint: JointResult, ways: Ways) -> Iterable[tuple[str, tuple[Markup, Markup]]]:
     if not joint.cases:
         return
     name, hardest = max(joint.cases.items(), key=lambda entry: entry[1].demand)
-    yield f"Torque to pass, most in: {name}", (show(Quantity(hardest.demand, "N*m")), Markup(""))
+    yield (
+        f"Torque to pass, most in: {name}",
+        (
+            ways.link(show(Quantity(hardest.demand, "N*m")), "fastening.demand", name),
+            Markup(""),
+        ),
+    )
     if hardest.margin is not None:
-        yield "Capacity over demand there", _scattered(hardest.margin, "1")
+        yield "Capacity over demand there", _scattered(hardest.margin, "1", ways, "fastening.margin", name)
     name, bent = max(joint.cases.items(), key=lambda entry: abs(entry[1].bending))
     yield f"Bending at the wheel’s face, most in: {name}", (show(Quantity(abs(bent.bending), "N*m")), Markup(""))
     if joint.test_moment is not None:
@@ -72,10 +82,10 @@ def _hardest(joint: JointResult) -> Iterable[tuple[str, tuple[Markup, Markup]]]:
         )
 
 
-def _scattered(value: Scattered, unit: str) -> tuple[Markup, Markup]:
+def _scattered(value: Scattered, unit: str, ways: Ways, path: str, case: str = "") -> tuple[Markup, Markup]:
     spread = (
         Markup("")
         if value.low == value.high
         else show_range(Quantity(value.value, unit, low=value.low, high=value.high))
     )
-    return show(Quantity(value.value, unit)), spread
+    return ways.link(show(Quantity(value.value, unit)), path, case), spread

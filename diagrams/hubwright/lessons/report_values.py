@@ -7,6 +7,7 @@ from markupsafe import Markup
 from hubwright.lessons.closure import left_over
 from hubwright.lessons.numbers import show
 from hubwright.lessons.words import wheel_words
+from hubwright.lessons.worked_results import Ways
 from hubwright.quantities import Quantity, adding_up
 from hubwright.results import Results
 from hubwright.results.model import WheelGeometry
@@ -21,14 +22,19 @@ def _pairs(caption: str, pairs: Iterable[tuple[str, Markup]]) -> Markup:
     return Markup('<table><caption class="vh">{}</caption><tbody>{}</tbody></table>').format(caption, lines)
 
 
-def weights(results: Results) -> Markup:
+_AXLES = {
+    "front": ("Front axle", "weight.front_axle_load"),
+    "rear": ("Rear axle", "weight.rear_axle_load"),
+    "axle": ("Axle", "weight.axle_load"),
+    "coupling": ("Coupling", "weight.coupling_load"),
+}
+
+
+def weights(results: Results, ways: Ways) -> Markup:
     """Return what stands on axles and wheels."""
     weight = results.weight
     pairs = [
-        (
-            f"{axle.capitalize()} axle" if axle not in ("axle", "coupling") else axle.capitalize(),
-            show(Quantity(load, "N")),
-        )
+        (_AXLES[axle][0], ways.link(show(Quantity(load, "N")), _AXLES[axle][1]))
         for axle, load in weight.axle_loads.items()
     ]
     for axle in weight.axle_loads:
@@ -41,19 +47,26 @@ def weights(results: Results) -> Markup:
         if of_axle:
             told = adding_up(*of_axle.values())
             pairs += [
-                (f"{wheel_words(wheel).capitalize()} wheel", show(load))
+                (f"{wheel_words(wheel).capitalize()} wheel", ways.link(show(load), f"weight.{wheel}"))
                 for wheel, load in zip(of_axle, told, strict=False)
             ]
     pairs += [
-        ("Equal share, the rule of thumb", show(Quantity(weight.equal_share, "N"))),
-        ("Whole mass", show(Quantity(weight.total_mass, "kg"))),
+        ("Equal share, the rule of thumb", ways.link(show(Quantity(weight.equal_share, "N")), "weight.equal_share")),
+        ("Whole mass", ways.link(show(Quantity(weight.total_mass, "kg")), "weight.total_mass")),
         (
             "Centre of mass, behind the front axle"
             if results.setup.kind == "vehicle"
             else "Centre of mass, behind the axle",
-            show(Quantity(weight.centre_of_mass_behind, "m", kind="vehicle length")),
+            ways.link(
+                show(Quantity(weight.centre_of_mass_behind, "m", kind="vehicle length")), "weight.centre_of_mass_behind"
+            ),
         ),
-        ("Centre of mass, height", show(Quantity(weight.centre_of_mass_height, "m", kind="vehicle length"))),
+        (
+            "Centre of mass, height",
+            ways.link(
+                show(Quantity(weight.centre_of_mass_height, "m", kind="vehicle length")), "weight.centre_of_mass_height"
+            ),
+        ),
     ]
     return _pairs("Standing loads", pairs)
 
@@ -69,28 +82,35 @@ _GEOMETRY: tuple[tuple[str, str], ...] = (
 )
 
 
-def geometry(results: Results) -> Markup:
+def geometry(results: Results, ways: Ways) -> Markup:
     """Return the sizes of wheel and tire, and of the bearing what its loads and lives rest on."""
     sizes: WheelGeometry = results.wheel_geometry
-    pairs = [(words, show(Quantity(getattr(sizes, name), "m"))) for name, words in _GEOMETRY]
+    pairs = [(words, ways.link(show(Quantity(getattr(sizes, name), "m")), name)) for name, words in _GEOMETRY]
     bearing = results.bearing
-    for words, value, unit in (
-        ("Effective spread of the rows", bearing.effective_spread, "m"),
-        ("Dynamic rating", bearing.dynamic_rating, "N"),
-        ("Static rating", bearing.static_rating, "N"),
+    for words, name, unit in (
+        ("Effective spread of the rows", "effective_spread", "m"),
+        ("Dynamic rating", "dynamic_rating", "N"),
+        ("Static rating", "static_rating", "N"),
     ):
-        pairs.append((words, show(Quantity(value, unit)) if value is not None else Markup("not given")))
+        value = getattr(bearing, name)
+        told = Markup("not given") if value is None else ways.link(show(Quantity(value, unit)), f"bearing.{name}")
+        pairs.append((words, told))
     return _pairs("Wheel and bearing", pairs)
 
 
-def rows(results: Results) -> Markup:
+def rows(results: Results, ways: Ways) -> Markup:
     """Return what each row carries while the vehicle stands, and what the free body leaves over."""
     case = results.cases["standing"]
     if case.row_load is None:
         return Markup("<p>{}</p>").format("The file does not say enough of the bearing to tell its rows apart.")
     loads = adding_up(*(Quantity(row.z, "N") for row in (case.row_load.outboard, case.row_load.inboard)))
     pairs = [
-        (f"{row} row", Markup("{} {}").format(show(abs(load)), "up" if load >= 0 else "down"))
+        (
+            f"{row} row",
+            Markup("{} {}").format(
+                ways.link(show(abs(load)), f"row_load.{row.lower()}.z", case.name), "up" if load >= 0 else "down"
+            ),
+        )
         for row, load in zip(("Outboard", "Inboard"), loads, strict=False)
     ]
     pairs.append(("Left over, force", left_over(case.closure.force, "N")))

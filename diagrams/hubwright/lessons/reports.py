@@ -14,9 +14,10 @@ from hubwright.lessons.ratio_tables import life_table, load_table
 from hubwright.lessons.report_cases import bearing_table, cases_table, rough_table
 from hubwright.lessons.report_joint import joint_table
 from hubwright.lessons.report_values import geometry, rows, weights
-from hubwright.lessons.report_workings import workings
 from hubwright.lessons.setup_family import compared, families, root_of, worst_results
 from hubwright.lessons.words import wheel_words
+from hubwright.lessons.worked_results import FOLDER as WORKINGS
+from hubwright.lessons.worked_results import Ways
 from hubwright.results import Results
 from hubwright.results.comparison import Comparison, lopsided_cases
 from hubwright.results.span_tables import span_note
@@ -52,24 +53,23 @@ def report_body(page: PageState, stem: str, site: Site) -> str:
     """Return the report of a setup as blocks of HTML that Markdown leaves alone."""
     course = site.course
     results, comparison = worst_results(course, stem), compared(course, stem)
-    page.wheel = results.wheel
+    page.wheel, ways = results.wheel, Ways.of(site, stem)
     parts = [
         _head(page, results, _links(site, stem)),
         _whole("r0", "Limits", limits(results)),
-        _block("r1", "Weight on axles and wheels", weights(results)),
-        _block("r2", "Wheel and bearing", geometry(results)),
-        _block("r3", "Row loads, standing", rows(results)),
-        _whole("r4", "Loads on the hub, case by case", cases_table(results)),
-        _whole("r5", "In the bearing, case by case", bearing_table(results)),
-        _beside(comparison),
+        _block("r1", "Weight on axles and wheels", weights(results, ways)),
+        _block("r2", "Wheel and bearing", geometry(results, ways)),
+        _block("r3", "Row loads, standing", rows(results, ways)),
+        _whole("r4", "Loads on the hub, case by case", cases_table(results, ways)),
+        _whole("r5", "In the bearing, case by case", bearing_table(results, ways)),
+        _beside(comparison, ways),
     ]
     if (figure := _figure(page, site, results)) is not None:
         parts.append(figure)
     parts += [
-        _block("r8", "The wheel’s joint", joint_table(results), wide=True),
-        _block("r9", "Ledges and drops", rough_table(results)),
+        _block("r8", "The wheel’s joint", joint_table(results, ways), wide=True),
+        _block("r9", "Ledges and drops", rough_table(results, ways)),
         _whole("r10", "Every value that acts, and where it comes from", inputs_table(results)),
-        _whole("r11", "How the standing loads come about", page.set_aside(workings(page, results), late=True)),
         Markup(str(cautions.caution_box(HAZARDS, site.cautions)).replace('class="caution"', 'class="caution whole"')),
     ]
     return str(page.set_aside(Markup("\n").join(parts)))
@@ -103,14 +103,17 @@ def _head(page: PageState, results: Results, links: Markup) -> Markup:
 def _links(site: Site, stem: str) -> Markup:
     """Return the way to the customer's sheet and to the comparison with the other setups of the vehicle."""
     root = root_of(site.course, stem) or stem
-    ways = [Markup('<a href="../sheets/{}.md">One-page sheet for the customer</a>').format(stem)]
+    ways = [
+        Markup('<a href="../sheets/{}.md">One-page sheet for the customer</a>').format(stem),
+        Markup('<a href="../{}/{}.md">How each number comes about</a>').format(WORKINGS, stem),
+    ]
     if families(site.course).get(root):
         name = site.course.results[root].setup.name
         ways.append(Markup('<a href="../compare/{}.md">All setups of {} compared</a>').format(root, name))
     return Markup('<p class="ways">{}</p>').format(Markup(" · ").join(ways))
 
 
-def _beside(comparison: Comparison | None) -> Markup:
+def _beside(comparison: Comparison | None, ways: Ways) -> Markup:
     """Return loads and lives beside those of the vehicle that the setup changes."""
     if comparison is None:
         words = (
@@ -120,11 +123,11 @@ def _beside(comparison: Comparison | None) -> Markup:
         return _whole("r6", "Life", Markup("<p>{}</p>").format(words))
     base = comparison.base.setup.name
     lives: Markup = (
-        life_table(comparison)
+        life_table(comparison, ways)
         if comparison.lives
         else Markup("<p>{}</p>").format("The file does not say enough of the bearing for a life.")
     )
-    blocks = _block("r6", f"Row loads beside {base}", load_table(comparison)) + _block(
+    blocks = _block("r6", f"Row loads beside {base}", load_table(comparison, ways)) + _block(
         "r7", f"Life beside {base}", lives
     )
     return Markup('<div class="whole pair">{}</div>').format(blocks)

@@ -57,9 +57,14 @@ def working_html(page: PageState, made: Working) -> Markup:
     ).format(ident, copies, _heading(made), TURNOVER, rows, before)
 
 
+def address(path: str, case: str = "") -> str:
+    """Return the anchor of the working of a result, of a setup or of a case, where it stands first on its page."""
+    return f"working-{_slug(f'{case} {path}')}"
+
+
 def place(page: PageState, key: tuple[object, ...], name: str) -> str:
     """Return the anchor of a working on a page, and keep where what it explains stands first."""
-    wanted = f"working-{_slug(name)}"
+    wanted = address(name)
     taken = set(page.workings.values())
     number = next(n for n in range(1, len(taken) + 2) if (wanted if n == 1 else f"{wanted}-{n}") not in taken)
     ident = wanted if number == 1 else f"{wanted}-{number}"

@@ -28,6 +28,8 @@ _BY_PATH: Mapping[str, str] = {
     "free_body": "camber, and the patch's shift under the rim.",
     "row_load": "the give of spindle and housing, and a preload, which loads both rows.",
     "row_radial_load": "the give of spindle and housing, and a preload, which loads both rows.",
+    "beside.row_load": "the give of spindle and housing, and a preload, which loads both rows.",
+    "beside.": "dirt, water, dents, slack and bad grease, which usually end a hub sooner.",
     "beam": "the give of rings and housing; the spindle is a slender beam on two points.",
     "life.": "dirt, water, dents, slack and bad grease, which usually end a hub sooner.",
     "play": "tire, joints and bushings, which give as well.",

@@ -11,6 +11,7 @@ from hubwright.results import CaseResult, Results
 from hubwright.results.model import SingleForce
 from hubwright.setup.model import TrailerChassis
 
+_WHEELS = ("front_left", "front_right", "rear_left", "rear_right", "left", "right")
 _NOTHING = 1e-9  # N: a force that the case does not have
 
 
@@ -62,11 +63,14 @@ def _lever(n: int, axle: str) -> str:
     return f"W_{n}*(1 + x_{n}/L)" if axle == "axle" else f"W_{n}*(1 - x_{n}/L)"
 
 
-def wheel_load(results: Results) -> Working:
-    """Return how the load of the wheel in view comes about from its axle's."""
+def wheel_load(results: Results, wheel: str = "") -> Working:
+    """Return how the load of a wheel, by default of the one in view, comes about from its axle's."""
     chassis = results.setup.chassis
+    wheel = wheel or results.wheel
+    if wheel not in results.weight.wheel_loads:
+        raise BlockError(f"this setup has no {wheel} wheel; its wheels: {', '.join(results.weight.wheel_loads)}")
     trailer = isinstance(chassis, TrailerChassis)
-    axle = "axle" if trailer else results.wheel.partition("_")[0]
+    axle = "axle" if trailer else wheel.partition("_")[0]
     track = (
         chassis.track
         if isinstance(chassis, TrailerChassis)
@@ -74,12 +78,12 @@ def wheel_load(results: Results) -> Working:
     )
     base = chassis.coupling_ahead_of_axle if isinstance(chassis, TrailerChassis) else chassis.wheelbase
     symbols = {
-        "F_0": Symbol("F_0", "load of the wheel, standing", Quantity(results.weight.wheel_loads[results.wheel], "N")),
+        "F_0": Symbol("F_0", "load of the wheel, standing", Quantity(results.weight.wheel_loads[wheel], "N")),
         "F": Symbol(
             r"F_\mathrm{a}",
             "load of its axle",
             Quantity(results.weight.axle_loads[axle], "N"),
-            path="weight.this_axle",
+            path=axle_path(results, axle),
         ),
     }
     terms = ["F/2"]
@@ -92,18 +96,116 @@ def wheel_load(results: Results) -> Working:
         symbols[f"y_{n}"] = Symbol(
             f"y_{{{n}}}",
             "its distance toward this wheel's side",
-            Quantity(results.side * item.left_of_centre, "m"),
+            Quantity(item.left_of_centre if wheel.endswith("left") else -item.left_of_centre, "m"),
             "m",
         )
         symbols["t"] = Symbol("t", "track", Quantity(track, "m"), "m")
         terms.append(f"A_{n}*y_{n}/t")
+    which = "" if wheel == results.wheel else f", {' '.join(reversed(wheel.split('_')))}"
     return Working(
-        what="Load of the wheel",
+        what=f"Load of the wheel{which}",
         lines=(Line("F_0", " + ".join(terms)),),
         symbols=symbols,
         source="The vehicle itself is symmetric; gear off the middle is shared by the law of the lever over the track.",
         function="trailer_weight.trailer_loads" if trailer else "weight.vehicle_loads",
     )
+
+
+def axle_path(results: Results, axle: str) -> str:
+    """Return the path under which the load of an axle is worked out; the axle of the wheel in view has its own."""
+    if axle == ("axle" if results.setup.kind == "trailer" else results.wheel.partition("_")[0]):
+        return "weight.this_axle"
+    return "weight.coupling_load" if axle == "coupling" else f"weight.{axle}_axle_load"
+
+
+def total_mass(results: Results) -> Working:
+    """Return how the whole mass adds up."""
+    symbols, terms = _masses(results)
+    return Working(
+        what="Whole mass",
+        lines=(Line("M", " + ".join(terms)),),
+        symbols={"M": Symbol("M", "whole mass", Quantity(results.weight.total_mass, "kg")), **symbols},
+        source="Scales, and the mass of each item of gear.",
+        function="weight.combined",
+    )
+
+
+def centre_of_mass_height(results: Results) -> Working:
+    """Return how high the centre of mass lies: the mean of all heights, each as heavy as its mass."""
+    symbols, terms = _masses(results)
+    heights = {"M_0": ("vehicle", results.setup.chassis.centre_of_mass_height)}
+    heights |= {f"m_{n}": (item.name, item.above_ground) for n, item in enumerate(results.setup.gear, 1)}
+    heights["m_t"] = ("a wheel", results.setup.tire.free_diameter / 2)
+    for name in list(symbols):
+        words, height = heights[name]
+        letter = f"h_{name.partition('_')[2]}"
+        latex = r"h_\mathrm{t}" if name == "m_t" else letter
+        symbols[letter] = Symbol(latex, f"height of {words}", _place(height), "m")
+    moments = " + ".join(f"{term}*h_{term.partition('_')[2]}" for term in terms)
+    return Working(
+        what="Height of the centre of mass",
+        lines=(Line("h", f"({moments})/M" if len(terms) > 1 else moments + "/M"),),
+        symbols={
+            "h": Symbol("h", "height of the centre of mass", _place(results.weight.centre_of_mass_height), "m"),
+            "M": Symbol("M", "whole mass", Quantity(results.weight.total_mass, "kg"), path="weight.total_mass"),
+            **symbols,
+        },
+        source="Centre of mass of several masses.",
+        function="weight.combined",
+    )
+
+
+def centre_of_mass_behind(results: Results) -> Working:
+    """Return how far behind the front axle, or the axle of a trailer, the centre of mass lies."""
+    trailer = isinstance(results.setup.chassis, TrailerChassis)
+    loads = results.weight.axle_loads
+    base = (
+        results.setup.chassis.coupling_ahead_of_axle
+        if isinstance(results.setup.chassis, TrailerChassis)
+        else results.setup.chassis.wheelbase
+    )
+    first, other = ("axle", "coupling") if trailer else ("front", "rear")
+    words = {"axle": "load of the axle", "coupling": "load of the coupling"}
+    letters = {"axle": "a", "coupling": "c", "front": "f", "rear": "r"}
+    return Working(
+        what=f"Centre of mass, behind the {'axle' if trailer else 'front axle'}",
+        lines=(Line("x", "-L*F_c/(F_a + F_c)" if trailer else "L*F_r/(F_f + F_r)"),),
+        symbols={
+            "x": Symbol("x", "place of the centre of mass", _place(results.weight.centre_of_mass_behind), "m"),
+            "L": Symbol("L", "axle to coupling" if trailer else "wheelbase", _place(base), "m"),
+            **{
+                f"F_{letters[axle]}": Symbol(
+                    rf"F_\mathrm{{{letters[axle]}}}",
+                    words.get(axle, f"load of the {axle} axle"),
+                    Quantity(loads[axle], "N"),
+                    path=axle_path(results, axle),
+                )
+                for axle in (first, other)
+            },
+        },
+        source="Law of the lever.",
+        function="weight.combined",
+    )
+
+
+def _place(value: float) -> Quantity:
+    return Quantity(value, "m", kind="vehicle length")
+
+
+def _masses(results: Results) -> tuple[dict[str, Symbol], list[str]]:
+    """Return all masses and the terms of their sum."""
+    bare = sum(results.weight.bare_axle_loads.values()) / STANDARD_GRAVITY
+    symbols = {"M_0": Symbol("M_0", "mass as measured, before gear", Quantity(bare, "kg"))}
+    terms = ["M_0"]
+    for n, item in enumerate(results.setup.gear, 1):
+        symbols[f"m_{n}"] = Symbol(f"m_{{{n}}}", f"mass of {item.name}", Quantity(item.mass, "kg"))
+        terms.append(f"m_{n}")
+    change = results.setup.corner_mass_change
+    if not results.setup.weighed_as_it_stands and abs(change) > 0:
+        wheels = len(results.weight.wheel_loads)
+        symbols["m_t"] = Symbol(r"m_\mathrm{t}", "mass that each tire and wheel gained", Quantity(change, "kg"))
+        terms.append(f"{wheels}*m_t")
+    return symbols, terms
 
 
 def equal_share(results: Results) -> Working:
@@ -197,6 +299,10 @@ SETUP_WORKINGS: Mapping[str, Callable[[Results], Working]] = {
     "weight.coupling_load": partial(axle_load, axle="coupling"),
     "weight.this_axle": this_axle_load,
     "weight.this_wheel": wheel_load,
+    **{f"weight.{wheel}": partial(wheel_load, wheel=wheel) for wheel in _WHEELS},
+    "weight.total_mass": total_mass,
+    "weight.centre_of_mass_height": centre_of_mass_height,
+    "weight.centre_of_mass_behind": centre_of_mass_behind,
     "weight.equal_share": equal_share,
 }
 CASE_WORKINGS: Mapping[str, Callable[[Results, CaseResult], Working]] = {
