@@ -142,7 +142,7 @@
 
   // A box that scrolls sideways must be reachable with the keyboard, and only then.
   function scrollable() {
-    all('.tablewrap:not([role=region]), .plate > .wide, .eq, pre').forEach(function (box) {
+    all('.tablewrap:not([role=region]), .plate > .wide, .eq, .run math, pre').forEach(function (box) {
       var needed = box.scrollWidth > box.clientWidth + 1;
       Object.entries({ tabindex: '0', role: 'group', 'aria-label': 'Scrolls sideways' }).forEach(function (one) {
         if (needed) box.setAttribute(one[0], one[1]); else box.removeAttribute(one[0]);

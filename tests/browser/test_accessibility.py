@@ -24,6 +24,8 @@ CONTEXT = {"include": [["html"]], "exclude": [["svg > g"], ["svg > defs"]]}
 DARK_CONTEXT = {**CONTEXT, "exclude": [*CONTEXT["exclude"], ["math"]]}
 SHEETS = {"light": (RULES, CONTEXT), "dark": (CONTRAST, DARK_CONTEXT)}
 OPEN = "document.querySelectorAll('details').forEach(fold => { fold.open = true; })"
+# a page of workings has hundreds of one kind: of each such page another of its cases is looked at
+ONE_CASE = "n => document.querySelectorAll('main section').forEach((each, k) => { if (k !== n) each.remove(); })"
 BAD = "<img src='x.png'><table><tr><th></th><td>1</td></tr></table><svg role='img'><g></g></svg>"
 
 
@@ -40,8 +42,12 @@ def violations(page: Any, options: dict[str, Any], context: dict[str, Any] = CON
 def test_no_page_has_a_violation(visit: Visiting, demonstration: Path, folder: str, share: int) -> None:
     seen = visit(folder)
     wrong = {}
-    for path in sample_sites.pages_of(demonstration)[share::SHARES]:
+    paths = sample_sites.pages_of(demonstration)
+    workings = [path for path in paths if path.startswith("workings/")]
+    for path in paths[share::SHARES]:
         page = seen.go(path)
+        if path in workings:
+            page.evaluate(ONE_CASE, workings.index(path))
         page.evaluate(OPEN)
         for sheet, asked in SHEETS.items():
             page.emulate_media(color_scheme=sheet)

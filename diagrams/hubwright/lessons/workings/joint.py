@@ -82,7 +82,7 @@ def demand(results: Results, case: CaseResult) -> Working:
         "V": Symbol("V", "force across the joint: road, weight and inertia of the wheel", Quantity(shear, "N")),
         "D": Symbol("D", "diameter of the stud circle", Quantity(joint.stud_circle, "m"), "m"),
     }
-    turning, parts = "", []
+    parts: list[str] = []
     for axis, other in (("z", "x"), ("x", "z")):
         place, force = getattr(contact.point, axis), getattr(contact.force, other)
         if place != 0 and force != 0:
@@ -92,10 +92,17 @@ def demand(results: Results, case: CaseResult) -> Working:
                 f"F_{other}", "the road's push on the tire", Quantity(force, "N"), path=f"contact_force.{other}"
             )
             parts.append(f"r_{axis}*F_{other}")
-    turning = f"abs({' - '.join(parts)}) + " if parts else ""
+    lines = [Line("T", "V*D/2", us="V*D/2/inches_in_a_foot")]
+    if parts:
+        turning = contact.point.z * contact.force.x - contact.point.x * contact.force.z
+        symbols["M"] = Symbol("M", "turning effect of the road about the axle", Quantity(turning, "N*m"))
+        lines = [
+            Line("M", " - ".join(parts), us=" - ".join(f"{part}/inches_in_a_foot" for part in parts)),
+            Line("T", "abs(M) + V*D/2", us="abs(M) + V*D/2/inches_in_a_foot"),
+        ]
     return Working(
         what="Torque that the joint must pass",
-        lines=(Line("T", f"{turning}V*D/2", us=f"({turning}V*D/2)/inches_in_a_foot"),),
+        lines=tuple(lines),
         symbols=symbols,
         source="Turning effect about the axle, and the force across as if it met the torque at one stud.",
         function="wheel_joint.joint_demand",
