@@ -15,7 +15,7 @@ from hubwright.results.model import Results, SingleForce, Vector
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.small_forces import visible
-from hubwright.scenes.two_setups_words import TwoWordings
+from hubwright.scenes.two_setups_words import ON_MASSES, TwoWordings
 from hubwright.scenes.vocabulary import (
     ClosedBody,
     Column,
@@ -225,7 +225,7 @@ def _forces(body: _Body, words: TwoWordings) -> list[Item]:
     for single in state.free_body.forces:
         if single.name in symbols:
             items += _arrows(body, words, single, 2 if single.kind == "applied" else 3, symbols[single.name])
-    for prefix, symbol in (("weight", "W"), ("inertia", "m a")):
+    for prefix, symbol in zip(ON_MASSES, _MASSES, strict=True):
         items += _arrows(body, words, _together(state.free_body.forces, prefix), 2, symbol)
     for couple in state.free_body.couples:
         if couple.name == "bearing" and abs(couple.moment.x) > body.least:
@@ -261,8 +261,11 @@ def _together(forces: Sequence[SingleForce], prefix: str) -> SingleForce:
 
 
 def _size(body: _Body, words: TwoWordings, single: SingleForce, axis: str) -> str:
-    """Return the size of a component; those of the rows are shown so that both make the force on the bearing."""
-    rows = body.results.cases[words.case].row_load
+    """Return the size of a component, so shown that the upright ones cancel, and the rows make the bearing's force."""
+    state = body.results.cases[words.case]
+    rows = state.row_load
+    if axis == "z":
+        return words.upright(state)[single.name]
     if rows is None or not single.name.startswith("row"):
         return format_quantity(abs(getattr(single.force, axis)), "force", words.units)
     outboard, inboard = row_sizes([getattr(row, axis) for row in rows_of(rows)], words.units)

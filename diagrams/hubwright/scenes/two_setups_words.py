@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 
-from hubwright.quantities import Kind, format_quantity
+from hubwright.quantities import Kind, format_quantity, format_terms
+from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step, Units
-from hubwright.scenes.wheel_end_words import row_sizes, rows_of
+from hubwright.scenes.wheel_end_words import rows_of
 
+ON_MASSES = ("weight", "inertia")
 _SAME = 1e-6
 
 
@@ -32,7 +34,7 @@ class Compared:
         """Return a value with its direction word."""
         way = self.above if value > 0 else self.below
         if not way or value == 0:
-            return format_quantity(value, self.kind, units)
+            return self.size(value, units) if self.sizes else format_quantity(value, self.kind, units)
         return f"{self.size(value, units)} {way}"
 
     def size(self, value: float, units: Units) -> str:
@@ -75,15 +77,26 @@ class TwoWordings:
     def loads(self) -> tuple[Compared, ...]:
         """Return what acts on the turning parts; row loads as they push the hub."""
         s, t = self.states
-        items = [Compared("road's push", "force", s.contact_force.z, t.contact_force.z)]
+        before, after = (self.upright(state) for state in (s, t))
+        road = before["contact"], after["contact"]
+        items = [Compared("road's push", "force", s.contact_force.z, t.contact_force.z, sizes=road)]
         if s.row_load is not None and t.row_load is not None:
-            before, after = ([row.z for row in rows_of(each)] for each in (s.row_load, t.row_load))
-            told = zip(*(row_sizes(loads, self.units) for loads in (before, after)), strict=True)
-            for name, r, q, sizes in zip(("outboard", "inboard"), before, after, told, strict=True):
-                items.append(Compared(f"{name} row", "force", -r, -q, "up", "down", sizes))
+            pairs = zip(("outboard", "inboard"), rows_of(s.row_load), rows_of(t.row_load), strict=True)
+            for name, r, q in pairs:
+                sizes = before[f"row_{name}"], after[f"row_{name}"]
+                items.append(Compared(f"{name} row", "force", -r.z, -q.z, "up", "down", sizes))
         else:
             items.append(Compared("bearing moment", "moment", abs(s.bearing_moment.x), abs(t.bearing_moment.x)))
         return tuple(items)
+
+    def upright(self, state: CaseResult) -> dict[str, str]:
+        """Return the sizes of what acts upright, masses taken together, so shown that they cancel."""
+        parts: dict[str, float] = {}
+        for single in state.free_body.forces:
+            name = next((start for start in ON_MASSES if single.name.startswith(start)), single.name)
+            parts[name] = parts.get(name, 0.0) + single.force.z
+        told = format_terms(list(parts.values()), "force", self.units)
+        return {name: text.removeprefix(MINUS) for name, text in zip(parts, told, strict=True)}
 
     def title(self) -> str:
         """Return what the change does to the load line and to the rows."""
