@@ -122,9 +122,9 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
             _note(d, "hub-barrel", "detail", at["hub-barrel"], "Hub", inboard),
         ]
     else:
-        name = "Drive shaft" if d.parts.measures.driven else "Hub bolt"
+        name, step = ("Drive shaft", 5.0) if d.parts.measures.driven else ("Hub bolt", 3.0)  # its head is short
         wanted += [
-            _note(d, "shaft", "detail", at["shaft"], name, inboard, also=_along_shaft(at["shaft"])),
+            _note(d, "shaft", "detail", at["shaft"], name, inboard, also=_along_shaft(at["shaft"], step)),
             _note(d, "hub-spindle", "detail", at["hub-spindle"], "Hub spindle", inboard),
         ]
     if "seal" in at:
@@ -166,9 +166,13 @@ def _elements(d: Drawn) -> str:
     return f"{count} {name} a row,\n{size} on {words.length(bearing.pitch_diameter)}"
 
 
-def _along_shaft(at: Point) -> list[Point]:
-    """Return other places in a shaft, for a leader that would pass another's end."""
-    return [(at[0] + along, across * at[1]) for along in (5.0, -5.0) for across in (1.0, -1.0)]
+def _along_shaft(at: Point, step: float = 5.0) -> list[Point]:
+    """Return other places in a shaft, nearer to its edge as well, for a leader that would pass another's end."""
+    return [
+        (at[0] + along, across * at[1])
+        for across in (1.0, -1.0, 1.6, -1.6)
+        for along in (step, -step, *((0.0,) if abs(across) > 1 else ()))
+    ]
 
 
 def _in_carrier(d: Drawn) -> Point:
