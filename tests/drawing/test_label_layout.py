@@ -10,9 +10,10 @@ from drawing.example_scene import every_item
 from hubwright.drawing import Conflict, draw
 from hubwright.drawing.columns import Entry, arrange, knee
 from hubwright.drawing.faces import block
+from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Shape
 from hubwright.drawing.near import place_near
-from hubwright.drawing.obstacles import Ground, Obstacle, Wanted
+from hubwright.drawing.obstacles import Ground, Obstacle, Placed, Wanted
 from hubwright.scenes.vocabulary import Column, Label, Note, Words
 
 ENTRIES = st.lists(
@@ -70,6 +71,41 @@ def test_a_label_that_is_driven_off_gets_a_leader() -> None:
     placed = place_near(wanted("right"), ground)
     assert placed.leader[-1] == (50.0, 50.0)
     assert not ground.obstacles[0].hit(placed.box)
+
+
+def test_a_near_label_stands_on_no_leader() -> None:
+    leader = Obstacle("label-other", "leader", (40, 49.5, 80, 50.5), (80, 50.5, 40, 49.5))
+    ground = Ground((100, 100), [leader])
+    assert not leader.hit(place_near(wanted("right"), ground).box)
+
+
+def test_a_leader_ends_clear_of_other_leaders() -> None:
+    # the first point of the item lies on another's leader, the second does not
+    beside = Obstacle("label-other", "leader", (20, 49.8, 80, 50.2), (20, 49.8, 80, 50.2))
+    around = Obstacle("words", "text", (30, 40, 70, 62))
+    label = replace(wanted("right"), points=((50.0, 50.0), (50.0, 53.0)))
+    placed = place_near(label, Ground((100, 100), [beside, around]))
+    assert placed.leader[-1] == (50.0, 53.0)
+
+
+def test_a_slanting_head_has_its_width() -> None:
+    head = Obstacle("force", "head", (8.35, 8.35, 14.65, 14.65), (10.0, 10.0, 13.0, 13.0))
+    assert head.hit((8.7, 11.0, 9.4, 11.7))  # over a corner of the base
+    assert not head.hit((11.0, 14.0, 12.0, 14.6))  # in its box, but beside its tip
+
+
+def test_a_level_leader_moves_off_the_base_of_a_head() -> None:
+    column = Column("left", 20, 10, 90)
+    label = replace(wanted("left column"), points=((60.0, 50.0),))
+    height, half = 50.0, label.height / 2
+    leader = ((21.1, height), knee(column, height), (60.0, 50.0))
+    placed = Placed(label, 20 - label.width, height + half, "right", leader)
+    base = Obstacle("reaction", "base", (38.4, 49.4, 41.6, 50.6))
+    (moved,) = clear_leaders([placed], column, [base])
+    assert moved.top != placed.top
+    assert not any(base.runs_along(piece) and base.crossed_by(piece) for piece in pieces(moved.leader))
+    (stays,) = clear_leaders([placed], column, [])
+    assert stays == placed
 
 
 def test_what_stands_on_something_is_reported() -> None:

@@ -91,6 +91,16 @@ def grown(box: Box, by: float) -> Box:
     return box[0] - by, box[1] - by, box[2] + by, box[3] + by
 
 
+def off(point: tuple[float, float], segment: Segment) -> float:
+    """Return how far a point lies off a segment."""
+    px, py = point
+    x0, y0, x1, y1 = segment
+    dx, dy = x1 - x0, y1 - y0
+    length = dx * dx + dy * dy
+    share = 0.0 if length == 0 else min(1.0, max(0.0, ((px - x0) * dx + (py - y0) * dy) / length))
+    return hypot(px - x0 - share * dx, py - y0 - share * dy)
+
+
 def inside(segment: Segment, box: Box) -> tuple[float, float] | None:
     """Return between which shares of its length a segment lies in a box (Liang and Barsky's clipping)."""
     x, y = segment[0], segment[1]

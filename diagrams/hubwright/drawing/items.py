@@ -42,6 +42,7 @@ from hubwright.scenes import vocabulary as v
 _HATCH_WIDTH = 0.13
 _SYMBOL_WIDTH = 0.4  # of springs and dampers
 _SHORTEST_ARROW = 0.05  # sheet millimetres; shorter ones no printer shows
+_BESIDE_BASE = 0.5  # within which a leader would run along the base of a head
 _SHAFT_POINTS = (0.3, 0.5, 0.15, 0.65)  # where on a shaft a leader may end, from the tail
 _ARC_POINTS = (-140.0, -110.0, -70.0, -40.0)
 
@@ -147,6 +148,10 @@ def _force(item: v.Force, view: v.View, sheet: Sheet) -> Group:
     head_length, head_width = head_size(length, role=item.role, slender=item.slender)
     neck = (tip[0] - head_length * dx, tip[1] - head_length * dy)
     sheet.keep_off(name, "head", (*neck, *tip), head_width / 2 * (0.5 if item.slender else 1.0))
+    if not item.slender:
+        wide = (-dy * head_width / 2, dx * head_width / 2)
+        base = (neck[0] - wide[0], neck[1] - wide[1], neck[0] + wide[0], neck[1] + wide[1])
+        sheet.keep_off(name, "base", base, _BESIDE_BASE)
     sheet.keep_off(name, "shaft", (*tail, *neck), 0.4)
     half = head_width / 2
     box = box_of(np.array([tail, tip]))

@@ -158,21 +158,19 @@ def _untangled(members: Sequence[Placed], column: Column, size: Point, ground: G
     best = clear_leaders(members, column, ground.obstacles)
     pairs = _crossings(best)
     own = {each.wanted.name for each in members}
+    others = [each for each in ground.obstacles if each.kind != "text" or each.name not in own]
     for _ in range(_TRIES):
         for first, second in pairs:
             order = sorted((each.wanted for each in best), key=lambda wanted: -_top(best, wanted))
             i, j = order.index(first), order.index(second)
             order[i], order[j] = order[j], order[i]
-            others = [each for each in ground.obstacles if each.kind != "text" or each.name not in own]
-            placed = _in_column(order, column, size, in_order=True)
-            texts = [Obstacle(each.wanted.name, "text", each.box) for each in placed]
-            tried = clear_leaders(placed, column, [*others, *texts])
+            tried = clear_leaders(_in_column(order, column, size, in_order=True), column, others)
             if len(_crossings(tried)) < len(pairs):
                 best, pairs = tried, _crossings(tried)
-                ground.obstacles[:] = [*others, *texts]
                 break
         else:
             break
+    ground.obstacles[:] = [*others, *(Obstacle(each.wanted.name, "text", each.box) for each in best)]
     return best
 
 

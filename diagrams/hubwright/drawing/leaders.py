@@ -10,18 +10,23 @@ from dataclasses import replace
 from itertools import pairwise
 from math import inf
 
-from hubwright.drawing.columns import ELBOW, knee, start
+from hubwright.drawing.columns import ELBOW, LEAST_GAP, knee, start
 from hubwright.drawing.geometry import Box, Segment, cross, overlap
 from hubwright.drawing.obstacles import Kind, Obstacle, Placed
 from hubwright.scenes.vocabulary import Column, Point
 
-_WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0, "anchor": 15.0, "line": 0.0}
-_ALONG = 25.0  # an arrow or a line
+_WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0, "anchor": 15.0}
+_WEIGHT |= dict.fromkeys(("line", "base"), 0.0)  # these cost only along them
+_ALONG = 25.0  # an arrow, the base of its head, or a line
 _CROSSING = 100.0
 _NEAR_ANCHOR, _ANCHOR_CLEAR = 30.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
 _ROUNDS = 3
+_SHIFTS = (2.0, -2.0, 4.0, -4.0, 7.0, -7.0)
+_SHIFTED, _FARTHER = 9.0, 0.4  # what a moved label costs, and each millimetre: less than a head or an anchor
+_TEXT_CLEAR = 0.5  # between a moved label and what it keeps off
+_NO_GROUND: tuple[Kind, ...] = ("text", "head", "shaft", "mark", "dimension", "frame")
 
 
 def pieces(leader: Sequence[Point]) -> list[Segment]:
@@ -30,37 +35,65 @@ def pieces(leader: Sequence[Point]) -> list[Segment]:
 
 
 def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[Obstacle]) -> list[Placed]:
-    """Return labels of one column with leaders that avoid one another, other texts, arrows and other anchors."""
+    """Return labels of one column with leaders that avoid one another, other texts, arrows and other anchors.
+
+    Where no other way is clear, a label moves up or down a little if there is room.
+    """
     result = list(placed)
-    in_the_way = [each for each in obstacles if each.kind in _WEIGHT]
-    reaches: dict[int, list[Obstacle]] = {}
+    own = {each.wanted.name for each in placed}
+    standing = [each for each in obstacles if each.kind != "text" or each.name not in own]
+    in_the_way = [each for each in standing if each.kind in _WEIGHT]
+    reaches: dict[tuple[int, float], list[Obstacle]] = {}
     for _ in range(_ROUNDS):
         changed = False
         for i, each in enumerate(result):
             others = result[:i] + result[i + 1 :]
             taken = [(piece, _spread(piece)) for other in others for piece in pieces(other.leader)]
             anchors = [other.leader[-1] for other in others]
-            if i not in reaches:
-                reaches[i] = _within_reach(each, column, in_the_way)
-            near = reaches[i]
-            cost = _cost(each.leader, near, taken, anchors, inf)
-            if cost == 0.0:
-                continue
-            for extra, leader in _ways(each, column):
-                if extra >= cost:
+            texts = [Obstacle(other.wanted.name, "text", other.box) for other in others]
+
+            def cost_of(
+                moved: Placed,
+                limit: float,
+                i: int = i,
+                taken: list[tuple[Segment, Box]] = taken,
+                anchors: list[Point] = anchors,
+                texts: list[Obstacle] = texts,
+            ) -> float:
+                if (i, moved.top) not in reaches:
+                    reaches[i, moved.top] = _within_reach(moved, column, in_the_way)
+                return _cost(moved.leader, [*reaches[i, moved.top], *texts], taken, anchors, limit)
+
+            cost = cost_of(each, inf)
+            for shift in (0.0, *_SHIFTS):
+                if cost <= (_SHIFTED if shift else 0.0):
+                    break
+                if shift and not _free(each, shift, column, others, standing):
                     continue
-                other_cost = extra + _cost(leader, near, taken, anchors, cost)
-                if other_cost < cost - 1e-9:
-                    cost, changed = other_cost, True
-                    result[i] = replace(each, leader=leader)
+                for extra, moved in _ways(each, column, shift):
+                    if extra < cost and (other_cost := extra + cost_of(moved, cost)) < cost - 1e-9:
+                        cost, changed, result[i] = other_cost, True, moved
         if not changed:
             break
     return result
 
 
-def _ways(placed: Placed, column: Column) -> list[tuple[float, tuple[Point, ...]]]:
-    """Return what each other way costs beforehand, and its points: from text to item."""
-    height = placed.leader[0][1]
+def _free(
+    placed: Placed, shift: float, column: Column, others: Sequence[Placed], obstacles: Sequence[Obstacle]
+) -> bool:
+    """Return whether a label may stand so much higher in its column."""
+    box = (placed.box[0], placed.box[1] + shift, placed.box[2], placed.box[3] + shift)
+    if (shift > 0 and box[3] > column.high) or (shift < 0 and box[1] < column.low):
+        return False
+    return not any(overlap(box, other.box, LEAST_GAP) for other in others) and not any(
+        each.hit(box, _TEXT_CLEAR) for each in obstacles if each.kind in _NO_GROUND
+    )
+
+
+def _ways(placed: Placed, column: Column, shift: float) -> list[tuple[float, Placed]]:
+    """Return what each other way costs beforehand, and the label with it, so much higher in its column."""
+    height = placed.leader[0][1] + shift
+    dear = _SHIFTED + _FARTHER * abs(shift) if shift else 0.0
     away = 1.0 if column.side == "left" else -1.0
     ways: list[tuple[float, tuple[Point, ...]]] = []
     for p, point in enumerate(placed.wanted.points):
@@ -74,7 +107,7 @@ def _ways(placed: Placed, column: Column) -> list[tuple[float, tuple[Point, ...]
             first = knee(column, height)
             if away * (late[0] - first[0]) > 2.0:
                 ways.append((p * _OTHER_POINT + (k + 2) * _LONGER_KNEE, (begin, first, late, point)))
-    return ways
+    return [(dear + extra, replace(placed, top=placed.top + shift, leader=leader)) for extra, leader in ways]
 
 
 def _within_reach(placed: Placed, column: Column, obstacles: Sequence[Obstacle]) -> list[Obstacle]:

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import chain
 from math import hypot, inf
 
-from hubwright.drawing.geometry import Box, Segment, grown, meets, overlap
+from hubwright.drawing.geometry import Box, Segment, grown, meets, off, overlap
 from hubwright.drawing.obstacles import WEIGHT, Align, Ground, Kind, Obstacle, Placed, Wanted
 from hubwright.scenes.vocabulary import Point
 
@@ -26,7 +26,7 @@ _LEADER_THROUGH = 30.0
 # what a leader costs that crosses one of these, or runs along a line
 _ACROSS: dict[Kind, float] = {"shaft": 12.0, "mark": 12.0, "anchor": 12.0, "dimension": 3.0}
 _ALONG, _BESIDE = 25.0, 0.6  # how near a leader does not run beside one
-_SAME = 0.4
+_SAME, _PASSING = 0.4, 0.6  # between the ends of leaders; between one's end and another leader
 _SIDES = {
     "left": ("left", "right", "above", "below"),
     "right": ("right", "left", "above", "below"),
@@ -88,7 +88,7 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
         if each.name in (placed.wanted.owner, placed.wanted.name):
             continue
         if each.kind == "leader":
-            cost += through * each.crossed_by(whole)
+            cost += through * (each.crossed_by(whole) or _ends_beside(whole, each.segment))
         elif each.segment is None and each.runs_along(piece) and meets(piece, grown(each.box, _BESIDE)):
             cost += _ALONG
         elif each.kind == "frame" or not each.crossed_by(piece):
@@ -100,6 +100,13 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
         elif not _is_at(end, each.box):
             cost += _ACROSS["anchor"]
     return cost
+
+
+def _ends_beside(leader: Segment, other: Segment | None) -> bool:
+    """Return whether one of two leaders passes where the other ends, unless both end there."""
+    if other is None or hypot(leader[2] - other[2], leader[3] - other[3]) < _SAME:
+        return False
+    return off(leader[2:], other) < _PASSING or off(other[2:], leader) < _PASSING
 
 
 def _is_at(point: Point, anchor: Box) -> bool:

@@ -1,7 +1,7 @@
 """What labels keep off, and labels before and after they have their place.
 
-Sheet millimetres. An obstacle has a weight: another text above all, then heads of arrows, shafts, dimension lines,
-frames and load lines.
+Sheet millimetres. An obstacle has a weight: another text above all, then heads of arrows, shafts, leaders, dimension
+lines, frames and load lines.
 """
 
 from __future__ import annotations
@@ -12,10 +12,10 @@ from math import hypot, inf
 from typing import Literal
 
 from hubwright.drawing.faces import DROP, Block
-from hubwright.drawing.geometry import Box, Segment, cross, meets, overlap
+from hubwright.drawing.geometry import Box, Segment, cross, grown, meets, overlap
 from hubwright.scenes.vocabulary import Label, Point
 
-Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader", "anchor"]
+Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader", "anchor", "base"]
 Align = Literal["left", "centre", "right"]
 Callout = Literal["", "ring", "frame"]
 WEIGHT: dict[Kind, float] = {
@@ -26,8 +26,9 @@ WEIGHT: dict[Kind, float] = {
     "dimension": 25.0,
     "frame": 25.0,
     "line": 12.0,
-    "leader": 14.0,
+    "leader": 40.0,
     "anchor": 8.0,
+    "base": 0.0,  # of an arrow's head: only a leader along it would hide it
 }
 _OFF_SHEET = 200.0
 _MARGIN = 1.5  # between the words of a framed remark and its frame
@@ -50,9 +51,21 @@ class Obstacle:
             return False
         if self.segment is None:
             return True
-        if self.kind == "mark":  # an arc has its width all along, a head only at its base
-            margin += min(self.segment[0], self.segment[2]) - self.box[0]
-        return meets(self.segment, (box[0] - margin, box[1] - margin, box[2] + margin, box[3] + margin))
+        if self.kind in ("mark", "shaft"):  # an arc or a shaft has its width all along, a head only at its base
+            margin += self.half
+        return any(meets(line, grown(box, margin)) for line in self.lines)
+
+    @property
+    def half(self) -> float:
+        """Return half the width of a slanting one."""
+        return 0.0 if self.segment is None else min(self.segment[0], self.segment[2]) - self.box[0]
+
+    @property
+    def lines(self) -> tuple[Segment, ...]:
+        """Return the lines of a slanting one: its own, and both sides of a head."""
+        if self.segment is None:
+            return ()
+        return (self.segment, *_slopes(self.segment, self.half)) if self.kind == "head" else (self.segment,)
 
     def crossed_by(self, segment: Segment) -> bool:
         """Return whether a line passes through it."""
@@ -60,11 +73,13 @@ class Obstacle:
         box = self.box
         if max(x0, x1) < box[0] or min(x0, x1) > box[2] or max(y0, y1) < box[1] or min(y0, y1) > box[3]:
             return False
-        return meets(segment, box) if self.segment is None else cross(segment, self.segment)
+        if self.segment is None:
+            return meets(segment, box)
+        return any(cross(segment, line) for line in self.lines)
 
     def runs_along(self, segment: Segment) -> bool:
         """Return whether a line that passes through it has nearly its direction; only arrows and lines have one."""
-        if self.kind not in ("shaft", "line"):
+        if self.kind not in ("shaft", "line", "base"):
             return False
         x0, y0, x1, y1 = self.segment or self.box
         wide, high = x1 - x0, y1 - y0
@@ -72,6 +87,14 @@ class Obstacle:
             wide, high = (wide, 0.0) if wide > high else (0.0, high)
         dx, dy = segment[2] - segment[0], segment[3] - segment[1]
         return abs(dx * high - dy * wide) < _PARALLEL * hypot(dx, dy) * hypot(wide, high)
+
+
+def _slopes(axis: Segment, half: float) -> tuple[Segment, Segment]:
+    """Return the two sides of a head from its base, so wide to either side of its axis, to its tip."""
+    x0, y0, x1, y1 = axis
+    length = hypot(x1 - x0, y1 - y0) or 1.0
+    across, up = -(y1 - y0) / length * half, (x1 - x0) / length * half
+    return (x0 + across, y0 + up, x1, y1), (x0 - across, y0 - up, x1, y1)
 
 
 @dataclass(frozen=True, slots=True)

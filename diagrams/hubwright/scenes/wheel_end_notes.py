@@ -148,11 +148,14 @@ def _detail_notes(d: Drawn, items: Sequence[Item]) -> list[Item]:
 
 def _contact_line_note(d: Drawn, place: Place) -> Note:
     start, end = d.parts.bearing.contact_lines[1]
-    share = 0.78
-    at = (start[0] + share * (end[0] - start[0]), -(start[1] + share * (end[1] - start[1])))
+    at, *along = (
+        (start[0] + share * (end[0] - start[0]), -(start[1] + share * (end[1] - start[1])))
+        for share in (0.78, 0.9, 0.66, 0.55)
+    )
+    also = [(y, sense * z) for y, z in along for sense in (1.0, -1.0)]
     angle = format_quantity(d.parts.measures.bearing.angle, "angle", d.words.units)
     text = f"Contact line, {angle}:\nit meets the axis\noutside the row"
-    return _of_line(_note(d, "contact-line", "detail", at, text, place), 6, "reaction")
+    return _of_line(_note(d, "contact-line", "detail", at, text, place, also=also), 6, "reaction")
 
 
 def _elements(d: Drawn) -> str:
@@ -167,11 +170,11 @@ def _elements(d: Drawn) -> str:
 
 
 def _along_shaft(at: Point, step: float = 5.0) -> list[Point]:
-    """Return other places in a shaft, nearer to its edge as well, for a leader that would pass another's end."""
+    """Return other places in a shaft, along and across it, for a leader that would pass another's end."""
     return [
         (at[0] + along, across * at[1])
-        for across in (1.0, -1.0, 1.6, -1.6)
-        for along in (step, -step, *((0.0,) if abs(across) > 1 else ()))
+        for across in (1.0, -1.0, 0.6, -0.6, 1.6, -1.6)
+        for along in (step, -step, *((0.0,) if abs(across) != 1.0 else ()))
     ]
 
 
