@@ -73,7 +73,7 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     venv.create(place / "env", with_pip=True)
     scripts = place / "env" / ("Scripts" if os.name == "nt" else "bin")
     (wheel,) = (place / "dist").glob("*.whl")
-    run(scripts / "python", "-m", "pip", "install", "-q", wheel, cwd=place)
+    run(scripts / "python", "-m", "pip", "install", "-q", "--no-compile", wheel, cwd=place)
     return scripts
 
 
