@@ -8,6 +8,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 
 import sample_sites
+from browser.folded_pages import unfolded
 
 pytestmark = pytest.mark.browser
 Visiting = Callable[..., Any]
@@ -23,9 +24,6 @@ CONTEXT = {"include": [["html"]], "exclude": [["svg > g"], ["svg > defs"]]}
 # formulas have the ink of the text around them, and are looked at on the light sheet
 DARK_CONTEXT = {**CONTEXT, "exclude": [*CONTEXT["exclude"], ["math"]]}
 SHEETS = {"light": (RULES, CONTEXT), "dark": (CONTRAST, DARK_CONTEXT)}
-OPEN = "document.querySelectorAll('details').forEach(fold => { fold.open = true; })"
-# a page of workings has hundreds of one kind: of each such page another of its cases is looked at
-ONE_CASE = "n => document.querySelectorAll('main section').forEach((each, k) => { if (k !== n) each.remove(); })"
 BAD = "<img src='x.png'><table><tr><th></th><td>1</td></tr></table><svg role='img'><g></g></svg>"
 
 
@@ -43,12 +41,8 @@ def test_no_page_has_a_violation(visit: Visiting, demonstration: Path, folder: s
     seen = visit(folder)
     wrong = {}
     paths = sample_sites.pages_of(demonstration)
-    workings = [path for path in paths if path.startswith("workings/")]
     for path in paths[share::SHARES]:
-        page = seen.go(path)
-        if path in workings:
-            page.evaluate(ONE_CASE, workings.index(path))
-        page.evaluate(OPEN)
+        page = unfolded(seen.go(path), path, paths)
         for sheet, asked in SHEETS.items():
             page.emulate_media(color_scheme=sheet)
             if found := violations(page, *asked):

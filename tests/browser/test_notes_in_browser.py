@@ -55,22 +55,25 @@ def wrong_with(found: Any) -> list[str]:
 
 
 @pytest.mark.parametrize("share", range(SHARES))
-def test_notes_of_every_page_neither_overlap_nor_open_gaps(
+def test_notes_of_every_page_neither_overlap_nor_open_gaps_and_no_page_talks_to_console_or_another_host(
     visit: Visiting, demonstration: Path, folder: str, share: int
 ) -> None:
     seen = visit(folder)
     wrong, notes = [], 0
     for path in sample_sites.pages_of(demonstration)[share::SHARES]:
         page = seen.go(path)
-        for units in ("SI", "US"):
+        for units in ("SI", "US") if page.locator(".side").count() else ():
             page.get_by_label(units, exact=True).check(force=True)
-            for width in WIDTHS if page.locator(".side").count() else ():
+            for width in WIDTHS:
                 page.set_viewport_size({"width": width, "height": 900})
                 found = page.evaluate(MEASURE)
                 notes += len(found["notes"])
                 wrong += [f"{path}, {units}, {width} px: {one}" for one in wrong_with(found)]
     assert wrong == []
     assert notes > 100
+    # of every page opened from a folder
+    assert seen.console == []
+    assert seen.foreign() == []
 
 
 def test_notes_of_every_lesson_keep_their_places_on_paper(visit: Visiting, demonstration: Path, folder: str) -> None:
