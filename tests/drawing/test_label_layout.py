@@ -10,11 +10,12 @@ from drawing.example_scene import every_item
 from hubwright.drawing import Conflict, draw
 from hubwright.drawing.columns import Entry, arrange, knee
 from hubwright.drawing.faces import block
+from hubwright.drawing.geometry import off
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Shape
 from hubwright.drawing.near import place_near
 from hubwright.drawing.obstacles import Ground, Obstacle, Placed, Wanted
-from hubwright.scenes.vocabulary import Column, Label, Note, Words
+from hubwright.scenes.vocabulary import Column, Label, Normal, Note, Words
 
 ENTRIES = st.lists(
     st.builds(
@@ -106,6 +107,23 @@ def test_a_level_leader_moves_off_the_base_of_a_head() -> None:
     assert not any(base.runs_along(piece) and base.crossed_by(piece) for piece in pieces(moved.leader))
     (stays,) = clear_leaders([placed], column, [])
     assert stays == placed
+
+
+def test_two_rings_in_one_place_have_leaders_with_ends_of_their_own() -> None:
+    scene = every_item()
+    rings = [
+        Normal(name, "detail A", 1, at=(x, 0.0), newtons=1e3, label=Label((name,), "right column"))
+        for name, x in (("first", 0.0), ("second", 0.5))
+    ]
+    drawing = draw(replace(scene, items=(*scene.items, *rings)))
+    leaders = [
+        next(mark for mark in group.children if isinstance(mark, Shape) and mark.line != "paper").rings[0]
+        for group in drawing.groups()
+        if group.name in ("label-force-first", "label-force-second")
+    ]
+    (one, other) = ([(*a, *b) for a, b in pairwise(leader.tolist())] for leader in leaders)
+    assert min(off(tuple(leaders[0][-1]), piece) for piece in other) > 0.45
+    assert min(off(tuple(leaders[1][-1]), piece) for piece in one) > 0.45
 
 
 def test_what_stands_on_something_is_reported() -> None:

@@ -44,6 +44,7 @@ _SYMBOL_WIDTH = 0.4  # of springs and dampers
 _SHORTEST_ARROW = 0.05  # sheet millimetres; shorter ones no printer shows
 _BESIDE_BASE = 0.5  # within which a leader would run along the base of a head
 _SHAFT_POINTS = (0.3, 0.5, 0.15, 0.65)  # where on a shaft a leader may end, from the tail
+_RING_POINTS = (40.0, -40.0, 140.0, -140.0, 90.0, -90.0)  # clear of the leaders of what stands in the same place
 _ARC_POINTS = (-140.0, -110.0, -70.0, -40.0)
 
 
@@ -168,7 +169,8 @@ def _normal(item: v.Normal, view: v.View, sheet: Sheet) -> Group:
     name = sheet.group_name(item, "reaction-" if item.role == "reaction" else "force-")
     at, r = view.on_sheet(item.at), NORMAL_RADIUS
     box = (at[0] - r, at[1] - r, at[0] + r, at[1] + r)
-    sheet.want(item, item.label, owner=name, view=view, points=(at,), box=box)
+    points = (at, *(on_circle(at, r, angle) for angle in _RING_POINTS if item.newtons))
+    sheet.want(item, item.label, owner=name, view=view, points=points, box=box)
     if item.newtons == 0:
         return Group(name, ())
     sheet.keep_off_box(name, "mark", box)

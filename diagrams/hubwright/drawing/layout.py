@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import combinations
+from math import dist
 
 from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, spread, start
-from hubwright.drawing.geometry import Box, cross, meets, overlap
+from hubwright.drawing.geometry import Box, Segment, cross, meets, off, overlap
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Conflict
 from hubwright.drawing.near import place_near
@@ -22,6 +23,7 @@ _TOUCH = 0.35  # boxes that overlap by less are not reported
 _THROUGH = 0.3
 _ANCHOR = 0.7  # half the room around a point to which a leader goes, which others keep out of
 _CROSSING = 150.0  # what a leader costs for each that it crosses when labels look for a second place
+_PASSING = 0.45  # between where a leader ends and another one that passes there
 _TRIES = 4  # pairs of labels that change places for the sake of their leaders
 
 
@@ -175,7 +177,7 @@ def _untangled(members: Sequence[Placed], column: Column, size: Point, ground: G
 
 
 def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
-    """Return the pairs of labels whose words or leaders meet."""
+    """Return the pairs of labels whose words or leaders meet, or of which one's leader ends on the other's."""
     known = []
     for each in placed:
         core, leader = _core(each), pieces(each.leader)
@@ -191,8 +193,17 @@ def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
             or any(cross(a, b) for a in ways for b in others)
             or any(meets(piece, two) for piece in ways)
             or any(meets(piece, one) for piece in others)
+            or _ends_on(ways, others)
+            or _ends_on(others, ways)
         )
     ]
+
+
+def _ends_on(leader: Sequence[Segment], other: Sequence[Segment]) -> bool:
+    """Return whether a leader ends on another one, unless both end there."""
+    if not leader or not other or dist(leader[-1][2:], other[-1][2:]) < _PASSING:
+        return False
+    return any(off(leader[-1][2:], piece) < _PASSING for piece in other)
 
 
 def _core(placed: Placed) -> Box:
