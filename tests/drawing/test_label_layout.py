@@ -109,6 +109,19 @@ def test_a_level_leader_moves_off_the_base_of_a_head() -> None:
     assert stays == placed
 
 
+def test_no_leader_bends_where_another_passes() -> None:
+    column = Column("left", 20, 10, 90)
+    label, other = replace(wanted("left column"), points=((60.0, 60.0),)), wanted("left column")
+    passing = (knee(column, 40.0), (50.0, 50.0))
+    bend = ((passing[0][0] + 50.0) / 2, (40.0 + 50.0) / 2 + 0.02)
+    below = Placed(other, 20 - other.width, 40.0 + other.height / 2, "right", ((21.1, 40.0), *passing))
+    leader = ((21.1, bend[1]), bend, (60.0, 60.0))
+    above = Placed(label, 20 - label.width, bend[1] + label.height / 2, "right", leader)
+    moved, stays = clear_leaders([above, below], column, [])
+    assert min(off(point, (*passing[0], *passing[1])) for point in moved.leader[1:]) > 1.0
+    assert stays == below
+
+
 def test_two_rings_in_one_place_have_leaders_with_ends_of_their_own() -> None:
     scene = every_item()
     rings = [

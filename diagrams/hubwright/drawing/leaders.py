@@ -19,7 +19,7 @@ _WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft":
 _WEIGHT |= dict.fromkeys(("line", "base"), 0.0)  # these cost only along them
 _ALONG = 25.0  # an arrow, the base of its head, or a line
 _CROSSING = 100.0
-_NEAR_ANCHOR, _ANCHOR_CLEAR = 30.0, 1.2
+_NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
 _ROUNDS = 3
@@ -133,13 +133,15 @@ def _cost(
 ) -> float:
     """Return how badly a leader runs; counting stops at the limit, beyond which it does not matter."""
     cost = 0.0
-    x, y = leader[-1]
-    for other, box in taken:  # no other leader passes where this one ends
-        near = (
-            box[0] - _ANCHOR_CLEAR < x < box[2] + _ANCHOR_CLEAR and box[1] - _ANCHOR_CLEAR < y < box[3] + _ANCHOR_CLEAR
-        )
-        if near and _close((x, y), other):
-            cost += _NEAR_ANCHOR
+    for x, y in leader[1:]:  # no other leader passes where this one ends, or touches it where it bends
+        worth = _NEAR_ANCHOR if (x, y) == leader[-1] else _NEAR_KNEE
+        for other, box in taken:
+            near = (
+                box[0] - _ANCHOR_CLEAR < x < box[2] + _ANCHOR_CLEAR
+                and box[1] - _ANCHOR_CLEAR < y < box[3] + _ANCHOR_CLEAR
+            )
+            if near and _close((x, y), other):
+                cost += worth
     for piece in pieces(leader):
         left, low, right, high = _spread(piece)
         for other, box in taken:
