@@ -9,6 +9,7 @@ import pytest
 from hubwright.results import Results, solve
 from hubwright.results.changes import NotComparableError
 from hubwright.scenes.change_split import change_split
+from hubwright.scenes.ratio_panels import times_together
 from hubwright.scenes.vocabulary import Bar, Scene
 from hubwright.setup import load
 from scene_checks import check_scene, check_written_scales
@@ -64,3 +65,7 @@ def test_a_setup_beside_itself_has_nothing_to_split() -> None:
     base = solved("vehicles/supply-van.toml")
     with pytest.raises(NotComparableError, match="no ratio to split"):
         change_split(base, base)
+
+
+def test_a_factor_of_thousands_is_told_without_decimals() -> None:
+    assert times_together([12345.0, 1.25, 0.84])[0].replace(",", "").isdigit()

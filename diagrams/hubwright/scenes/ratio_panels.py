@@ -165,7 +165,7 @@ def times_together(factors: Sequence[float]) -> list[str]:
     places = [_places(factor) for factor in factors]
     told = multiplied(factors, places, round(whole, _places(whole)), _places(whole))
     return [
-        times(factor) if number == round(factor, place) else f"{number:.{place}f}"
+        times(factor) if number == round(factor, place) else f"{number:.{place}f}" if place > 0 else times(number)
         for factor, number, place in zip(factors, told, places, strict=True)
     ]
 
