@@ -23,7 +23,7 @@ WEIGHT: dict[Kind, float] = {
     "head": 60.0,
     "shaft": 40.0,
     "mark": 40.0,
-    "dimension": 25.0,
+    "dimension": 40.0,
     "frame": 25.0,
     "line": 12.0,
     "leader": 40.0,
