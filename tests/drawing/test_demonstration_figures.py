@@ -1,6 +1,7 @@
 """Every figure of the demonstration, in both unit systems: nothing stands on anything else, and a ruler agrees."""
 
 from collections.abc import Iterator
+from functools import cache
 from itertools import product
 from pathlib import Path
 
@@ -21,7 +22,13 @@ _KIND = {"applied": "load", "reaction": "reaction", "resultant": "resultant"}
 UNITS: tuple[Units, ...] = ("si", "us")
 
 
-def scenes(file: Path, units: Units) -> Iterator[Scene]:
+@cache
+def scenes(file: Path, units: Units) -> tuple[Scene, ...]:
+    """Every figure of a file, made once for all tests of a worker."""
+    return tuple(_made(file, units))
+
+
+def _made(file: Path, units: Units) -> Iterator[Scene]:
     what = load(file)
     if isinstance(what, Beam):
         yield scene_function("beam alone")(solve_beam(what), units=units)
