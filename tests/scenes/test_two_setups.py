@@ -42,7 +42,7 @@ def listed(scene: Scene, name: str) -> str:
 
 
 @given(first=setups(rows_known=False), second=setups(rows_known=False), data=st.data())
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 def test_any_two_valid_setups_can_be_compared(first: Setup, second: Setup, data: st.DataObject) -> None:
     wheels = [wheel for wheel in described_wheels(first) if wheel in described_wheels(second)]
     assume(wheels)
