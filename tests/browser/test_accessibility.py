@@ -16,22 +16,12 @@ Visiting = Callable[..., Any]
 SHARES = 4  # so that workers can look at the pages side by side
 STANDARDS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 RULES = {"runOnly": STANDARDS, "resultTypes": ["violations"]}
-# all that differs on the dark sheet
+# colours are all that differs on the dark sheet
 CONTRAST = {"runOnly": {"type": "rule", "values": ["color-contrast"]}, "resultTypes": ["violations"]}
+SHEETS = {"light": RULES, "dark": CONTRAST}
 # A drawing is one picture with a name and a description; axe cannot judge the thousands of lines within it, and the
 # contrast of its words is computed in tests/drawing.
 DRAWN = "document.querySelectorAll('svg > g, svg > defs').forEach(each => each.remove())"
-# Of like things in a row, such as rows of a table, problems or workings, the first ones are made as all are, and fewer
-# still have the colours of all. That no id stands twice is looked at in the whole file, by the checker of HTML.
-LIKE, FEW = 8, 2
-LEAVE_OF_A_KIND = """most => document.querySelectorAll('main, main *').forEach(parent => {
-  const kinds = new Map();
-  [...parent.children].forEach(one => {
-    const kind = one.localName + '.' + one.getAttribute('class');
-    kinds.set(kind, (kinds.get(kind) || 0) + 1);
-    if (kinds.get(kind) > most) one.remove();
-  });
-})"""
 BAD = "<img src='x.png'><table><tr><th></th><td>1</td></tr></table><svg role='img'><g></g></svg>"
 
 
@@ -52,8 +42,7 @@ def test_no_page_has_a_violation(visit: Visiting, demonstration: Path, folder: s
     paths = sample_sites.pages_of(demonstration)
     for path in paths[share::SHARES]:
         page = unfolded(seen.go(path), path, paths)
-        for sheet, most, rules in (("light", LIKE, RULES), ("dark", FEW, CONTRAST)):
-            page.evaluate(LEAVE_OF_A_KIND, most)
+        for sheet, rules in SHEETS.items():
             page.emulate_media(color_scheme=sheet)
             if found := violations(page, rules):
                 wrong[path, sheet] = found

@@ -8,6 +8,7 @@ from pathlib import Path
 import sample_sites
 
 _WAY = re.compile(r'<a class="way" href="\.\./(workings/[^"#]+)#([^"]+)">(.*?)</a>', re.S)
+_WORKED = re.compile(r'<details class="worked" id="([^"]+)"([^>]*)>')
 _BOTH = re.compile(r'<span class="si">(.*?)</span><span class="us">(.*?)</span>', re.S)
 _NUMBER = re.compile(r"\u2212?-?\d[\d,]*(?:\.\d+)?")
 _POUND_FORCE = Decimal("4.4482216152605")  # N
@@ -43,14 +44,15 @@ def alike(shown: str, reached: str, system: str) -> bool:
 
 def results_of(page: Path) -> dict[str, tuple[str, str]]:
     """Return what every working of a page comes to in both systems, by its anchor."""
-    found = {}
-    for ident, attributes in re.findall(r'<details class="worked" id="([^"]+)"([^>]*)>', page.read_text("utf-8")):
-        last = [
-            unescape(re.search(rf'data-plain-{system}="([^"]*)"', attributes)[1]).rpartition("=")[2].strip()  # type: ignore[index]
-            for system in ("si", "us")
-        ]
-        found[ident] = (last[0], last[1])
-    return found
+    text = page.read_text("utf-8")
+    return {ident: (last_of("si", told), last_of("us", told)) for ident, told in _WORKED.findall(text)}
+
+
+def last_of(system: str, attributes: str) -> str:
+    """Return what stands behind the last sign of equality in a working's plain text."""
+    match = re.search(rf'data-plain-{system}="([^"]*)"', attributes)
+    assert match is not None, attributes
+    return unescape(match[1]).rpartition("=")[2].strip()
 
 
 def test_a_number_is_what_its_working_comes_to(demonstration: Path) -> None:

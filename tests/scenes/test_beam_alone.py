@@ -44,7 +44,7 @@ def beams(draw_one: st.DrawFn) -> Beam:
 
 
 @given(beams())
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=60, deadline=None)
 def test_the_free_body_closes_as_it_is_drawn(beam: Beam):
     scene = beam_alone(solve_beam(beam))
     assert scene.body is not None
@@ -63,7 +63,7 @@ def test_the_free_body_closes_as_it_is_drawn(beam: Beam):
 
 
 @given(beams())
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=40, deadline=None)
 def test_small_arrows_sum_to_the_distributed_load(beam: Beam):
     scene = beam_alone(solve_beam(beam))
     for number, each in enumerate(beam.loads, start=1):
@@ -78,7 +78,7 @@ def test_small_arrows_sum_to_the_distributed_load(beam: Beam):
 
 
 @given(beams())
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=40, deadline=None)
 def test_plots_are_the_solved_curves(beam: Beam):
     solved = solve_beam(beam)
     scene = beam_alone(solved)
@@ -95,7 +95,7 @@ def test_plots_are_the_solved_curves(beam: Beam):
 
 
 @given(beams())
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=40, deadline=None)
 def test_dimensions_add_up_to_the_length(beam: Beam):
     scene = beam_alone(solve_beam(beam))
     spans = [item for item in scene.items if isinstance(item, Dimension)]

@@ -10,7 +10,7 @@ from hubwright.scenes.sensitivity_bars import sensitivity_bars
 from hubwright.scenes.vocabulary import Bar, Note
 from scene_checks import check_scene, check_written_scales, is_round
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 NAMES = st.text("abcdefgh ", min_size=1, max_size=60)
 KINDS = st.sampled_from(("force", "moment", "ratio", "small length"))
 

@@ -17,7 +17,7 @@ from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def slopes(scene: Scene) -> dict[str, float]:

@@ -18,7 +18,7 @@ from hubwright.setup import vary
 from scene_checks import check_scene, check_written_scales
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/summer-fit-out.toml")
 
 

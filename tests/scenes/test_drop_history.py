@@ -17,7 +17,7 @@ from hubwright.scenes.vocabulary import Curve, Line, Scene
 from hubwright.setup import vary
 from scene_checks import check_scene
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 G = 9.80665  # standard gravity, CGPM 1901
 
 

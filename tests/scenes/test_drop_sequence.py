@@ -13,7 +13,7 @@ from hubwright.scenes.drop_sequence import drop_sequence, instants
 from hubwright.scenes.vocabulary import Callout, Damper, Note, Part, Spring
 from scene_checks import check_scene, check_written_scales, is_round
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 @given(results=drops(), units=st.sampled_from(("si", "us")))

@@ -13,7 +13,7 @@ from hubwright.scenes.vocabulary import Bar, Force, Line, Scene
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/winter-offset-wheels.toml")
 
 

@@ -25,7 +25,7 @@ def forces(scene: Scene, start: str) -> list[Force]:
 
 
 @given(chosen=setups(rows_known=False), data=st.data())
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 def test_strips_and_resultant_are_one_force_at_one_place_for_every_setup(chosen: Setup, data: st.DataObject) -> None:
     results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
     case = data.draw(st.sampled_from([name for name, state in results.cases.items() if state.kind in KINDS]))

@@ -15,7 +15,7 @@ from hubwright.setup import vary
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILE = "vehicles/hill-wagon.toml"
 
 

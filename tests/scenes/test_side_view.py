@@ -22,7 +22,7 @@ from strategies import setups
 CONTENT = Path(__file__).parents[2] / "content"
 FILES = sorted(CONTENT.glob("vehicles/*.toml")) + sorted(CONTENT.glob("setups/*.toml"))
 G = 9.80665  # standard gravity, CGPM 1901
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def forces(scene: Scene) -> dict[str, Force]:

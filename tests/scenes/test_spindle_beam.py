@@ -20,7 +20,7 @@ from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 FILES = sorted(CONTENT.glob("vehicles/*.toml")) + sorted(CONTENT.glob("setups/*.toml"))
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def force(scene: Scene, name: str) -> Force:

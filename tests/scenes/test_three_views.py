@@ -17,7 +17,7 @@ from scene_checks import check_scene, check_written_scales, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def components(scene: Scene, action: str) -> dict[str, set[float]]:

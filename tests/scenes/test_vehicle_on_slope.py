@@ -15,7 +15,7 @@ from hubwright.scenes.vocabulary import Force
 from scene_checks import check_scene, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 VEHICLES = ("vehicles/hill-wagon.toml", "vehicles/supply-van.toml", "vehicles/kit-trailer.toml")
 
 

@@ -15,7 +15,7 @@ from hubwright.scenes.wheel_at_ledge import AtLedge, wheel_at_ledge
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml")
 
 

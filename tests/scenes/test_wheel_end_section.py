@@ -90,7 +90,7 @@ def test_every_case_of_the_demonstration_is_drawn_without_conflict(vehicle: str,
             assert draw(scene).conflicts == (), (wheel, case)
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(chosen=setups(rows_known=False), data=st.data())
 def test_every_valid_setup_has_a_section(chosen: Setup, data: st.DataObject) -> None:
     results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))

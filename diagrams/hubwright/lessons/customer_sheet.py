@@ -1,7 +1,6 @@
 """The one-page sheet for a customer: one per setup file, for A4 or Letter, also as a grey print."""
 
 import posixpath
-from functools import partial
 
 from markupsafe import Markup, escape
 
@@ -11,7 +10,7 @@ from hubwright.lessons.branding import Branding
 from hubwright.lessons.change_words import changes_in_words
 from hubwright.lessons.figures import figure_html, scenes_of
 from hubwright.lessons.fingerprint import fingerprint
-from hubwright.lessons.generated_page import GeneratedPage, Site
+from hubwright.lessons.generated_page import GeneratedPage, Site, page_of_each_setup
 from hubwright.lessons.input_tables import estimated_in_words
 from hubwright.lessons.limit_table import (
     ABOVE,
@@ -38,18 +37,7 @@ MOST_CHANGES = 6  # told one by one; a sheet has one page
 
 def pages(site: Site) -> list[GeneratedPage]:
     """Return a sheet for each vehicle and setup; they are reached from their reports."""
-    return [
-        GeneratedPage(
-            path=f"sheets/{stem}.md",
-            title=f"Sheet: {results.setup.name}",
-            kind="sheet",
-            write=partial(sheet_body, stem=stem, site=site),
-            mark=f"S{number}",
-            stem=stem,
-            listed=False,
-        )
-        for number, (stem, results) in enumerate(site.course.results.items(), 1)
-    ]
+    return page_of_each_setup(site, folder="sheets", title="Sheet", kind="sheet", mark="S", body=sheet_body)
 
 
 def sheet_body(page: PageState, stem: str, site: Site) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Literal
 
 from hubwright.lessons.branding import Branding
@@ -43,3 +44,30 @@ class GeneratedPage:
         """Return the page's front matter, from which MkDocs takes the title."""
         title = self.title.replace("\\", "\\\\").replace('"', '\\"')
         return f'---\ntitle: "{title}"\nkind: {self.kind}\n---\n'
+
+
+def page_of_each_setup(
+    site: Site,
+    *,
+    folder: str,
+    title: str,
+    kind: Literal["report", "sheet", "page"],
+    mark: str,
+    body: Callable[..., str],
+    listed: bool = False,
+    searched: bool = True,
+) -> list[GeneratedPage]:
+    """Return a page for each vehicle and setup; `body(page, stem=..., site=...)` writes it."""
+    return [
+        GeneratedPage(
+            path=f"{folder}/{stem}.md",
+            title=f"{title}: {results.setup.name}",
+            kind=kind,
+            write=partial(body, stem=stem, site=site),
+            mark=f"{mark}{number}",
+            stem=stem,
+            listed=listed,
+            searched=searched,
+        )
+        for number, (stem, results) in enumerate(site.course.results.items(), 1)
+    ]

@@ -1,12 +1,10 @@
 """Setup reports: a generated page per vehicle and setup, with every input, load and limit on one sheet."""
 
-from functools import partial
-
 from markupsafe import Markup
 
 from hubwright.lessons import cautions
 from hubwright.lessons.figures import figure_html, scenes_of
-from hubwright.lessons.generated_page import GeneratedPage, Site
+from hubwright.lessons.generated_page import GeneratedPage, Site, page_of_each_setup
 from hubwright.lessons.input_tables import inputs_table
 from hubwright.lessons.limit_table import limits
 from hubwright.lessons.page_state import PageState
@@ -36,17 +34,9 @@ HAZARDS = (
 
 def pages(site: Site) -> list[GeneratedPage]:
     """Return a page for the report of each vehicle and setup."""
-    return [
-        GeneratedPage(
-            path=f"reports/{stem}.md",
-            title=f"Setup report: {results.setup.name}",
-            kind="report",
-            write=partial(report_body, stem=stem, site=site),
-            mark=f"R{number}",
-            stem=stem,
-        )
-        for number, (stem, results) in enumerate(site.course.results.items(), 1)
-    ]
+    return page_of_each_setup(
+        site, folder="reports", title="Setup report", kind="report", mark="R", body=report_body, listed=True
+    )
 
 
 def report_body(page: PageState, stem: str, site: Site) -> str:

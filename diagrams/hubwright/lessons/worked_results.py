@@ -6,13 +6,12 @@ A report, a sheet or a comparison asks `Ways` for the link of a number; the page
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import partial
 
 from markupsafe import Markup
 
 from hubwright.errors import HubwrightError
 from hubwright.lessons.blocks import BlockError
-from hubwright.lessons.generated_page import GeneratedPage, Site
+from hubwright.lessons.generated_page import GeneratedPage, Site, page_of_each_setup
 from hubwright.lessons.limit_table import limits_are_exceeded, warning_above_limits
 from hubwright.lessons.page_state import PageState
 from hubwright.lessons.reference_links import FOLDER as REFERENCE
@@ -34,19 +33,7 @@ _NOT_HERE = ("beam.", "free_body.")
 
 def pages(site: Site) -> list[GeneratedPage]:
     """Return a page for the workings of each vehicle and setup; they are reached from the numbers themselves."""
-    return [
-        GeneratedPage(
-            path=f"{FOLDER}/{stem}.md",
-            title=f"Workings: {results.setup.name}",
-            kind="page",
-            write=partial(_body, stem=stem, site=site),
-            mark=f"R{number}",
-            stem=stem,
-            listed=False,
-            searched=False,
-        )
-        for number, (stem, results) in enumerate(site.course.results.items(), 1)
-    ]
+    return page_of_each_setup(site, folder=FOLDER, title="Workings", kind="page", mark="R", body=_body, searched=False)
 
 
 @dataclass(frozen=True)
