@@ -11,7 +11,7 @@ from itertools import pairwise
 from math import inf
 
 from hubwright.drawing.columns import ELBOW, LEAST_GAP, knee, start
-from hubwright.drawing.geometry import Box, Segment, cross, overlap
+from hubwright.drawing.geometry import Box, Segment, cross, off, overlap
 from hubwright.drawing.obstacles import Kind, Obstacle, Placed
 from hubwright.scenes.vocabulary import Column, Point
 
@@ -140,7 +140,7 @@ def _cost(
                 box[0] - _ANCHOR_CLEAR < x < box[2] + _ANCHOR_CLEAR
                 and box[1] - _ANCHOR_CLEAR < y < box[3] + _ANCHOR_CLEAR
             )
-            if near and _close((x, y), other):
+            if near and off((x, y), other) < _ANCHOR_CLEAR:
                 cost += worth
     for piece in pieces(leader):
         left, low, right, high = _spread(piece)
@@ -160,17 +160,6 @@ def _cost(
                     return cost
         left, right, low, high = left - _ANCHOR_CLEAR, right + _ANCHOR_CLEAR, low - _ANCHOR_CLEAR, high + _ANCHOR_CLEAR
         for anchor in anchors:
-            if left < anchor[0] < right and low < anchor[1] < high and _close(anchor, piece):
+            if left < anchor[0] < right and low < anchor[1] < high and off(anchor, piece) < _ANCHOR_CLEAR:
                 cost += _NEAR_ANCHOR
     return cost
-
-
-def _close(point: Point, segment: Segment) -> bool:
-    """Return whether a point lies nearer to a segment than leaders may pass."""
-    px, py = point
-    x0, y0, x1, y1 = segment
-    dx, dy = x1 - x0, y1 - y0
-    length = dx * dx + dy * dy
-    share = 0.0 if length == 0 else min(1.0, max(0.0, ((px - x0) * dx + (py - y0) * dy) / length))
-    ax, ay = px - x0 - share * dx, py - y0 - share * dy
-    return ax * ax + ay * ay < _ANCHOR_CLEAR * _ANCHOR_CLEAR
