@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from hubwright.quantities import KINDS, Kind, Quantity, Shown, System, adding_up, display, display_sum, display_terms
 from hubwright.quantities.formatting import Scale
-from hubwright.quantities.sums import apportioned, multiplied
+from hubwright.quantities.sums import apportioned, format_sums, format_terms, multiplied
 
 SUMMED: tuple[Kind, ...] = (
     "force", "moment", "mass", "length", "small length", "vehicle length", "percent", "count", "energy", "time",
@@ -164,3 +164,14 @@ def test_printed_factors_multiply_to_the_printed_whole_where_neighbours_can(fact
 
 def test_factors_that_multiply_as_rounded_are_left_as_they_are():
     assert multiplied([1.251, 1.302], [2, 2], 1.63, 2) == [1.25, 1.3]
+
+
+def test_sums_side_by_side_have_one_number_of_digits() -> None:
+    # one closes in whole pounds, 1,235 = 764 + 383 + 88; the other, with a like term, does not, 1,235 ≠ 1,200 − 54 + 88
+    pound = 4.4482216152605
+    before = [1234.6 * pound, -763.5 * pound, -382.9 * pound, -88.2 * pound]
+    after = [1234.6 * pound, -1200.1 * pound, 53.7 * pound, -88.2 * pound]
+    first, second = format_sums([before, after], "force", "us")
+    assert first[0] == second[0] == "1,234.6\u00a0lbf"
+    assert first[3] == second[3]
+    assert format_sums([before], "force", "us") == [format_terms(before, "force", "us")]

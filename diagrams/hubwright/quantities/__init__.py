@@ -17,7 +17,7 @@ from hubwright.quantities.formatting import (
 )
 from hubwright.quantities.quantity import Quantity
 from hubwright.quantities.reading import Measured, parse
-from hubwright.quantities.sums import adding_up, display_sum, display_terms, format_terms
+from hubwright.quantities.sums import adding_up, display_sum, display_terms, format_sums, format_terms
 from hubwright.quantities.units import DIMENSIONS, Dimension, DimensionName
 
 __all__ = [
@@ -42,6 +42,7 @@ __all__ = [
     "format_number",
     "format_quantity",
     "format_range",
+    "format_sums",
     "format_terms",
     "parse",
 ]

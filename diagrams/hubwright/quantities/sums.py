@@ -77,19 +77,22 @@ def display_terms(
     >>> [part.number for part in parts], total.number
     (['3.764', '1.335'], '5.10')
     """
-    total = math.fsum(parts)
-    grid = _grid_of(parts, total, kind, system, digits)
-
-    def holds(shown: Sequence[Shown]) -> bool:
-        left_over = sum((_read(each, kind, system) for each in shown), -grid.units(total) * grid.step * grid.size)
-        return abs(left_over) <= grid.step * grid.size / 2
-
     told, whole = display_sum(parts, kind, system, digits=digits)
     for finer in (0, 1):
-        alone = tuple(_alone(part, kind, system, digits, finer) for part in parts)
-        if holds(alone):
+        if (alone := _closing(parts, kind, system, digits, finer)) is not None:
             return alone, whole
     return told, whole
+
+
+def _closing(
+    parts: Sequence[float], kind: Kind, system: System, digits: int | None, finer: int
+) -> tuple[Shown, ...] | None:
+    """Return terms as they are shown alone, or with one more digit; None where they do not add up so."""
+    total = math.fsum(parts)
+    grid = _grid_of(parts, total, kind, system, digits)
+    alone = tuple(_alone(part, kind, system, digits, finer) for part in parts)
+    left_over = sum((_read(each, kind, system) for each in alone), -grid.units(total) * grid.step * grid.size)
+    return alone if abs(left_over) <= grid.step * grid.size / 2 else None
 
 
 def format_terms(parts: Sequence[float], kind: Kind, system: System) -> tuple[str, ...]:
@@ -101,6 +104,21 @@ def format_terms(parts: Sequence[float], kind: Kind, system: System) -> tuple[st
     ['48 %', '52 %']
     """
     return tuple(shown.text for shown in display_terms(parts, kind, system)[0])
+
+
+def format_sums(sums: Sequence[Sequence[float]], kind: Kind, system: System) -> list[tuple[str, ...]]:
+    """Return the terms of sums that stand side by side: where one of them needs another digit, all have it.
+
+    Examples
+    --------
+    >>> [" ".join(each).replace("\\xa0", " ") for each in format_sums([(2.4, 3.45), (2.2, 3.1)], "mass", "si")]
+    ['2.4 kg 3.5 kg', '2.2 kg 3.1 kg']
+    """
+    for finer in (0, 1):
+        told = [_closing(parts, kind, system, None, finer) for parts in sums]
+        if all(each is not None for each in told):
+            return [tuple(shown.text for shown in each or ()) for each in told]
+    return [format_terms(parts, kind, system) for parts in sums]
 
 
 def adding_up(*parts: Quantity, digits: int | None = None) -> tuple[Quantity, ...]:

@@ -265,7 +265,7 @@ def _size(body: _Body, words: TwoWordings, single: SingleForce, axis: str) -> st
     state = body.results.cases[words.case]
     rows = state.row_load
     if axis == "z":
-        return words.upright(state)[single.name]
+        return words.upright()[_NAMES.index(body.name)][single.name]
     if rows is None or not single.name.startswith("row"):
         return format_quantity(abs(getattr(single.force, axis)), "force", words.units)
     outboard, inboard = row_sizes([getattr(row, axis) for row in rows_of(rows)], words.units)

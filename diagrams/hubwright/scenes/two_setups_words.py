@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from hubwright.quantities import Kind, format_quantity, format_terms
+from hubwright.quantities import Kind, format_quantity, format_sums
 from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.vehicle_loads import plain
@@ -77,7 +77,7 @@ class TwoWordings:
     def loads(self) -> tuple[Compared, ...]:
         """Return what acts on the turning parts; row loads as they push the hub."""
         s, t = self.states
-        before, after = (self.upright(state) for state in (s, t))
+        before, after = self.upright()
         road = before["contact"], after["contact"]
         items = [Compared("road's push", "force", s.contact_force.z, t.contact_force.z, sizes=road)]
         if s.row_load is not None and t.row_load is not None:
@@ -89,14 +89,15 @@ class TwoWordings:
             items.append(Compared("bearing moment", "moment", abs(s.bearing_moment.x), abs(t.bearing_moment.x)))
         return tuple(items)
 
-    def upright(self, state: CaseResult) -> dict[str, str]:
-        """Return the sizes of what acts upright, masses taken together, so shown that they cancel."""
-        parts: dict[str, float] = {}
-        for single in state.free_body.forces:
-            name = next((start for start in ON_MASSES if single.name.startswith(start)), single.name)
-            parts[name] = parts.get(name, 0.0) + single.force.z
-        told = format_terms(list(parts.values()), "force", self.units)
-        return {name: text.removeprefix(MINUS) for name, text in zip(parts, told, strict=True)}
+    def upright(self) -> tuple[dict[str, str], dict[str, str]]:
+        """Return the sizes of what acts upright on each body, masses taken together, so shown that they cancel."""
+        bodies = [_upright(state) for state in self.states]
+        told = format_sums([list(parts.values()) for parts in bodies], "force", self.units)
+        first, second = (
+            {name: text.removeprefix(MINUS) for name, text in zip(parts, texts, strict=True)}
+            for parts, texts in zip(bodies, told, strict=True)
+        )
+        return first, second
 
     def title(self) -> str:
         """Return what the change does to the load line and to the rows."""
@@ -193,3 +194,12 @@ class TwoWordings:
         if line.stays:
             return f"Both lie {line.told(line.second, self.units)}."
         return f"{line.told(line.first, self.units)} and {line.told(line.second, self.units)} of the bearing centre."
+
+
+def _upright(state: CaseResult) -> dict[str, float]:
+    """Return the upright forces on a free body by name, those on its masses taken together [N]."""
+    parts: dict[str, float] = {}
+    for single in state.free_body.forces:
+        name = next((start for start in ON_MASSES if single.name.startswith(start)), single.name)
+        parts[name] = parts.get(name, 0.0) + single.force.z
+    return parts
