@@ -53,6 +53,10 @@ def check_forces(results: Results, case: str, scene: Scene) -> None:
         axis = axes.get(item, item[-1])
         vector = np.array([single.force.x, single.force.y, single.force.z]) * [axis == a for a in "xyz"]
         wanted[item] = vector, np.array([single.point.x, single.point.y, single.point.z])
+    if results.setup.brake is not None:  # on the disc in the cut: above the axle if the bearing pushes from below
+        height = results.setup.brake.effective_radius * (1.0 if sums[2] >= 0 else -1.0)
+        for item in ("caliper_x", "caliper_z"):
+            wanted[item] = wanted[item][0], wanted[item][1] + (0.0, 0.0, height)
     for single in body.forces:
         if single.name.startswith(("weight", "inertia")):
             vector = np.array([single.force.x, single.force.y, single.force.z])

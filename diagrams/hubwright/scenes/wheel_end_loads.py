@@ -225,9 +225,15 @@ def _lens(d: Drawn, step: int) -> list[Item]:
 
 
 def _caliper(d: Drawn, step: int) -> list[Item]:
+    """Return the caliper's force where the cut meets the pads' path: off the axle, where the bearing pushes."""
     words = d.words
-    caliper = words.state.free_body.force("caliper")
-    F, at = caliper.force, flat(caliper.point)
+    caliper, brake = words.state.free_body.force("caliper"), words.results.setup.brake
+    F = caliper.force
+    if brake is None:
+        return []
+    # the bearing pushes from the other side of the axle, and this arrow lies outside the pads' path
+    above = words.state.bearing_force.z <= 0
+    at = (flat(caliper.point)[0], brake.effective_radius * MM * (1.0 if above else -1.0))
     items: list[Item] = []
     lines: list[str] = []
     if not words.nothing(F.z):
@@ -245,6 +251,7 @@ def _caliper(d: Drawn, step: int) -> list[Item]:
                 step,
                 at=at,
                 vector=(0.0, F.z),
+                tip_at_point=above == (F.z < 0),
                 level=ABOVE_PARTS + 2,
                 label=label,
                 gap=0.0 if words.nothing(F.x) else GAP,
