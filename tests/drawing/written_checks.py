@@ -32,6 +32,9 @@ _KEPT_CLEAR = {
     "dimension-": "a dimension",
     "edge-": "a frame",
 }
+# groups whose lines anything is asked of: those of parts, most of them, are not read
+_MEASURED = (*_KEPT_CLEAR, "label-", "line-load-line")
+_LENGTHS = {"data-newtons", "data-mm", "data-degrees"}
 _FACES: tuple[Face, ...] = ("lettering", "narrow", "serif", "bold", "symbol")
 
 
@@ -116,6 +119,7 @@ def _groups(root: ElementTree.Element, unit: float) -> Iterator[_Group]:
 
 def _read(element: ElementTree.Element, scales: dict[str, str], unit: float) -> _Group:
     group = _Group(element.get("data-name") or "", dict(element.attrib), scales)
+    measured = group.name.startswith(_MEASURED) or not _LENGTHS.isdisjoint(element.attrib)
     for mark in element.iter():
         tag, classes = mark.tag.rsplit("}", 1)[-1], (mark.get("class") or "").split()
         if tag == "text":
@@ -126,7 +130,7 @@ def _read(element: ElementTree.Element, scales: dict[str, str], unit: float) -> 
             group.discs.append((x - r, y - r, x + r, y + r))
             if "f-paper" in classes:
                 group.rings.append(group.discs[-1])
-        elif tag == "path":
+        elif tag == "path" and measured:
             lines = list(_polylines(mark.get("d") or "", unit))
             filled = any(name.startswith("f-") for name in classes)
             if "s-paper" in classes:

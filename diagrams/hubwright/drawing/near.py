@@ -25,6 +25,7 @@ _OTHER_POINT, _OTHER_WAY = 0.3, 0.1
 _LEADER_THROUGH = 30.0
 # what a leader costs that crosses one of these, or runs along a line
 _ACROSS: dict[Kind, float] = {"shaft": 12.0, "mark": 12.0, "anchor": 12.0, "dimension": 3.0}
+_ACROSS_ALL = 60.0  # what all of these cost at most: less than words on words
 _ALONG, _BESIDE = 25.0, 0.6  # how near a leader does not run beside one
 _SAME, _PASSING = 0.4, 0.6  # between the ends of leaders; between one's end and another leader
 _SIDES = {
@@ -78,7 +79,7 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
     share = max(0.0, 1.0 - 0.5 / length)
     whole: Segment = (*begin, *end)
     piece: Segment = (*begin, begin[0] + share * (end[0] - begin[0]), begin[1] + share * (end[1] - begin[1]))
-    cost = 0.0
+    cost, across = 0.0, 0.0
     left, right = min(begin[0], end[0]) - _BESIDE, max(begin[0], end[0]) + _BESIDE
     low, high = min(begin[1], end[1]) - _BESIDE, max(begin[1], end[1]) + _BESIDE
     for each in among:
@@ -96,10 +97,13 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
         elif each.kind in ("text", "head"):
             cost += through
         elif each.kind != "anchor":
-            cost += _ALONG if each.runs_along(piece) else _ACROSS.get(each.kind, 0.0)
+            if each.runs_along(piece):
+                cost += _ALONG
+            else:
+                across += _ACROSS.get(each.kind, 0.0)
         elif not _is_at(end, each.box):
-            cost += _ACROSS["anchor"]
-    return cost
+            across += _ACROSS["anchor"]
+    return cost + min(across, _ACROSS_ALL)
 
 
 def _ends_beside(leader: Segment, other: Segment | None) -> bool:

@@ -52,7 +52,9 @@ from hubwright.setup.model import TrailerChassis, VehicleChassis
 _WIDTH, _LEFT, _RIGHT = 310.0, 60.0, 250.0  # of the drawing area, and where the label columns begin
 _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, room of arrows below the road
 _LABELS = 16.0  # middle of the words beside arrows, below the road
+_LEAST_DROP = 10.0  # the same, of a weight whose arrow ends above that
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
+_ASIDE, _CLEAR = 9.0, 8.0  # of the height's line from its centre of mass, and from what stands beside it
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
 _OFF_SCALE = 11.0  # how far an arrow that is not to scale may reach below the road
 _HIDDEN = 2.5  # an arrow shorter than this lies under the mark of its centre of mass
@@ -190,7 +192,7 @@ def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[It
             format_quantity(own.mass, "mass", units),
         ),
         place="left" if leftward else "right",
-        anchor=(own.x, -_LABELS / view.scale),
+        anchor=(own.x, -min(max(_hanging(body, own, view) - 1.0, _LEAST_DROP), _LABELS) / view.scale),
         tone="load",
         nudge=(-_BESIDE if leftward else _BESIDE, 0.0),
     )
@@ -203,7 +205,6 @@ def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[It
 
 def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     labelled = sorted(body.added, key=lambda load: -abs(load.mass))[:_SHOWN]
-    middle = (body.rests[0].x + body.rests[1].x) / 2
     items: list[Item] = []
     for number, load in enumerate(body.added, start=1):
         at, weight = (load.x, load.z), body.weight(load)
@@ -218,7 +219,8 @@ def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
         label = None
         if load in labelled:
             lines = (f"*{{W|{number}}} = {format_quantity(abs(weight), 'force', units)}", *_told(body, load, units))
-            label = Label(lines, place="left column" if load.x >= middle else "right column", tone="load")
+            # no leader runs across the vehicle's own weight and its height
+            label = Label(lines, place="left column" if load.x >= body.own.x else "right column", tone="load")
         vector = (0.0, -weight)
         # above the square that stands for gear
         force = Force(
@@ -303,11 +305,8 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
         """Return where an extension line starts: clear below an arrow that reaches `drop` below the road."""
         return x, -(max(drop, 3.0) + 1.0) / view.scale
 
-    def below(load: VehicleLoad) -> float:
-        return body.weight(load) / _force_scale(view) - load.z * view.scale
-
     front, rear = (foot(r.x, r.force[1] / _force_scale(view) - r.z * view.scale) for r in (first, last))
-    middle = foot(own.x, below(own))
+    middle = foot(own.x, _hanging(body, own, view))
     low = _FOOT + 4.0
     lengths = [
         ("wheelbase", front, rear, low, f"{span} {{L}} = {metres(first.x - last.x, units)}"),
@@ -316,17 +315,17 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
     ]
     if headline is not None:
         near = min(first, last, key=lambda rest: abs(rest.x - headline.x))
-        start, end = foot(headline.x, max(below(headline), _OFF_SCALE)), front if near is first else rear
+        start, end = foot(headline.x, max(_hanging(body, headline, view), _OFF_SCALE)), front if near is first else rear
         lengths.append(("gear", start, end, low + 2 * _ROW, metres(headline.x - near.x, units)))
     items: list[Item] = [
         Dimension(f"dimension-{name}", view.name, step, start=start, end=end, line_at=line, text=text, side="start")
         for name, start, end, line, text in lengths
         if abs(start[0] - end[0]) * view.scale > 0.5
     ]
-    aside = 9.0 if own.x > (first.x + last.x) / 2 else -9.0
-    beside = [view.on_sheet((load.x, 0.0))[0] - view.on_sheet((own.x, 0.0))[0] for load in body.added]
-    if any(abs(off - aside) < 5.0 for off in beside) and all(abs(off + aside) > 5.0 for off in beside):
-        aside = -aside  # off the arrow of what is carried there
+    # off the arrows of what is carried near there, and off the lines that go down from them
+    toward = 1.0 if own.x > (first.x + last.x) / 2 else -1.0
+    beside = [(x - own.x) * -view.scale for x in (*(load.x for load in body.added), first.x, last.x)]
+    aside = max((toward * _ASIDE * way for way in (1.0, -1.0, 1.7, -1.7)), key=lambda line: _room(line, beside))
     items.append(
         Dimension(
             "dimension-height",
@@ -343,6 +342,11 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
     return items
 
 
+def _room(line: float, beside: list[float]) -> float:
+    """Return how far a line is off its neighbours, as far as that counts."""
+    return min(_CLEAR, *(abs(line - each) for each in beside))
+
+
 def _cube(load: VehicleLoad) -> tuple[Point, ...]:
     """Return a square of the size of the mass in water; flatter, of the same area, where the road is near."""
     side = (load.mass / _WATER) ** (1 / 3) * 1e3
@@ -350,6 +354,11 @@ def _cube(load: VehicleLoad) -> tuple[Point, ...]:
     half_width = side**2 / 4 / half_height
     signs = ((-1, -1), (1, -1), (1, 1), (-1, 1))
     return tuple((load.x + sx * half_width, load.z + sz * half_height) for sx, sz in signs)
+
+
+def _hanging(body: PlaneBody, load: VehicleLoad, view: View) -> float:
+    """Return how far a weight's arrow reaches below the road, on the sheet."""
+    return body.weight(load) / _force_scale(view) - load.z * view.scale
 
 
 def _force_scale(view: View) -> float:

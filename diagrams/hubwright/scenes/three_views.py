@@ -47,6 +47,7 @@ _BELOW, _GAP, _ABOVE = 27.0, 23.0, 12.0  # the road, between the views, over the
 _TALL = 166.0  # what rear and top view may take together
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10), (1, 12), (1, 15))
 _ARC = 7.5  # radius of moments on the sheet
+_SHORT = 3.0  # an arrow beside which there is no room among the leaders that run over it
 _SLOT, _PITCH = 10.5, 6.4  # of rings that stand beside the wheel, from its sidewall and from one another
 _Align = Literal["left", "centre", "right"]
 _ALIGN: dict[str, _Align] = {"left": "left", "centre": "centre", "right": "right"}
@@ -302,6 +303,9 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     if _HOME[action.name][axis] != plane:
         if action.name in ("weight", "inertia") and sheet.seen[plane].sight != axis:
             return Label(())  # hardly longer than a point: named in their own view
+        short = abs(value) < _SHORT * (sheet.seen[plane].view.newtons_per_mm or 1.0)
+        if plane == "top" and sheet.seen[plane].sight != axis and short:
+            return Label((symbol,), _column(sheet, plane), tone=tone, size=2.3)
         return Label((symbol,), _beside(sheet, action, axis, plane), tone=tone, size=2.3)
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
     place = _column(sheet, plane)

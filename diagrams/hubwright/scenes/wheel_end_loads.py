@@ -7,10 +7,12 @@ shares of one.
 from typing import Literal
 
 from hubwright.results.model import SingleForce
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import LENS, fractions
 
+_AS_ONE = 3.0  # sheet millimetres: arrows nearer than that to one another
 _ARROWS = 12  # of the contact pressure; an even number leaves the middle to the resultant
 
 
@@ -193,7 +195,11 @@ def _small_label(d: Drawn, name: str) -> Label:
     frame, at = d.layout.lens.frame, d.layout.lens.on_sheet((own * MM, 0.0))[0]
     assert frame is not None
     inside = min(max(at + (-nudge if leftward else nudge), frame[0] + width + 1.0), frame[2] - width - 1.0)
-    return Label(lines, "below", tone="load", size=2.1, nudge=(inside - at, 0.0))
+    lengths = {each: abs(body.force(f"weight_{each}").force.z) for each in (name, other)}
+    # where the arrows are as one, both have their words below the longer
+    as_one = abs(own - across) * MM * d.layout.lens.scale < _AS_ONE
+    lower = (max(lengths.values()) - lengths[name]) / (d.layout.lens.newtons_per_mm or 1.0) if as_one else 0.0
+    return Label(lines, "below", tone="load", size=2.1, nudge=(inside - at, -lower))
 
 
 def _lens(d: Drawn, step: int) -> list[Item]:
@@ -244,19 +250,18 @@ def _caliper(d: Drawn, step: int) -> list[Item]:
         return []
     label = Label(("*Caliper on disc", *lines), d.outboard_column, tone="load", size=2.8)
     if not words.nothing(F.z):
-        items.append(
-            Force(
-                "caliper_z",
-                "whole",
-                step,
-                at=at,
-                vector=(0.0, F.z),
-                tip_at_point=above == (F.z < 0),
-                level=ABOVE_PARTS + 2,
-                label=label,
-                gap=0.0 if words.nothing(F.x) else GAP,
-            )
+        arrow = Force(
+            "caliper_z",
+            "whole",
+            step,
+            at=at,
+            vector=(0.0, F.z),
+            tip_at_point=above == (F.z < 0),
+            level=ABOVE_PARTS + 2,
+            label=label,
+            gap=0.0 if words.nothing(F.x) else GAP,
         )
+        items.append(visible(arrow, d.layout.whole))
     if not words.nothing(F.x):
         items.append(line_of_sight("caliper_x", "whole", step, at, F.x, "applied", None if items else label))
     return items

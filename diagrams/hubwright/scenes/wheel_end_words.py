@@ -165,9 +165,7 @@ class Wording:
             remarks.append(f"The {taker} takes {self.moment(couple)} about the axis; the bearing does not.")
         caliper = self.state.free_body.force("caliper").force
         if not (self.nothing(caliper.x) and self.nothing(caliper.z)):
-            remarks.append(
-                "The caliper's force is drawn on the disc in the cut, its couple left to the brake."
-            )
+            remarks.append("The caliper's force is drawn on the disc in the cut, its couple left to the brake.")
         if self.state.kind == "ledge":
             remarks.append("The edge lies ahead of the cut.")
         if self.schematic:
