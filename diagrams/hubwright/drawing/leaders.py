@@ -107,6 +107,10 @@ def _ways(placed: Placed, column: Column, shift: float) -> list[tuple[float, Pla
             first = knee(column, height)
             if away * (late[0] - first[0]) > 2.0:
                 ways.append((p * _OTHER_POINT + (k + 2) * _LONGER_KNEE, (begin, first, late, point)))
+            # level as far as the item, slanting at last
+            over = (late[0], height)
+            if away * (over[0] - begin[0]) > _KNEES[-1]:
+                ways.append((p * _OTHER_POINT + (k + len(_KNEES)) * _LONGER_KNEE, (begin, over, point)))
     return [(dear + extra, replace(placed, top=placed.top + shift, leader=leader)) for extra, leader in ways]
 
 

@@ -4,6 +4,7 @@ Every arrow is a component of a single force of the results' free body; the smal
 shares of one.
 """
 
+from dataclasses import replace
 from typing import Literal
 
 from hubwright.results.model import SingleForce
@@ -11,6 +12,7 @@ from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import LENS, fractions
+from hubwright.scenes.wheel_end_words import longer
 
 _AS_ONE = 3.0  # sheet millimetres: arrows nearer than that to one another
 _ARROWS = 12  # of the contact pressure; an even number leaves the middle to the resultant
@@ -213,7 +215,6 @@ def _lens(d: Drawn, step: int) -> list[Item]:
     high, low = 4.0 / lens.scale, -1.0 / lens.scale
     line, face = side * m.load_line, side * m.face
     what = "Weights" if d.words.still else "Weights, inertia"
-    heading = f"{what}: {d.layout.lens_factor:g} times longer"
     return [
         Line(
             "lens-axis",
@@ -226,7 +227,9 @@ def _lens(d: Drawn, step: int) -> list[Item]:
         Line("lens-load-line", "lens", step, points=((line, high), (line, low)), style="centre", tone="load"),
         Line("lens-face", "lens", step, points=((face, 2.0 / lens.scale), (face, -2.0 / lens.scale)), tone="soft"),
         Dot("lens-centre", "lens", step, at=(0.0, 0.0), radius=0.6, level=ABOVE_PARTS),
-        d.layout.words("lens-heading", "lens", step, (LENS[0] + 2.5, y1 - 4.4), heading, 2.1),
+        d.layout.words(
+            "lens-heading", "lens", step, (LENS[0] + 2.5, y1 - 4.4), f"{what}: {longer(d.layout.lens_factor)}", 2.1
+        ),
     ]
 
 
@@ -240,16 +243,13 @@ def _caliper(d: Drawn, step: int) -> list[Item]:
     # the bearing pushes from the other side of the axle, and this arrow lies outside the pads' path
     above = words.state.bearing_force.z <= 0
     at = (flat(caliper.point)[0], brake.effective_radius * MM * (1.0 if above else -1.0))
+    upright = (f"{words.force(F.z)} {words.upright(F.z)}",)
+    along = () if words.nothing(F.x) else (f"{words.force(F.x)} {words.fore_and_aft(F.x)}",)
+    label = Label(("*Caliper on disc", *upright), d.outboard_column, tone="load", size=2.8)
     items: list[Item] = []
-    lines: list[str] = []
-    if not words.nothing(F.z):
-        lines.append(f"{words.force(F.z)} {words.upright(F.z)}")
-    if not words.nothing(F.x):
-        lines.append(f"{words.force(F.x)} {words.fore_and_aft(F.x)}")
-    if not lines:
-        return []
-    label = Label(("*Caliper on disc", *lines), d.outboard_column, tone="load", size=2.8)
-    if not words.nothing(F.z):
+    if words.nothing(F.z):
+        label = replace(label, lines=(label.lines[0], *along))
+    else:
         arrow = Force(
             "caliper_z",
             "whole",
@@ -259,9 +259,12 @@ def _caliper(d: Drawn, step: int) -> list[Item]:
             tip_at_point=above == (F.z < 0),
             level=ABOVE_PARTS + 2,
             label=label,
-            gap=0.0 if words.nothing(F.x) else GAP,
+            gap=GAP if along else 0.0,
         )
-        items.append(visible(arrow, d.layout.whole))
-    if not words.nothing(F.x):
+        arrow = visible(arrow, d.layout.whole)
+        if arrow.label is not None:  # what the arrow says of itself stays with its own words
+            arrow = replace(arrow, label=replace(arrow.label, lines=(*arrow.label.lines, *along)))
+        items.append(arrow)
+    if along:
         items.append(line_of_sight("caliper_x", "whole", step, at, F.x, "applied", None if items else label))
     return items

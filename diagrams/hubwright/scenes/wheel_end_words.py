@@ -291,7 +291,7 @@ class Wording:
             Step("Put on the contact force", known, "loads"),
             Step(
                 heading,
-                f"The {others} of the turning parts, in the lens {_factor(lens_factor)} longer: "
+                f"The {others} of the turning parts, in the lens {longer(lens_factor)}: "
                 f"tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}."
                 + (" The caliper's friction on the disc is a load too." if braked else ""),
                 "loads",
@@ -328,8 +328,11 @@ def row_sizes(loads: Sequence[float], units: Units) -> tuple[str, str]:
     return first.removeprefix(MINUS), second.removeprefix(MINUS)
 
 
-def _factor(times: float) -> str:
-    return f"{times:g} times"
+def longer(times: float) -> str:
+    """Return how forces in the lens are drawn beside those of the whole wheel."""
+    if times == 1:
+        return "to the same scale"
+    return f"{times:g} times longer" if times > 1 else f"{times:g} times as long"
 
 
 def _listed(words: list[str]) -> str:
