@@ -10,8 +10,8 @@ import pytest
 from drawing.written_checks import counted, failures_of
 from hubwright.drawing import draw, svg_for_page
 from hubwright.places import data_directory
-from hubwright.results import solve
-from hubwright.results.beams import solve_beam
+from hubwright.results import Results, solve
+from hubwright.results.beams import BeamResults, solve_beam
 from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.vocabulary import Dimension, Force, Moment, Scene, Units
 from hubwright.setup import Beam, load
@@ -28,12 +28,18 @@ def scenes(file: Path, units: Units) -> tuple[Scene, ...]:
     return tuple(_made(file, units))
 
 
-def _made(file: Path, units: Units) -> Iterator[Scene]:
+@cache
+def solved(file: Path) -> Results | BeamResults:
+    """What a file gives, solved once for both unit systems."""
     what = load(file)
-    if isinstance(what, Beam):
-        yield scene_function("beam alone")(solve_beam(what), units=units)
+    return solve_beam(what) if isinstance(what, Beam) else solve(what)
+
+
+def _made(file: Path, units: Units) -> Iterator[Scene]:
+    results = solved(file)
+    if isinstance(results, BeamResults):
+        yield scene_function("beam alone")(results, units=units)
         return
-    results = solve(what)
     for name, figure in FIGURES.items():
         if figure.takes == "results" and (cases := figure.cases(results)):
             yield scene_function(name)(results, case=cases[0], units=units)
