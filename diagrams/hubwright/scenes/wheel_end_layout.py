@@ -6,7 +6,7 @@ Sheet millimetres, for a left wheel; a right wheel's sheet is the mirror image, 
 from dataclasses import dataclass
 from typing import Literal
 
-from hubwright.results.model import CaseResult, Results
+from hubwright.results.model import CaseResult, FreeBody, Results
 from hubwright.scenes.scales import drawing_scale, round_scale, round_up
 from hubwright.scenes.vocabulary import Column, Point, View, Words
 from hubwright.scenes.wheel_end_parts.assembly import Assembly
@@ -182,10 +182,17 @@ def _lens_view(
         if single.name.startswith(("weight", "inertia"))
         for component in (single.force.y, single.force.z)
     ]
+    small += [reach_of(state.free_body, name) for name in ("wheel", "hub")]
     # an arrow has room for 6.5 mm; the factor is a round one
     factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (6.5 * force))
     middle = (frame[0] + frame[2]) / 2 + side * scale * mean
     return View("lens", (middle, frame[3] - 11.5), scale, force / factor, mirrored=True, frame=frame), factor
+
+
+def reach_of(body: FreeBody, name: str) -> float:
+    """Return how many newtons the arrows of a mass reach down: its weight, and its inertia after it if that is down."""
+    weight, inertia = (body.force(f"{kind}_{name}").force.z for kind in ("weight", "inertia"))
+    return max(0.0, -weight) + max(0.0, -inertia)
 
 
 def fractions(count: int) -> tuple[float, ...]:
@@ -201,4 +208,16 @@ def corners(low: Point, high: Point) -> tuple[Point, ...]:
     return (x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)
 
 
-__all__ = ["BRIDGE", "HEIGHT", "LENS", "ROWS", "SPREAD_ROW", "WIDTH", "Layout", "corners", "fractions", "layout"]
+__all__ = [
+    "BRIDGE",
+    "HEIGHT",
+    "LENS",
+    "ROWS",
+    "SPREAD_ROW",
+    "WIDTH",
+    "Layout",
+    "corners",
+    "fractions",
+    "layout",
+    "reach_of",
+]

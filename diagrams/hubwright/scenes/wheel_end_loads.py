@@ -9,9 +9,9 @@ from typing import Literal
 
 from hubwright.results.model import SingleForce
 from hubwright.scenes.small_forces import visible
-from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point
+from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point, View
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, flat, line_of_sight
-from hubwright.scenes.wheel_end_layout import LENS, fractions
+from hubwright.scenes.wheel_end_layout import LENS, fractions, reach_of
 from hubwright.scenes.wheel_end_words import longer
 
 _AS_ONE = 3.0  # sheet millimetres: arrows nearer than that to one another
@@ -153,20 +153,27 @@ def small_items(d: Drawn, step: int) -> list[Item]:
     for name in ("wheel", "hub"):
         for kind in ("weight", "inertia"):
             single = body.force(f"{kind}_{name}")
-            items += _small(d, single, "whole", step, label=None)
-            items += _small(d, single, "lens", step, label=_small_label(d, name) if kind == "weight" else None)
+            below = body.force(f"weight_{name}") if kind == "inertia" else None
+            items += _small(d, single, d.layout.whole, step, label=None, below=below)
+            label = _small_label(d, name) if kind == "weight" else None
+            items += _small(d, single, d.layout.lens, step, label=label, below=below)
     return items + _lens(d, step) + _caliper(d, step)
 
 
-def _small(d: Drawn, single: SingleForce, view: str, step: int, label: Label | None) -> list[Item]:
+def _small(
+    d: Drawn, single: SingleForce, view: View, step: int, label: Label | None, below: SingleForce | None
+) -> list[Item]:
+    """Return a force at axle height; one that acts the same way as another begins where that one's arrow ends."""
     F, at = single.force, flat(single.point)
+    if below is not None and below.force.z * F.z > 0:
+        at = at[0], at[1] + below.force.z / (view.newtons_per_mm or 1.0) / view.scale
     items: list[Item] = []
-    crossed = view == "lens" and not d.words.nothing(d.words.state.free_body.force("inertia_hub").force.x)
+    crossed = view is d.layout.lens and not d.words.nothing(d.words.state.free_body.force("inertia_hub").force.x)
     if not d.words.nothing(F.y) or not d.words.nothing(F.z):
         items.append(
             Force(
                 single.name,
-                view,
+                view.name,
                 step,
                 at=at,
                 vector=(F.y, F.z),
@@ -176,8 +183,8 @@ def _small(d: Drawn, single: SingleForce, view: str, step: int, label: Label | N
                 label=label,
             )
         )
-    if not d.words.nothing(F.x) and view == "lens":
-        items.append(line_of_sight(single.name, view, step, at, F.x, "applied", label))
+    if not d.words.nothing(F.x) and view is d.layout.lens:
+        items.append(line_of_sight(single.name, view.name, step, at, F.x, "applied", label))
     return items
 
 
@@ -197,10 +204,11 @@ def _small_label(d: Drawn, name: str) -> Label:
     frame, at = d.layout.lens.frame, d.layout.lens.on_sheet((own * MM, 0.0))[0]
     assert frame is not None
     inside = min(max(at + (-nudge if leftward else nudge), frame[0] + width + 1.0), frame[2] - width - 1.0)
-    lengths = {each: abs(body.force(f"weight_{each}").force.z) for each in (name, other)}
-    # where the arrows are as one, both have their words below the longer
+    # below the weight and what reaches below it: the inertia, and where both masses are as one, the other's
     as_one = abs(own - across) * MM * d.layout.lens.scale < _AS_ONE
-    lower = (max(lengths.values()) - lengths[name]) / (d.layout.lens.newtons_per_mm or 1.0) if as_one else 0.0
+    reach = max(reach_of(body, each) for each in ((name, other) if as_one else (name,)))
+    reach += body.force(f"weight_{name}").force.z
+    lower = reach / (d.layout.lens.newtons_per_mm or 1.0)
     return Label(lines, "below", tone="load", size=2.1, nudge=(inside - at, -lower))
 
 
