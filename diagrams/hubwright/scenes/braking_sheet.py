@@ -3,6 +3,7 @@
 Sheet millimetres, for a left wheel; a right wheel's sheet is the mirror image.
 """
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -71,13 +72,15 @@ def braking_sheet(results: Results, words: BrakingWording, actions: Actions, par
     level = [(a.force.x, a.force.y) for a in (*actions.all, *rows)]
     longest = max(abs(value) for pair in level for value in pair)
     needs = [longest / _ROOM]
-    if actions.caliper is not None:
-        needs.append((actions.caliper.force.x**2 + actions.caliper.force.z**2) ** 0.5 / _CALIPER_ROOM)
-    per_mm = round_scale(max(needs), 1.0)
     scale, whole = drawing_scale(2 * m.free_radius, HEIGHT - FOOT - 20.0, _WHOLE_SCALES)
     inboard, outboard = max(44.0, m.bearing.apex + 10.0), max(m.wheel_face + 14.0, m.bearing.apex + 12.0)
     near, detail = drawing_scale(inboard + outboard, BOX[2] - BOX[0], _DETAIL_SCALES)
     small, inset = drawing_scale(2 * m.free_radius, 68.0, _INSET_SCALES)
+    if actions.caliper is not None:
+        force, height = actions.caliper.force, actions.caliper.point.z * 1e3
+        needs.append(math.hypot(force.x, force.z) / _CALIPER_ROOM)
+        needs.append(force.z / ((m.free_radius - height) * small))  # over the tire stands what the inset is called
+    per_mm = round_scale(max(needs), 1.0)
 
     def x(left: float) -> float:
         return left if side > 0 else WIDTH - left
