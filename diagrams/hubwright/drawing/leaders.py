@@ -17,7 +17,8 @@ from hubwright.scenes.vocabulary import Column, Point
 
 _WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0, "anchor": 15.0}
 _WEIGHT |= dict.fromkeys(("line", "base"), 0.0)  # these cost only along them
-_ALONG = 25.0  # an arrow, the base of its head, or a line
+# what it costs to run along one of these, and how near: an arrow, a side of its head, or a line
+_ALONG, _BESIDE = 25.0, 0.4
 _CROSSING = 100.0
 _NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
@@ -156,12 +157,14 @@ def _cost(
             break
         for each in obstacles:
             box = each.box
-            if box[2] < left or box[0] > right or box[3] < low or box[1] > high:
+            if box[2] < left - _BESIDE or box[0] > right + _BESIDE or box[3] < low - _BESIDE or box[1] > high + _BESIDE:
                 continue
-            if each.crossed_by(piece):
-                cost += _ALONG if each.runs_along(piece) else _WEIGHT[each.kind]
-                if cost > limit:
-                    return cost
+            if each.beside(piece, _BESIDE):
+                cost += _ALONG
+            elif each.crossed_by(piece):
+                cost += _WEIGHT[each.kind]
+            if cost > limit:
+                return cost
         left, right, low, high = left - _ANCHOR_CLEAR, right + _ANCHOR_CLEAR, low - _ANCHOR_CLEAR, high + _ANCHOR_CLEAR
         for anchor in anchors:
             if left < anchor[0] < right and low < anchor[1] < high and off(anchor, piece) < _ANCHOR_CLEAR:

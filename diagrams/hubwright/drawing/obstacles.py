@@ -12,7 +12,7 @@ from math import hypot, inf
 from typing import Literal
 
 from hubwright.drawing.faces import DROP, Block
-from hubwright.drawing.geometry import Box, Segment, cross, grown, meets, overlap
+from hubwright.drawing.geometry import Box, Segment, cross, grown, meets, off, overlap
 from hubwright.scenes.vocabulary import Label, Point
 
 Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader", "anchor", "base"]
@@ -81,12 +81,33 @@ class Obstacle:
         """Return whether a line that passes through it has nearly its direction; only arrows and lines have one."""
         if self.kind not in ("shaft", "line", "base"):
             return False
-        x0, y0, x1, y1 = self.segment or self.box
-        wide, high = x1 - x0, y1 - y0
-        if self.segment is None:  # level or upright, with its width
-            wide, high = (wide, 0.0) if wide > high else (0.0, high)
-        dx, dy = segment[2] - segment[0], segment[3] - segment[1]
-        return abs(dx * high - dy * wide) < _PARALLEL * hypot(dx, dy) * hypot(wide, high)
+        return _parallel(segment, self.segment or _axis(self.box))
+
+    def beside(self, segment: Segment, margin: float) -> bool:
+        """Return whether a line runs along it, or along a side of a head, so near that the two look like one."""
+        if self.kind not in ("shaft", "line", "base", "head"):
+            return False
+        if self.kind != "head":
+            box = self.box
+            margin += self.half if self.segment else min(box[2] - box[0], box[3] - box[1]) / 2
+        return any(
+            _parallel(segment, line)
+            and min(off(segment[:2], line), off(segment[2:], line), off(line[:2], segment), off(line[2:], segment))
+            < margin
+            for line in self.lines or (_axis(self.box),)
+        )
+
+
+def _parallel(one: Segment, other: Segment) -> bool:
+    dx, dy, wide, high = one[2] - one[0], one[3] - one[1], other[2] - other[0], other[3] - other[1]
+    return abs(dx * high - dy * wide) < _PARALLEL * hypot(dx, dy) * hypot(wide, high)
+
+
+def _axis(box: Box) -> Segment:
+    """Return the middle line of a level or upright box."""
+    x0, y0, x1, y1 = box
+    middle = (x0 + x1) / 2, (y0 + y1) / 2
+    return (x0, middle[1], x1, middle[1]) if x1 - x0 > y1 - y0 else (middle[0], y0, middle[0], y1)
 
 
 def _slopes(axis: Segment, half: float) -> tuple[Segment, Segment]:
