@@ -52,7 +52,7 @@ from hubwright.setup.model import TrailerChassis, VehicleChassis
 _WIDTH, _LEFT, _RIGHT = 310.0, 60.0, 250.0  # of the drawing area, and where the label columns begin
 _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, room of arrows below the road
 _LABELS = 16.0  # middle of the words beside arrows, below the road
-_LEAST_DROP = 10.0  # the same, of a weight whose arrow ends above that
+_LEAST_DROP = 10.0  # the same, beside an arrow that ends above that
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _ASIDE, _CLEAR = 9.0, 8.0  # of the height's line from its centre of mass, and from what stands beside it
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
@@ -192,7 +192,7 @@ def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[It
             format_quantity(own.mass, "mass", units),
         ),
         place="left" if leftward else "right",
-        anchor=(own.x, -min(max(_hanging(body, own, view) - 1.0, _LEAST_DROP), _LABELS) / view.scale),
+        anchor=(own.x, -_words_below(_hanging(body, own, view)) / view.scale),
         tone="load",
         nudge=(-_BESIDE if leftward else _BESIDE, 0.0),
     )
@@ -277,7 +277,8 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
         shown = visible(push, view, least=_HIDDEN)
         if shown.to_scale:  # its words stand below the road, in one line with those of the weight
             nudge = (-_BESIDE if leftward else _BESIDE, 0.0)
-            label = replace(label, anchor=(rest.x, -_LABELS / view.scale), nudge=nudge)
+            drop = _words_below(up / _force_scale(view) - rest.z * view.scale)
+            label = replace(label, anchor=(rest.x, -drop / view.scale), nudge=nudge)
             items.append(Note(f"label-{name}", view.name, step, label=label))
             shown = replace(shown, label=None)
         items.append(shown)
@@ -354,6 +355,11 @@ def _cube(load: VehicleLoad) -> tuple[Point, ...]:
     half_width = side**2 / 4 / half_height
     signs = ((-1, -1), (1, -1), (1, 1), (-1, 1))
     return tuple((load.x + sx * half_width, load.z + sz * half_height) for sx, sz in signs)
+
+
+def _words_below(reach: float) -> float:
+    """Return how far below the road words stand beside an arrow that reaches so far below it, on the sheet."""
+    return min(max(reach - 1.0, _LEAST_DROP), _LABELS)
 
 
 def _hanging(body: PlaneBody, load: VehicleLoad, view: View) -> float:
