@@ -18,7 +18,7 @@ from hubwright.scenes.vocabulary import Column, Point
 _WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0, "anchor": 15.0}
 _WEIGHT |= dict.fromkeys(("line", "base"), 0.0)  # these cost only along them
 # what it costs to run along one of these, and how near: an arrow, a side of its head, or a line
-_ALONG, _BESIDE = 25.0, 0.4
+_ALONG, _BESIDE = 36.0, 0.4
 _CROSSING = 100.0
 _NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is

@@ -94,7 +94,7 @@ class Obstacle:
             _parallel(segment, line)
             and min(off(segment[:2], line), off(segment[2:], line), off(line[:2], segment), off(line[2:], segment))
             < margin
-            for line in self.lines or (_axis(self.box),)
+            for line in self.lines or (_sides(self.box) if self.kind == "head" else (_axis(self.box),))
         )
 
 
@@ -108,6 +108,16 @@ def _axis(box: Box) -> Segment:
     x0, y0, x1, y1 = box
     middle = (x0 + x1) / 2, (y0 + y1) / 2
     return (x0, middle[1], x1, middle[1]) if x1 - x0 > y1 - y0 else (middle[0], y0, middle[0], y1)
+
+
+def _sides(box: Box) -> tuple[Segment, ...]:
+    """Return the sides of a level or upright head, whichever way it points."""
+    x0, y0, x1, y1 = box
+    if x1 - x0 > y1 - y0:
+        middle = (y0 + y1) / 2
+        return tuple((back, y, tip, middle) for back, tip in ((x0, x1), (x1, x0)) for y in (y0, y1))
+    middle = (x0 + x1) / 2
+    return tuple((x, back, middle, tip) for back, tip in ((y0, y1), (y1, y0)) for x in (x0, x1))
 
 
 def _slopes(axis: Segment, half: float) -> tuple[Segment, Segment]:
