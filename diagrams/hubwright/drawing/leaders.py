@@ -17,14 +17,14 @@ from hubwright.scenes.vocabulary import Column, Point
 
 _WEIGHT: dict[Kind, float] = {"text": 40.0, "head": 25.0, "mark": 15.0, "shaft": 12.0, "anchor": 15.0}
 _WEIGHT |= dict.fromkeys(("line", "base"), 0.0)  # these cost only along them
-# what it costs to run along one of these, and how near: an arrow, a side of its head, or a line
-_ALONG, _BESIDE = 36.0, 0.4
+# what it costs to run along an arrow, a side or the base of its head, or a line; and how near
+_ALONG, _ALONG_LINE, _BESIDE = 60.0, 25.0, 0.4
 _CROSSING = 100.0
 _NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
 _ROUNDS = 3
-_SHIFTS = (2.0, -2.0, 4.0, -4.0, 7.0, -7.0)
+_SHIFTS = (1.0, -1.0, 2.0, -2.0, 4.0, -4.0, 7.0, -7.0)
 _SHIFTED, _FARTHER = 9.0, 0.4  # what a moved label costs, and each millimetre: less than a head or an anchor
 _TEXT_CLEAR = 0.5  # between a moved label and what it keeps off
 _NO_GROUND: tuple[Kind, ...] = ("text", "head", "shaft", "mark", "dimension", "frame")
@@ -160,7 +160,7 @@ def _cost(
             if box[2] < left - _BESIDE or box[0] > right + _BESIDE or box[3] < low - _BESIDE or box[1] > high + _BESIDE:
                 continue
             if each.beside(piece, _BESIDE):
-                cost += _ALONG
+                cost += _ALONG_LINE if each.kind == "line" else _ALONG
             elif each.crossed_by(piece):
                 cost += _WEIGHT[each.kind]
             if cost > limit:

@@ -113,10 +113,11 @@ def _axis(box: Box) -> Segment:
 def _sides(box: Box) -> tuple[Segment, ...]:
     """Return the sides of a level or upright head, whichever way it points."""
     x0, y0, x1, y1 = box
+    half = min(x1 - x0, y1 - y0) / 2  # its room is as wide along it as across
     if x1 - x0 > y1 - y0:
-        middle = (y0 + y1) / 2
+        middle, x0, x1 = (y0 + y1) / 2, x0 + half, x1 - half
         return tuple((back, y, tip, middle) for back, tip in ((x0, x1), (x1, x0)) for y in (y0, y1))
-    middle = (x0 + x1) / 2
+    middle, y0, y1 = (x0 + x1) / 2, y0 + half, y1 - half
     return tuple((x, back, middle, tip) for back, tip in ((y0, y1), (y1, y0)) for x in (x0, x1))
 
 

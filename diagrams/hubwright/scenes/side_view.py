@@ -55,6 +55,7 @@ _LABELS = 16.0  # middle of the words beside arrows, below the road
 _LEAST_DROP = 10.0  # the same, beside an arrow that ends above that
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _ASIDE, _CLEAR = 9.0, 8.0  # of the height's line from its centre of mass, and from what stands beside it
+_HEIGHT_WORDS = 18.0  # a height that has room for its words
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
 _OFF_SCALE = 11.0  # how far an arrow that is not to scale may reach below the road
 _HIDDEN = 2.5  # an arrow shorter than this lies under the mark of its centre of mass
@@ -323,10 +324,16 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
         for name, start, end, line, text in lengths
         if abs(start[0] - end[0]) * view.scale > 0.5
     ]
-    # off the arrows of what is carried near there, and off the lines that go down from them
+    # off the arrows of what is carried near there, and off the lines that go down from them; a height too small for
+    # its words has them above, on the side where no gear is named, else below
     toward = 1.0 if own.x > (first.x + last.x) / 2 else -1.0
     beside = [(x - own.x) * -view.scale for x in (*(load.x for load in body.added), first.x, last.x)]
-    aside = max((toward * _ASIDE * way for way in (1.0, -1.0, 1.7, -1.7)), key=lambda line: _room(line, beside))
+    named = {-1.0 if load.x >= own.x else 1.0 for load in body.added}
+    small = own.z * view.scale < _HEIGHT_WORDS
+    aside = max(
+        (toward * _ASIDE * way for way in (1.0, -1.0, 1.7, -1.7)),
+        key=lambda line: (_room(line, beside), small and math.copysign(1.0, line) not in named),
+    )
     items.append(
         Dimension(
             "dimension-height",
@@ -337,6 +344,7 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
             direction="vertical",
             line_at=view.on_sheet((own.x, 0.0))[0] + aside,
             text=metres(own.z, units),
+            side="start" if small and math.copysign(1.0, aside) in named else "auto",
             extension=(False, True),
         )
     )

@@ -15,6 +15,7 @@ from hubwright.scenes.wheel_end_layout import LENS, fractions, reach_of
 from hubwright.scenes.wheel_end_words import longer
 
 _AS_ONE = 3.0  # sheet millimetres: arrows nearer than that to one another
+_WORDS_BELOW = 7.0  # between the road and the middle of words below it
 _ARROWS = 12  # of the contact pressure; an even number leaves the middle to the resultant
 
 
@@ -38,9 +39,9 @@ def contact_items(d: Drawn, step: int) -> list[Item]:
     else:
         items += _pressure(d, step, (y, at[1]), half, F.z)
     crossed = not words.nothing(F.x)
-    # at a ledge the arrow begins within the tire: its label stands below the road
+    # at a ledge the arrow begins within the tire, and a small one under the contact pressure: words stand below
     middle = (at[1] - road) * d.layout.whole.scale - abs(F.z) / (d.layout.whole.newtons_per_mm or 1.0) / 2
-    drop = max(middle + 7.0, 0.0) if ledge else 0.0
+    drop = max(middle + _WORDS_BELOW, 0.0)
     items.append(
         Force(
             "F_z",
