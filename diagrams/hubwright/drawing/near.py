@@ -26,7 +26,8 @@ _LEADER_THROUGH = 30.0
 # what a leader costs that crosses one of these, or runs along a line
 _ACROSS: dict[Kind, float] = {"shaft": 12.0, "mark": 12.0, "anchor": 12.0, "dimension": 3.0}
 _ACROSS_ALL = 60.0  # what all of these cost at most: less than words on words
-_ALONG, _BESIDE = 25.0, 0.6  # how near a leader does not run beside one
+# what it costs to run along an arrow or a line, and how near a leader does not run beside one
+_ALONG, _ALONG_LINE, _BESIDE = 45.0, 25.0, 0.6
 _SAME, _PASSING = 0.4, 0.6  # between the ends of leaders; between one's end and another leader
 _SIDES = {
     "left": ("left", "right", "above", "below"),
@@ -88,17 +89,18 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
             continue
         if each.name in (placed.wanted.owner, placed.wanted.name):
             continue
+        along = _ALONG_LINE if each.kind == "line" else _ALONG
         if each.kind == "leader":
             cost += through * (each.crossed_by(whole) or _ends_beside(whole, each.segment))
         elif each.segment is None and each.runs_along(piece) and meets(piece, grown(each.box, _BESIDE)):
-            cost += _ALONG
+            cost += along
         elif each.kind == "frame" or not each.crossed_by(piece):
             continue
         elif each.kind in ("text", "head"):
             cost += through
         elif each.kind != "anchor":
             if each.runs_along(piece):
-                cost += _ALONG
+                cost += along
             else:
                 across += _ACROSS.get(each.kind, 0.0)
         elif not _is_at(end, each.box):
