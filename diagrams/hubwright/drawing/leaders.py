@@ -23,6 +23,7 @@ _CROSSING = 100.0
 _NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
+_STEEPEST = 2.5  # rise over run of a last piece that slants
 _ROUNDS = 3
 _SHIFTS = (1.0, -1.0, 2.0, -2.0, 4.0, -4.0, 7.0, -7.0)
 _SHIFTED, _FARTHER = 9.0, 0.4  # what a moved label costs, and each millimetre: less than a head or an anchor
@@ -110,7 +111,7 @@ def _ways(placed: Placed, column: Column, shift: float) -> list[tuple[float, Pla
                 ways.append((p * _OTHER_POINT + (k + 2) * _LONGER_KNEE, (begin, first, late, point)))
             # level as far as the item, slanting at last
             over = (late[0], height)
-            if away * (over[0] - begin[0]) > _KNEES[-1]:
+            if away * (over[0] - begin[0]) > _KNEES[-1] and abs(height - point[1]) < _STEEPEST * reach:
                 ways.append((p * _OTHER_POINT + (k + len(_KNEES)) * _LONGER_KNEE, (begin, over, point)))
     return [(dear + extra, replace(placed, top=placed.top + shift, leader=leader)) for extra, leader in ways]
 
