@@ -160,8 +160,11 @@ def _cost(
             box = each.box
             if box[2] < left - _BESIDE or box[0] > right + _BESIDE or box[3] < low - _BESIDE or box[1] > high + _BESIDE:
                 continue
-            if each.beside(piece, _BESIDE):
-                cost += _ALONG_LINE if each.kind == "line" else _ALONG
+            if each.kind == "line":  # of which a chart has hundreds
+                if each.crossed_by(piece) and each.runs_along(piece):
+                    cost += _ALONG_LINE
+            elif each.beside(piece, _BESIDE):
+                cost += _ALONG
             elif each.crossed_by(piece):
                 cost += _WEIGHT[each.kind]
             if cost > limit:
