@@ -23,6 +23,7 @@ _CROSSING = 100.0
 _NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
+_TOLERABLE = 24.0  # what a leader may cost before unusual ways are tried: an arrow or two crossed
 _STEEPEST = 2.5  # rise over run of a last piece that slants
 _ROUNDS = 3
 _SHIFTS = (1.0, -1.0, 2.0, -2.0, 4.0, -4.0, 7.0, -7.0)
@@ -72,7 +73,7 @@ def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[
                     break
                 if shift and not _free(each, shift, column, others, standing):
                     continue
-                for extra, moved in _ways(each, column, shift):
+                for extra, moved in _ways(each, column, shift, unusual=cost > _TOLERABLE):
                     if extra < cost and (other_cost := extra + cost_of(moved, cost)) < cost - 1e-9:
                         cost, changed, result[i] = other_cost, True, moved
         if not changed:
@@ -92,8 +93,11 @@ def _free(
     )
 
 
-def _ways(placed: Placed, column: Column, shift: float) -> list[tuple[float, Placed]]:
-    """Return what each other way costs beforehand, and the label with it, so much higher in its column."""
+def _ways(placed: Placed, column: Column, shift: float, *, unusual: bool) -> list[tuple[float, Placed]]:
+    """Return what each other way costs beforehand, and the label with it, so much higher in its column.
+
+    Unusual ones are level as far as the item and slant at last.
+    """
     height = placed.leader[0][1] + shift
     dear = _SHIFTED + _FARTHER * abs(shift) if shift else 0.0
     away = 1.0 if column.side == "left" else -1.0
@@ -111,7 +115,7 @@ def _ways(placed: Placed, column: Column, shift: float) -> list[tuple[float, Pla
                 ways.append((p * _OTHER_POINT + (k + 2) * _LONGER_KNEE, (begin, first, late, point)))
             # level as far as the item, slanting at last
             over = (late[0], height)
-            if away * (over[0] - begin[0]) > _KNEES[-1] and abs(height - point[1]) < _STEEPEST * reach:
+            if unusual and away * (over[0] - begin[0]) > _KNEES[-1] and abs(height - point[1]) < _STEEPEST * reach:
                 ways.append((p * _OTHER_POINT + (k + len(_KNEES)) * _LONGER_KNEE, (begin, over, point)))
     return [(dear + extra, replace(placed, top=placed.top + shift, leader=leader)) for extra, leader in ways]
 
