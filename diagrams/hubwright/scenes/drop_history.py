@@ -207,8 +207,9 @@ def _course(words: DropWording, view: View, history: DropHistory, end: float, na
     seen = history.time * 1e3 <= end
     points = _points(history.time[seen] * 1e3, forces[seen])
     top = max(points, key=lambda point: point[1])
+    peak = history.peak_tire_force if name == "tire" else history.peak_bearing_force
     what = "tire, peak" if name == "tire" else "bearing, peak"
-    label = Label((f"*{words.force(top[1])}", f"{what}, {words.time(top[0] / 1e3)}"), "right column", top, tone, 2.6)
+    label = Label((f"*{words.force(peak)}", f"{what}, {words.time(top[0] / 1e3)}"), "right column", top, tone, 2.6)
     return [
         Curve(f"curve-{name}", view.name, step, points=points, tone=tone, filled=False, width=0.6, level=step),
         Dot(f"peak-{name}", view.name, step, at=top, tone=tone, radius=0.8, level=step + 3),

@@ -273,10 +273,13 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
             lines.append(f"a scale shows {reading}")
         leftward = rest is body.rests[0]
         label = Label(tuple(lines), place="left" if leftward else "right", tone="reaction")
+        coupled = rest.z > 0
+        if coupled:  # over the drawbar, with the words of gear
+            label = replace(label, place="left column")
         name, at, on_road = f"reaction-{rest.name}", (rest.x, rest.z), (rest.x, 0.0)
         push = Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction", label=label)
         shown = visible(push, view, least=_HIDDEN)
-        if shown.to_scale:  # its words stand below the road, in one line with those of the weight
+        if shown.to_scale and not coupled:  # its words stand below the road, in one line with those of the weight
             nudge = (-_BESIDE if leftward else _BESIDE, 0.0)
             drop = _words_below(up / _force_scale(view) - rest.z * view.scale)
             label = replace(label, anchor=(rest.x, -drop / view.scale), nudge=nudge)
@@ -324,8 +327,16 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
         for name, start, end, line, text in lengths
         if abs(start[0] - end[0]) * view.scale > 0.5
     ]
-    # off the arrows of what is carried near there, and off the lines that go down from them; a height too small for
-    # its words has them above, on the side where no gear is named, else below
+    items.append(_height(body, view, units, step))
+    return items
+
+
+def _height(body: PlaneBody, view: View, units: Units, step: int) -> Item:
+    """Return the height of the vehicle's centre of mass, off the arrows near it and the lines that go down from them.
+
+    One too small for its words has them above it, on the side where no gear is named, else below.
+    """
+    own, (first, last) = body.own, body.rests
     toward = 1.0 if own.x > (first.x + last.x) / 2 else -1.0
     beside = [(x - own.x) * -view.scale for x in (*(load.x for load in body.added), first.x, last.x)]
     named = {-1.0 if load.x >= own.x else 1.0 for load in body.added}
@@ -334,21 +345,18 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
         (toward * _ASIDE * way for way in (1.0, -1.0, 1.7, -1.7)),
         key=lambda line: (_room(line, beside), small and math.copysign(1.0, line) not in named),
     )
-    items.append(
-        Dimension(
-            "dimension-height",
-            view.name,
-            step,
-            start=(own.x, 0.0),
-            end=(own.x, own.z),
-            direction="vertical",
-            line_at=view.on_sheet((own.x, 0.0))[0] + aside,
-            text=metres(own.z, units),
-            side="start" if small and math.copysign(1.0, aside) in named else "auto",
-            extension=(False, True),
-        )
+    return Dimension(
+        "dimension-height",
+        view.name,
+        step,
+        start=(own.x, 0.0),
+        end=(own.x, own.z),
+        direction="vertical",
+        line_at=view.on_sheet((own.x, 0.0))[0] + aside,
+        text=metres(own.z, units),
+        side="start" if small and math.copysign(1.0, aside) in named else "auto",
+        extension=(False, True),
     )
-    return items
 
 
 def _room(line: float, beside: list[float]) -> float:
