@@ -46,7 +46,7 @@ def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[
     own = {each.wanted.name for each in placed}
     standing = [each for each in obstacles if each.kind != "text" or each.name not in own]
     in_the_way = [each for each in standing if each.kind in _WEIGHT]
-    reaches: dict[tuple[int, float], list[Obstacle]] = {}
+    grounds = [_Standing(_within_reach(each, column, in_the_way)) for each in placed]
     for _ in range(_ROUNDS):
         changed = False
         for i, each in enumerate(result):
@@ -54,28 +54,19 @@ def clear_leaders(placed: Sequence[Placed], column: Column, obstacles: Sequence[
             taken = [(piece, _spread(piece)) for other in others for piece in pieces(other.leader)]
             anchors = [other.leader[-1] for other in others]
             texts = [Obstacle(other.wanted.name, "text", other.box) for other in others]
-
-            def cost_of(
-                moved: Placed,
-                limit: float,
-                i: int = i,
-                taken: list[tuple[Segment, Box]] = taken,
-                anchors: list[Point] = anchors,
-                texts: list[Obstacle] = texts,
-            ) -> float:
-                if (i, moved.top) not in reaches:
-                    reaches[i, moved.top] = _within_reach(moved, column, in_the_way)
-                return _cost(moved.leader, [*reaches[i, moved.top], *texts], taken, anchors, limit)
-
-            cost = cost_of(each, inf)
+            cost = _cost(each.leader, grounds[i], texts, taken, anchors, inf)
             for shift in (0.0, *_SHIFTS):
                 if cost <= (_SHIFTED if shift else 0.0):
                     break
                 if shift and not _free(each, shift, column, others, standing):
                     continue
-                for extra, moved in _ways(each, column, shift, unusual=cost > _TOLERABLE):
-                    if extra < cost and (other_cost := extra + cost_of(moved, cost)) < cost - 1e-9:
-                        cost, changed, result[i] = other_cost, True, moved
+                for extra, leader in _ways(each, column, shift, unusual=cost > _TOLERABLE):
+                    if extra >= cost:
+                        continue
+                    other_cost = extra + _cost(leader, grounds[i], texts, taken, anchors, cost)
+                    if other_cost < cost - 1e-9:
+                        cost, changed = other_cost, True
+                        result[i] = replace(each, top=each.top + shift, leader=leader)
         if not changed:
             break
     return result
@@ -93,8 +84,8 @@ def _free(
     )
 
 
-def _ways(placed: Placed, column: Column, shift: float, *, unusual: bool) -> list[tuple[float, Placed]]:
-    """Return what each other way costs beforehand, and the label with it, so much higher in its column.
+def _ways(placed: Placed, column: Column, shift: float, *, unusual: bool) -> list[tuple[float, tuple[Point, ...]]]:
+    """Return other ways of a label's leader, so much higher in its column, and what each costs beforehand.
 
     Unusual ones are level as far as the item and slant at last.
     """
@@ -117,12 +108,14 @@ def _ways(placed: Placed, column: Column, shift: float, *, unusual: bool) -> lis
             over = (late[0], height)
             if unusual and away * (over[0] - begin[0]) > _KNEES[-1] and abs(height - point[1]) < _STEEPEST * reach:
                 ways.append((p * _OTHER_POINT + (k + len(_KNEES)) * _LONGER_KNEE, (begin, over, point)))
-    return [(dear + extra, replace(placed, top=placed.top + shift, leader=leader)) for extra, leader in ways]
+    return [(dear + extra, leader) for extra, leader in ways]
 
 
 def _within_reach(placed: Placed, column: Column, obstacles: Sequence[Obstacle]) -> list[Obstacle]:
+    """Return what a label's leaders may come upon, however far it moves."""
+    height, farthest = placed.leader[0][1], _ROUNDS * max(_SHIFTS)
     xs = [column.x, *(x for x, _ in placed.wanted.points)]
-    ys = [placed.leader[0][1], *(y for _, y in placed.wanted.points)]
+    ys = [height - farthest, height + farthest, *(y for _, y in placed.wanted.points)]
     around = (min(xs) - 1, min(ys) - 1, max(xs) + 1, max(ys) + 1)
     own = (placed.wanted.owner, placed.wanted.name)
     return [each for each in obstacles if overlap(each.box, around) and each.name not in own]
@@ -134,9 +127,42 @@ def _spread(piece: Segment) -> Box:
     return (x0 if x0 < x1 else x1, y0 if y0 < y1 else y1, x1 if x0 < x1 else x0, y1 if y0 < y1 else y0)
 
 
+class _Standing:
+    """What stands in the way of one label's leaders, and what each straight piece that was asked for costs there."""
+
+    def __init__(self, obstacles: Sequence[Obstacle]) -> None:
+        self.obstacles = obstacles
+        self.known: dict[Segment, float] = {}
+
+    def cost(self, piece: Segment) -> float:
+        """Return what a piece costs for all that it crosses or runs along."""
+        if piece not in self.known:
+            self.known[piece] = _along_and_across(piece, self.obstacles)
+        return self.known[piece]
+
+
+def _along_and_across(piece: Segment, obstacles: Sequence[Obstacle]) -> float:
+    left, low, right, high = _spread(piece)
+    left, low, right, high = left - _BESIDE, low - _BESIDE, right + _BESIDE, high + _BESIDE
+    cost = 0.0
+    for each in obstacles:
+        x0, y0, x1, y1 = each.box
+        if x1 < left or x0 > right or y1 < low or y0 > high:  # most lie apart
+            continue
+        if each.kind == "line":  # of which a chart has hundreds
+            if each.crossed_by(piece) and each.runs_along(piece):
+                cost += _ALONG_LINE
+        elif each.beside(piece, _BESIDE):
+            cost += _ALONG
+        elif each.crossed_by(piece):
+            cost += _WEIGHT[each.kind]
+    return cost
+
+
 def _cost(
     leader: Sequence[Point],
-    obstacles: Sequence[Obstacle],
+    standing: _Standing,
+    texts: Sequence[Obstacle],
     taken: Sequence[tuple[Segment, Box]],
     anchors: Sequence[Point],
     limit: float,
@@ -160,19 +186,9 @@ def _cost(
                 cost += _CROSSING
         if cost > limit:
             break
-        for each in obstacles:
-            box = each.box
-            if box[2] < left - _BESIDE or box[0] > right + _BESIDE or box[3] < low - _BESIDE or box[1] > high + _BESIDE:
-                continue
-            if each.kind == "line":  # of which a chart has hundreds
-                if each.crossed_by(piece) and each.runs_along(piece):
-                    cost += _ALONG_LINE
-            elif each.beside(piece, _BESIDE):
-                cost += _ALONG
-            elif each.crossed_by(piece):
-                cost += _WEIGHT[each.kind]
-            if cost > limit:
-                return cost
+        cost += standing.cost(piece) + _along_and_across(piece, texts)
+        if cost > limit:
+            break
         left, right, low, high = left - _ANCHOR_CLEAR, right + _ANCHOR_CLEAR, low - _ANCHOR_CLEAR, high + _ANCHOR_CLEAR
         for anchor in anchors:
             if left < anchor[0] < right and low < anchor[1] < high and off(anchor, piece) < _ANCHOR_CLEAR:
