@@ -95,6 +95,12 @@ def test_a_slanting_head_has_its_width() -> None:
     assert not head.hit((11.0, 14.0, 12.0, 14.6))  # in its box, but beside its tip
 
 
+def test_a_line_across_a_side_of_a_head_at_a_small_angle_runs_along_it() -> None:
+    head = Obstacle("reaction", "head", (48.35, 48.35, 51.65, 56.05))  # from (50, 54.4) down to (50, 50)
+    assert head.beside((55.46, 59.62, 49.46, 50.0), 0.4)  # across the right side, both ends farther off than that
+    assert not head.beside((60.0, 52.0, 49.5, 50.0), 0.4)  # at a wide angle
+
+
 def test_a_level_leader_moves_off_the_base_of_a_head() -> None:
     column = Column("left", 20, 10, 90)
     label = replace(wanted("left column"), points=((60.0, 50.0),))

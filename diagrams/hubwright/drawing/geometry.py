@@ -101,6 +101,13 @@ def off(point: tuple[float, float], segment: Segment) -> float:
     return hypot(px - x0 - share * dx, py - y0 - share * dy)
 
 
+def apart(first: Segment, second: Segment) -> float:
+    """Return how far two segments lie apart: nothing where they cross."""
+    if cross(first, second):
+        return 0.0
+    return min(off(first[:2], second), off(first[2:], second), off(second[:2], first), off(second[2:], first))
+
+
 def inside(segment: Segment, box: Box) -> tuple[float, float] | None:
     """Return between which shares of its length a segment lies in a box (Liang and Barsky's clipping)."""
     x, y = segment[0], segment[1]

@@ -142,6 +142,7 @@ class _Standing:
 
 
 def _along_and_across(piece: Segment, obstacles: Sequence[Obstacle]) -> float:
+    """Return what a piece costs for all that it crosses or runs along."""
     left, low, right, high = _spread(piece)
     left, low, right, high = left - _BESIDE, low - _BESIDE, right + _BESIDE, high + _BESIDE
     cost = 0.0
@@ -150,7 +151,7 @@ def _along_and_across(piece: Segment, obstacles: Sequence[Obstacle]) -> float:
         if x1 < left or x0 > right or y1 < low or y0 > high:  # most lie apart
             continue
         if each.kind == "line":  # of which a chart has hundreds
-            if each.crossed_by(piece) and each.runs_along(piece):
+            if each.runs_along(piece) and each.crossed_by(piece):
                 cost += _ALONG_LINE
         elif each.beside(piece, _BESIDE):
             cost += _ALONG
@@ -168,27 +169,27 @@ def _cost(
     limit: float,
 ) -> float:
     """Return how badly a leader runs; counting stops at the limit, beyond which it does not matter."""
+    ways = pieces(leader)
     cost = 0.0
+    for piece in ways:
+        cost += standing.cost(piece)
+        if cost > limit:
+            return cost
     for x, y in leader[1:]:  # no other leader passes where this one ends, or touches it where it bends
         worth = _NEAR_ANCHOR if (x, y) == leader[-1] else _NEAR_KNEE
-        for other, box in taken:
-            near = (
-                box[0] - _ANCHOR_CLEAR < x < box[2] + _ANCHOR_CLEAR
-                and box[1] - _ANCHOR_CLEAR < y < box[3] + _ANCHOR_CLEAR
-            )
-            if near and off((x, y), other) < _ANCHOR_CLEAR:
+        left, right, low, high = x - _ANCHOR_CLEAR, x + _ANCHOR_CLEAR, y - _ANCHOR_CLEAR, y + _ANCHOR_CLEAR
+        for other, (x0, y0, x1, y1) in taken:
+            if x0 < right and x1 > left and y0 < high and y1 > low and off((x, y), other) < _ANCHOR_CLEAR:
                 cost += worth
-    for piece in pieces(leader):
+    for piece in ways:
         left, low, right, high = _spread(piece)
-        for other, box in taken:
-            apart = box[2] < left or box[0] > right or box[3] < low or box[1] > high  # as most are
+        for other, (x0, y0, x1, y1) in taken:
+            apart = x1 < left or x0 > right or y1 < low or y0 > high  # as most are
             if not apart and cross(piece, other):
                 cost += _CROSSING
         if cost > limit:
-            break
-        cost += standing.cost(piece) + _along_and_across(piece, texts)
-        if cost > limit:
-            break
+            return cost
+        cost += _along_and_across(piece, texts)
         left, right, low, high = left - _ANCHOR_CLEAR, right + _ANCHOR_CLEAR, low - _ANCHOR_CLEAR, high + _ANCHOR_CLEAR
         for anchor in anchors:
             if left < anchor[0] < right and low < anchor[1] < high and off(anchor, piece) < _ANCHOR_CLEAR:

@@ -12,7 +12,7 @@ from math import hypot, inf
 from typing import Literal
 
 from hubwright.drawing.faces import DROP, Block
-from hubwright.drawing.geometry import Box, Segment, cross, grown, meets, off, overlap
+from hubwright.drawing.geometry import Box, Segment, apart, cross, grown, meets, overlap
 from hubwright.scenes.vocabulary import Label, Point
 
 Kind = Literal["text", "head", "shaft", "mark", "dimension", "frame", "line", "leader", "anchor", "base"]
@@ -75,6 +75,8 @@ class Obstacle:
             return False
         if self.segment is None:
             return meets(segment, box)
+        if self.kind != "head":  # as most are
+            return cross(segment, self.segment)
         return any(cross(segment, line) for line in self.lines)
 
     def runs_along(self, segment: Segment) -> bool:
@@ -87,15 +89,16 @@ class Obstacle:
         """Return whether a line runs along it, or along a side of a head, so near that the two look like one."""
         if self.kind not in ("shaft", "line", "base", "head"):
             return False
-        if self.kind != "head":
-            box = self.box
-            margin += self.half if self.segment else min(box[2] - box[0], box[3] - box[1]) / 2
-        return any(
-            _parallel(segment, line)
-            and min(off(segment[:2], line), off(segment[2:], line), off(line[:2], segment), off(line[2:], segment))
-            < margin
-            for line in self.lines or (_sides(self.box) if self.kind == "head" else (_axis(self.box),))
-        )
+        lines = self.lines or (_sides(self.box) if self.kind == "head" else (_axis(self.box),))
+        return any(_parallel(segment, line) and apart(segment, line) < margin + self._half_width for line in lines)
+
+    @property
+    def _half_width(self) -> float:
+        """Return how far it reaches to either side of its line; a head's lines are its sides."""
+        if self.kind == "head":
+            return 0.0
+        x0, y0, x1, y1 = self.box
+        return min(x1 - x0, y1 - y0) / 2 if self.segment is None else self.half
 
 
 def _parallel(one: Segment, other: Segment) -> bool:
