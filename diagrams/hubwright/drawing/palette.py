@@ -65,12 +65,6 @@ def colours(theme: Theme) -> dict[str, str]:
     return light if theme == "light" else light | _PRINT
 
 
-def contrast(first: str, second: str) -> float:
-    """Return the contrast ratio of two colours as WCAG 2.2 defines it, from 1 to 21."""
-    high, low = sorted((_luminance(first), _luminance(second)), reverse=True)
-    return (high + 0.05) / (low + 0.05)
-
-
 def css() -> str:
     """Return the rules that inline figures need: colours that follow the sheet (light, dark, printed) and faces."""
     light, printed = colours("light"), colours("print")
@@ -99,9 +93,3 @@ FACE_RULES: dict[str, str] = {
     "bold": 'font-family:Schola,"Schola Math",serif;font-weight:700',
     "symbol": 'font-family:Schola,"Schola Math",serif;font-style:italic',
 }
-
-
-def _luminance(colour: str) -> float:
-    channels = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
-    linear = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
-    return sum(weight * value for weight, value in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
