@@ -9,7 +9,7 @@ Text is plain but for two marks: `{F|z}` sets an italic symbol with a subscript,
 it strong.
 """
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Literal
 
 Point = tuple[float, float]
@@ -392,7 +392,3 @@ class Scene:
     def view(self, name: str) -> View:
         """Return the view of that name."""
         return next(view for view in self.views if view.name == name)
-
-    def of_step(self, step: int) -> "Scene":
-        """Return the scene with what is drawn up to a step; nothing that stands moves."""
-        return replace(self, items=tuple(item for item in self.items if item.step <= step))
