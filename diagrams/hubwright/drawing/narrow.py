@@ -11,7 +11,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import count
 
-from hubwright.drawing.closure import refuse_open_body
 from hubwright.drawing.dimensions import TEXT
 from hubwright.drawing.draughting import draw_sheet
 from hubwright.drawing.extents import around, view_box
@@ -39,7 +38,6 @@ _RATIO_TEXT = re.compile(r"\d+(?:\.\d+)?\s*:\s*\d+(?:\.\d+)?")
 
 def draw_narrow(scene: v.Scene) -> tuple[Drawing, ...]:
     """Return one drawing for each view or stack of views that shows something; letters run on."""
-    refuse_open_body(scene)
     letters = _letters()
     return tuple(
         _Narrow(scene, views, letters).drawing()
@@ -201,7 +199,6 @@ class _Narrow:
             scale_bars=self._scale_bars(),
             key=(),
             axes="none",
-            body=None,
         )
         drawing = draw_sheet(sheet, letters=self.rings)
         return replace(drawing, balloons=tuple(self.key), view=self.wide[0].name)
