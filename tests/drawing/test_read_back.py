@@ -98,7 +98,7 @@ def test_a_page_gets_no_style_attribute_and_no_colour(page: str) -> None:
     assert [texts[name] for name in labelled] == [every_item().title, every_item().description]
 
 
-def test_a_file_stands_alone(page: str) -> None:
+def test_a_file_stands_alone() -> None:
     written = svg_file(draw(every_item()), theme="dark")
     assert not re.search(r'(?:href|src)\s*[=:]\s*["\']?(?:https?:)?//', written)
     assert set(re.findall(r"url\((#|data:|[a-z]+)", written)) == {"#", "data:"}

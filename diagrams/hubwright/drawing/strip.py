@@ -20,8 +20,7 @@ from hubwright.drawing.symbols import STYLES, axes_marks
 from hubwright.quantities import POUND_FORCE
 from hubwright.scenes.vocabulary import KeyEntry, Material, Role, ScaleBar, Scene, View
 
-HEIGHT = 30.0  # what scenes keep free for it
-MARGIN = 10.0
+_MARGIN = 10.0
 _BASE = 12.0  # height of the upper bar
 _CAP = 2.3
 _SECOND_BAR = 4.0
@@ -42,11 +41,11 @@ class Strip:
 
 
 def draw_strip(scene: Scene) -> Strip:
-    """Return axes and bars from the left, the key at the right; the key takes a third row when the sheet is narrow."""
+    """Return axes and bars from the left, the key at the right; the key in up to four rows on a narrow sheet."""
     width = scene.size[0]
     groups: list[Group] = []
     boxes: list[tuple[str, Box]] = []
-    x = MARGIN
+    x = _MARGIN
     if scene.axes != "none":
         mirrored = any(view.mirrored for view in scene.views)
         leftward = scene.axes == "rear" or mirrored
@@ -55,21 +54,20 @@ def draw_strip(scene: Scene) -> Strip:
         boxes.append(("axes", (x, 4.0, x + 24.0, 21.0)))
         x += 31.0
     bars = [_bar(bar, scene.view(bar.view), units=scene.units) for bar in scene.scale_bars]
-    entries = [(entry, line(entry.text, _CAP)) for entry in scene.key]
     rows = 2
-    spare = width - MARGIN - x - sum(bar.width for bar in bars) - _key_width(entries, rows)
+    spare = width - _MARGIN - x - sum(bar.width for bar in bars) - _key_width(scene.key, rows)
     while spare < 4.0 * (len(bars) + 1) and rows < 4:
         rows += 1
-        spare = width - MARGIN - x - sum(bar.width for bar in bars) - _key_width(entries, rows)
+        spare = width - _MARGIN - x - sum(bar.width for bar in bars) - _key_width(scene.key, rows)
     gap = min(10.0, max(3.0, spare / (len(bars) + 1)))
     for bar in bars:
         groups.append(Group(f"scale-{bar.name}", bar.marks(x)))
         boxes.append((f"scale-{bar.name}", (x, 6.0, x + bar.width, _BASE + 6.0)))
         x += bar.width + gap
-    if entries:
-        key_width = _key_width(entries, rows)
-        left = max(x, width - MARGIN - key_width) if bars or scene.axes != "none" else MARGIN
-        groups.append(Group("key", tuple(_key(entries, rows, left))))
+    if scene.key:
+        key_width = _key_width(scene.key, rows)
+        left = max(x, width - _MARGIN - key_width) if bars or scene.axes != "none" else _MARGIN
+        groups.append(Group("key", tuple(_key(scene.key, rows, left))))
         boxes.append(("key", (left, 5.0, left + key_width, 20.0)))
     return Strip(tuple(groups), tuple(boxes))
 
@@ -145,23 +143,23 @@ def _inch_text(inches: float) -> str:
     return f"{inches:g} in" if inches < 24 else f"{inches / 12:g} ft"
 
 
-def _key_columns(entries: Sequence[tuple[KeyEntry, object]], rows: int) -> list[float]:
-    widths = [_SWATCH + 2.5 + line(entry.text, _CAP).width for entry, _ in entries]
+def _key_columns(entries: Sequence[KeyEntry], rows: int) -> list[float]:
+    widths = [_SWATCH + 2.5 + line(entry.text, _CAP).width for entry in entries]
     return [max(widths[i : i + rows]) for i in range(0, len(widths), rows)]
 
 
-def _key_width(entries: Sequence[tuple[KeyEntry, object]], rows: int) -> float:
+def _key_width(entries: Sequence[KeyEntry], rows: int) -> float:
     columns = _key_columns(entries, rows)
     return sum(columns) + 5.0 * max(len(columns) - 1, 0)
 
 
-def _key(entries: Sequence[tuple[KeyEntry, object]], rows: int, left: float) -> list[Mark]:
+def _key(entries: Sequence[KeyEntry], rows: int, left: float) -> list[Mark]:
     pitch = 6.6 if rows == 2 else 4.6
     top = _BASE - 2.9 + pitch * (rows - 1) / 2 + 1.0
     marks: list[Mark] = []
     x = left
     for column, width in enumerate(_key_columns(entries, rows)):
-        for row, (entry, _) in enumerate(entries[column * rows : (column + 1) * rows]):
+        for row, entry in enumerate(entries[column * rows : (column + 1) * rows]):
             y = top - pitch * row
             marks += _swatch(entry, x, y)
             marks.append(Lettering((x + _SWATCH + 2.5, y - _CAP / 2), line(entry.text, _CAP), "ink"))

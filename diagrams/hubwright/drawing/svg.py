@@ -53,7 +53,7 @@ def svg_in_place(drawing: Drawing, *, prefix: str, theme: Theme = "light") -> st
     root = writer.root(height=drawing.size[1])
     root.set("id", prefix)
     root.set("width", "100%")
-    ET.SubElement(root, "style").text = _font_faces(writer.faces_of(drawing, None), within=f"#{prefix} ")
+    ET.SubElement(root, "style").text = _font_faces(writer.faces_of(None), within=f"#{prefix} ")
     writer.ground(root, theme, drawing.size)
     writer.body(root)
     return _text_of(root)
@@ -80,7 +80,7 @@ def svg_file(
     root.set("height", high)
     if not outlined:
         style = ET.SubElement(root, "style")
-        style.text = _font_faces(writer.faces_of(drawing, head))
+        style.text = _font_faces(writer.faces_of(head))
     writer.ground(root, theme, (drawing.size[0], total))
     if head:
         writer.heading(root, head, total)
@@ -159,9 +159,9 @@ class _Writer:
         for lettering in head.lines(total):
             self.mark(element, lettering)
 
-    def faces_of(self, drawing: Drawing, head: Heading | None) -> set[Face]:
-        """Return the faces that the text of a drawing uses."""
-        marks = flat([*drawing.groups(), *drawing.foot, *(head.lines(0.0) if head else [])])
+    def faces_of(self, head: Heading | None) -> set[Face]:
+        """Return the faces that the text of the drawing uses, and its heading if it has one."""
+        marks = flat([*self.drawing.groups(), *self.drawing.foot, *(head.lines(0.0) if head else [])])
         return {run.face for mark in marks if isinstance(mark, Lettering) for run in mark.text.runs}
 
     def group(self, parent: ET.Element, group: Group) -> None:

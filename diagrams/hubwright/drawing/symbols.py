@@ -162,5 +162,5 @@ def axes_marks(at: Point, *, kind: str, mirrored: bool, length: float = 7.0) -> 
         )
         marks.append(Shape(cross, line="soft", width=0.2))
     third = line("{x} forward" if kind == "rear" else "{y} left", 2.2)
-    marks.append(Lettering((x + 2.0, y - 3.4) if leftward else (x - 2.0 - third.width * 0, y - 4.4), third, "soft"))
+    marks.append(Lettering((x + 2.0, y - 3.4) if leftward else (x - 2.0, y - 4.4), third, "soft"))
     return tuple(marks)

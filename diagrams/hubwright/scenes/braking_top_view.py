@@ -143,7 +143,7 @@ def _forces(sheet: Sheet) -> list[Item]:
     items: list[Item] = []
     for action in sheet.actions.all:
         step = steps[action.name]
-        labels: dict[Axis, Label] = {axis: _label(sheet, action, axis, outboard=True) for axis in seen.across}
+        labels: dict[Axis, Label] = {axis: _label(sheet, action, axis) for axis in seen.across}
         items += arrows(seen, action, step, labels, least=least, ringed=False)
         if action in upright:
             slot = (beside, -(_LOWER + upright.index(action) * _PITCH) / seen.view.scale)
@@ -169,14 +169,14 @@ def _upright(sheet: Sheet, action: Action) -> Label:
     return Label((text,), "left" if sheet.side > 0 else "right", tone=tone, size=2.4)
 
 
-def _label(sheet: Sheet, action: Action, axis: Axis, *, outboard: bool) -> Label:
+def _label(sheet: Sheet, action: Action, axis: Axis) -> Label:
     value = getattr(action.force, axis)
     words = sheet.words
     tone: Tone = "reaction" if action.role == "reaction" else "load"
     symbol = f"{{{action.symbol}}}" if action.name in ("weight", "inertia") else f"{{{action.symbol}|{axis}}}"
     way = {"x": words.fore_and_aft, "y": words.sideways, "z": words.upright}[axis](value)
     lines = (f"*{symbol} = {words.force(value)}", f"{way}, {action.what}")
-    return Label(lines, sheet.column(outboard=outboard), tone=tone, size=2.5)
+    return Label(lines, sheet.column(outboard=True), tone=tone, size=2.5)
 
 
 def _rows(sheet: Sheet, step: int) -> list[Item]:

@@ -21,7 +21,7 @@ _WHOLE_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _DETAIL_SCALES = ((4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
 _LENS_SCALES = ((1, 1), (1, 2), (1, 3), (1, 5), (1, 10))
 _ROOM = {"contact": 32.0, "bearing": 46.0, "row": 50.0, "side": 30.0}
-LEAST_CONTACT = 15.0  # room below the tire for the arrow of the contact force
+_LEAST_CONTACT = 15.0  # room below the tire for the arrow of the contact force
 BRIDGE = 53.0  # top of the words below the detail
 ROWS = (194.0, 200.5, 207.0)  # of dimensions above the detail
 SPREAD_ROW = 61.0
@@ -128,12 +128,11 @@ def _whole_scale(
     """Return scale, newtons per millimetre and the ratio's text of the whole wheel."""
     m = parts.measures
     choices = (sheet_scale,) if sheet_scale else _WHOLE_SCALES
-    scale, force, ratio = 0.1, 1000.0, "1 : 10"
     for sheet, real in choices:
         scale, ratio = sheet / real, f"{sheet} : {real}"
         room = _TOP - _FOOT - 1.5 - (m.free_radius + m.loaded_radius) * scale
         force = force_scale or _force_scale(state, max(min(room, _ROOM["contact"]), 5.0))
-        if room >= LEAST_CONTACT and state.contact_force.z / force <= room:
+        if room >= _LEAST_CONTACT and state.contact_force.z / force <= room:
             break
     return scale, force, ratio
 
@@ -158,7 +157,6 @@ def _detail_window(parts: Assembly) -> tuple[float, float, str]:
     least = max(m.wheel_face + 44.0, apex + 16.0, m.load_line + 8.0)
     inboard = max(54.0, apex + 14.0, 8.0 - m.load_line)
     end = max(parts.axle_end, m.wheel_face + parts.wheel.thickness + 1.0)
-    outboard, scale, text = least, 0.25, "1 : 4"
     for sheet, real in _DETAIL_SCALES:
         scale, text = sheet / real, f"{sheet} : {real}"
         # the words outboard stand clear of the shaft's end and of the wheel
@@ -206,18 +204,3 @@ def corners(low: Point, high: Point) -> tuple[Point, ...]:
     """Return a rectangle as a closed line."""
     (x0, y0), (x1, y1) = low, high
     return (x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)
-
-
-__all__ = [
-    "BRIDGE",
-    "HEIGHT",
-    "LENS",
-    "ROWS",
-    "SPREAD_ROW",
-    "WIDTH",
-    "Layout",
-    "corners",
-    "fractions",
-    "layout",
-    "reach_of",
-]

@@ -60,7 +60,6 @@ def wheel_end_section(
         *_bridge(drawn, 7),
     ]
     items += notes(drawn, items)
-    same = "Forces, both views"
     key = [
         KeyEntry("load", "load"),
         KeyEntry("reaction", "reaction"),
@@ -83,7 +82,7 @@ def wheel_end_section(
         scale_bars=(
             ScaleBar("whole", "length", f"Whole wheel {sheet.whole_ratio}"),
             ScaleBar("detail", "length", f"Detail {sheet.detail_ratio}"),
-            ScaleBar("whole", "force", same),
+            ScaleBar("whole", "force", "Forces, both views"),
         ),
         key=tuple(key),
         axes="rear",
