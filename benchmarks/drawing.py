@@ -1,7 +1,8 @@
 """What drawing costs: milliseconds per figure beside bare matplotlib and beside writing the SVG text alone.
 
 Run `python benchmarks/drawing.py`. The floor "marks written" is the finished display list written as text with nothing
-around it; "bare matplotlib" is a Figure without Axes with one artist per mark of the same display list, saved as SVG.
+around it; "bare matplotlib" is a Figure without Axes with the same display list as artists (one for a shape or circle,
+one for each run of words and for their edge of paper), saved as SVG.
 """
 
 import io

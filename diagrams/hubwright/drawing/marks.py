@@ -28,7 +28,7 @@ class Shape:
     dashes: tuple[float, ...] = ()
     cap: Cap = "round"
     mitred: bool = False
-    exact: bool = False  # written with an extra decimal: what is measured in the file
+    exact: bool = False  # what is measured in the file: written point by point, in place, with an extra decimal
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""PNG and PDF of a drawing through matplotlib: a Figure without Axes, one artist per mark, laid out as the SVG is."""
+"""PNG and PDF of a drawing through matplotlib: a Figure without Axes, its artists laid out as the SVG is."""
 
 from __future__ import annotations
 

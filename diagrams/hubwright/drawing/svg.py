@@ -1,7 +1,8 @@
 """The writer of SVG: inline for pages (colours by class, text as text) and self-contained files (colours resolved).
 
 One user unit is a tenth of a sheet millimetre, so that two decimals are finer than any printer. An own writer, because
-groups carry names, data and classes, which matplotlib's cannot, and because it is some twenty times faster.
+groups carry names, data and classes, which matplotlib's cannot, and because it is some ten times faster
+(`benchmarks/drawing.py`).
 """
 
 from __future__ import annotations

@@ -44,7 +44,7 @@ class View:
 
     name: str
     origin: Point
-    scale: float  # sheet millimetres per real millimetre
+    scale: float  # sheet millimetres per real millimetre; plots: per unit of the abscissa
     newtons_per_mm: float | None = None  # force scale, newtons per sheet millimetre
     mirrored: bool = False
     frame: tuple[float, float, float, float] | None = None  # x0, y0, x1, y1 on the sheet: clips parts and lines
@@ -270,7 +270,7 @@ class Support(Item):
 
 @dataclass(frozen=True)
 class Curve(Item):
-    """A plotted quantity: abscissa in real millimetres, ordinate in the view's own unit, filled to zero if asked."""
+    """A plotted quantity in the units of its view, filled to zero if asked."""
 
     points: tuple[Point, ...] = ()
     tone: Tone = "ink"

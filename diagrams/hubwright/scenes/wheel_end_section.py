@@ -91,7 +91,7 @@ def wheel_end_section(
 
 
 def axes(d: Drawn) -> list[Item]:
-    """Return the spindle axis in both views and the centre line of the bearing."""
+    """Return the spindle axis in the whole wheel and in the detail."""
     m, sheet = d.parts.measures, d.layout
     y, half = sheet.side * m.load_line, d.parts.below.half_width
     past = 6.0 / sheet.whole.scale

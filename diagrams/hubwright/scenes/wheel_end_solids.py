@@ -70,6 +70,6 @@ def _strokes(parts: Assembly, view: str, side: int, extent: Extent, left_out: tu
 
 
 def points_of(ring: Ring, side: int) -> tuple[Point, ...]:
-    """Return outline points in the view's axes; a hundredth of a millimetre is finer than any print."""
+    """Return outline points in the view's axes; a thousandth of a millimetre is finer than any print."""
     rounded = np.round(ring * np.array([side, 1.0]), 3) + 0.0
     return tuple((float(y), float(z)) for y, z in rounded)
