@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from hubwright.drawing.arrows import LENGTH_OFF_SCALE, NORMAL_RADIUS
+from hubwright.drawing.arrows import NORMAL_RADIUS
 from hubwright.drawing.axes import axis_ends, axis_room
 from hubwright.drawing.geometry import Array, Box, box_of
 from hubwright.drawing.measured import arc_points
@@ -48,7 +48,7 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
         at = np.array(view.on_sheet(item.at))
         along = np.array(item.vector) / view.newtons_per_mm * (-1.0 if view.mirrored else 1.0, 1.0)
         if not item.to_scale:
-            along *= LENGTH_OFF_SCALE / (np.hypot(*along) or 1.0)
+            along *= v.LENGTH_OFF_SCALE / (np.hypot(*along) or 1.0)
         points = np.array([at, at - along if item.tip_at_point else at + along])
     elif isinstance(item, v.Moment):
         x, y = view.on_sheet(item.at)

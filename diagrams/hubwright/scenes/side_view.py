@@ -27,6 +27,7 @@ from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, axle_places, force_name, plane_body
 from hubwright.scenes.vehicle_outline import Outline, circle, standing_tire, trailer_outline, vehicle_outline
 from hubwright.scenes.vocabulary import (
+    LENGTH_OFF_SCALE,
     Column,
     Dimension,
     Dot,
@@ -57,7 +58,6 @@ _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a 
 _ASIDE, _CLEAR = 9.0, 8.0  # of the height's line from its centre of mass, and from what stands beside it
 _HEIGHT_WORDS = 18.0  # a height that has room for its words
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
-_OFF_SCALE = 11.0  # how far an arrow that is not to scale may reach below the road
 _HIDDEN = 2.5  # an arrow shorter than this lies under the mark of its centre of mass
 _SHOWN = 10  # loads that get a label of their own
 _LETTERS = 30  # in a line of a label column
@@ -320,7 +320,8 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
     ]
     if headline is not None:
         near = min(first, last, key=lambda rest: abs(rest.x - headline.x))
-        start, end = foot(headline.x, max(_hanging(body, headline, view), _OFF_SCALE)), front if near is first else rear
+        reach = max(_hanging(body, headline, view), LENGTH_OFF_SCALE)  # an arrow that is not to scale hangs no farther
+        start, end = foot(headline.x, reach), front if near is first else rear
         lengths.append(("gear", start, end, low + 2 * _ROW, metres(headline.x - near.x, units)))
     items: list[Item] = [
         Dimension(f"dimension-{name}", view.name, step, start=start, end=end, line_at=line, text=text, side="start")
