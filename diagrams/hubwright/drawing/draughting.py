@@ -12,7 +12,7 @@ from hubwright.drawing.faces import DROP, line, plain
 from hubwright.drawing.geometry import rounded_box
 from hubwright.drawing.items import draw_item
 from hubwright.drawing.layout import find_conflicts, place_labels
-from hubwright.drawing.marks import Drawing, Group, Layer, Lettering, Shape, ViewGroup
+from hubwright.drawing.marks import FRAME_RADIUS, Drawing, Group, Layer, Lettering, Shape, ViewGroup
 from hubwright.drawing.measured import claim_lines
 from hubwright.drawing.obstacles import Ground
 from hubwright.drawing.sheet import Sheet
@@ -20,7 +20,6 @@ from hubwright.drawing.strip import draw_strip
 from hubwright.scenes import vocabulary as v
 
 SHEET = "sheet"  # the name of the group of what lies in no view
-FRAME_RADIUS = 4.0
 _RANK: dict[type[v.Item], int] = {v.Part: 0, v.Axis: 0, v.Support: 2, v.Line: 2, v.Dimension: 3, v.Dot: 5}
 _RANK |= dict.fromkeys((v.Curve, v.Bar, v.Ground), 1)
 _RANK |= dict.fromkeys((v.AngularDimension, v.LeaderDimension), 3)

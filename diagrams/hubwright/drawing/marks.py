@@ -14,6 +14,7 @@ from hubwright.drawing.geometry import Array, Box, Segment
 from hubwright.scenes.vocabulary import Scene
 
 Cap = Literal["round", "butt"]
+FRAME_RADIUS = 4.0  # of the corners of a view's frame, at which its parts are clipped
 
 
 @dataclass(frozen=True, slots=True, eq=False)

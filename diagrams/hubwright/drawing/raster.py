@@ -19,7 +19,7 @@ from matplotlib.transforms import Affine2D, Transform
 from hubwright.drawing.faces import font_file
 from hubwright.drawing.geometry import Array, rounded_box
 from hubwright.drawing.heading import heading
-from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape
+from hubwright.drawing.marks import FRAME_RADIUS, Disc, Drawing, Group, Lettering, Mark, Shape
 from hubwright.drawing.outlines import outline
 from hubwright.drawing.palette import Theme, colours
 
@@ -80,7 +80,7 @@ class Painter:
         self.order = 0
         self.clips = {}
         for name, frame in drawing.frames.items():
-            ring = rounded_box(frame, 4.0)
+            ring = rounded_box(frame, FRAME_RADIUS)
             patch = PathPatch(Path(np.vstack([ring, ring[:1]]), closed=True), transform=transform)
             patch.set_figure(figure)
             self.clips[name] = patch

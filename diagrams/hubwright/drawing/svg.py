@@ -17,7 +17,7 @@ import numpy as np
 from hubwright.drawing.faces import Face, plain, web_font_file
 from hubwright.drawing.geometry import Array, rounded_box
 from hubwright.drawing.heading import Heading, heading
-from hubwright.drawing.marks import Disc, Drawing, Group, Lettering, Mark, Shape, flat
+from hubwright.drawing.marks import FRAME_RADIUS, Disc, Drawing, Group, Lettering, Mark, Shape, flat
 from hubwright.drawing.outlines import outline
 from hubwright.drawing.palette import FACE_RULES, Theme, colours
 from hubwright.drawing.paths import short_paths
@@ -127,7 +127,7 @@ class _Writer:
         if self.drawing.frames:
             definitions = ET.SubElement(root, "defs")
             for name, frame in self.drawing.frames.items():
-                (short,) = short_paths([((rounded_box(frame, 4.0),), True)], self._turned, unseen=_UNSEEN)
+                (short,) = short_paths([((rounded_box(frame, FRAME_RADIUS),), True)], self._turned, unseen=_UNSEEN)
                 clip = ET.SubElement(definitions, "clipPath", {"id": self._clip_id(name)})
                 ET.SubElement(clip, "path", {"d": short})
         return root
