@@ -21,6 +21,7 @@ ARC, ARC_HEAD, OPEN_ARC_HEAD = 0.75, (3.6, 2.5), (3.8, 3.3)
 HALO = 0.9
 ARC_OPEN, ARC_LINE = 1.75, 0.32  # whole width of a double arc, and of its lines
 NORMAL_RADIUS = 2.2
+THIN_HEAD = 2.2, 0.76  # length and width of the head of a dimension line
 _BREAK, _BREAK_GAP, _BREAK_LEAN = 0.36, 1.3, 0.5  # of the broken shaft: where, how wide, how slanted
 _SECOND_HEAD = 0.72  # of a resultant, behind the first, in lengths of a head
 _HEAD_SHARE = 0.62  # a short arrow's head takes this share of it
@@ -139,8 +140,8 @@ def thin_head(tip: tuple[float, float], along: tuple[float, float], colour: str)
     """Return the slim head of a dimension line, its point at the tip."""
     point, toward = np.array(tip), np.array(along)
     across = np.array([-toward[1], toward[0]])
-    base = point - toward * 2.2
-    return Shape((np.array([point, base + across * 0.38, base - across * 0.38]),), closed=True, fill=colour, exact=True)
+    base, half = point - toward * THIN_HEAD[0], across * THIN_HEAD[1] / 2
+    return Shape((np.array([point, base + half, base - half]),), closed=True, fill=colour, exact=True)
 
 
 def _arc_head(centre: tuple[float, float], radius: float, end: float, back: float, width: float) -> Array:

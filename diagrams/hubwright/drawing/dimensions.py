@@ -14,13 +14,14 @@ from hubwright.drawing.arrows import thin_head
 from hubwright.drawing.faces import DROP, line
 from hubwright.drawing.geometry import Box, Segment
 from hubwright.drawing.marks import Lettering, Mark, Shape
-from hubwright.drawing.palette import line_token, text_token
+from hubwright.drawing.palette import dimension_token, text_token
 from hubwright.scenes.vocabulary import Dimension, View
 
 WIDTH = 0.18
 TEXT = 2.5  # cap height
-_GAP, _OVER, _ABOVE = 1.2, 1.3, 0.9
-_ROOM_FOR_HEADS, _TAIL = 5.5, 5.0
+GAP, OVER = 1.2, 1.3  # of an extension line, from the part and beyond the dimension line
+ROOM_FOR_HEADS, TAIL = 5.5, 5.0  # between heads that point outward, and of the line behind those that point inward
+_ABOVE = 0.9
 _HALO = 1.0
 _LATER = 2.0  # what a place costs for each better one, so that a thin line is rather crossed than much moved
 _WORTH_SHIFTING = 2.5
@@ -45,7 +46,7 @@ def dimension_lines(item: Dimension, view: View) -> tuple[Segment, ...]:
     for point, on in zip((first, second), item.extension, strict=True):
         if on:
             away = 1.0 if item.line_at >= point[1 - i] else -1.0
-            ends = (point[1 - i] + away * _GAP, item.line_at + away * _OVER)
+            ends = (point[1 - i] + away * GAP, item.line_at + away * OVER)
             lines.append((*_at(item, point[i], ends[0]), *_at(item, point[i], ends[1])))
     return tuple(lines)
 
@@ -58,7 +59,7 @@ def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) ->
     """Return a dimension with its text where it fits best; `cost` says how badly a box for text is taken."""
     level = item.direction == "horizontal"
     i = 0 if level else 1
-    colour = line_token(item.tone) if item.tone != "ink" else "soft"
+    colour = dimension_token(item.tone)
     marks: list[Mark] = []
     rules: list[Segment] = []
 
@@ -76,7 +77,7 @@ def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) ->
     a, b = sorted((ends[i], ends[2 + i]))
     along = (1.0, 0.0) if level else (0.0, 1.0)
     back = (-along[0], -along[1])
-    room = b - a > _ROOM_FOR_HEADS
+    room = b - a > ROOM_FOR_HEADS
     marks.append(thin_head(at(a, item.line_at), back if room else along, colour))
     marks.append(thin_head(at(b, item.line_at), along if room else back, colour))
     text = line(item.text, TEXT)
@@ -89,9 +90,9 @@ def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) ->
     if under is not None:
         rule(at(under[0], item.line_at), at(under[1], item.line_at))
     if not room and not (under and under[0] < a):
-        rule(at(a - _TAIL, item.line_at), at(a, item.line_at))
+        rule(at(a - TAIL, item.line_at), at(a, item.line_at))
     if not room and not (under and under[1] > b):
-        rule(at(b, item.line_at), at(b + _TAIL, item.line_at))
+        rule(at(b, item.line_at), at(b + TAIL, item.line_at))
     across = _ABOVE if place.first_side else -_ABOVE - text.cap
     baseline = (place.start, item.line_at + across) if level else (item.line_at - across, place.start)
     marks.append(Lettering(baseline, text, text_token(item.tone), 0.0 if level else 90.0, _HALO))

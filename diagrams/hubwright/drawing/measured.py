@@ -12,17 +12,15 @@ from typing import Literal
 
 import numpy as np
 
-from hubwright.drawing.arrows import on_circle, thin_head
-from hubwright.drawing.dimensions import WIDTH, dimension_lines, draw_dimension
+from hubwright.drawing.arrows import THIN_HEAD, on_circle, thin_head
+from hubwright.drawing.dimensions import GAP, OVER, ROOM_FOR_HEADS, TAIL, WIDTH, dimension_lines, draw_dimension
 from hubwright.drawing.faces import plain
 from hubwright.drawing.geometry import Array, Box, Segment, arc, box_of
 from hubwright.drawing.marks import Group, Mark, Shape
-from hubwright.drawing.palette import line_token
+from hubwright.drawing.palette import dimension_token
 from hubwright.drawing.sheet import Sheet
 from hubwright.scenes import vocabulary as v
 
-_ROOM_FOR_HEADS, _TAIL = 5.5, 5.0
-_GAP, _OVER = 1.2, 1.3  # of an extension line, from the part and beyond the dimension line
 _SHARES = (0.5, 0.3, 0.7)  # where along an arc a leader may end
 _ALONG = (0.75, 0.25)  # and along a straight line
 
@@ -51,21 +49,21 @@ def angular_dimension(item: v.AngularDimension, view: v.View, sheet: Sheet) -> G
     centre, points = view.on_sheet(item.vertex), (view.on_sheet(item.start), view.on_sheet(item.end))
     first, sweep = _swept(item, view)
     last, sense, r = first + sweep, 1.0 if sweep >= 0 else -1.0, item.radius
-    colour = line_token(item.tone) if item.tone != "ink" else "soft"
-    room = abs(sweep) * pi / 180.0 * r > _ROOM_FOR_HEADS
-    tail = 0.0 if room else degrees(_TAIL / r)
+    colour = dimension_token(item.tone)
+    room = abs(sweep) * pi / 180.0 * r > ROOM_FOR_HEADS
+    tail = 0.0 if room else degrees(TAIL / r)
     lines = [arc(centre, r, first, last, step=3.0)]
     if not room:
         lines += [arc(centre, r, end, end + way * sense * tail, step=3.0) for end, way in ((first, -1.0), (last, 1.0))]
     for on, point, angle in zip(item.extension, points, (first, last), strict=True):
         reach = hypot(point[0] - centre[0], point[1] - centre[1])
         if on and reach < r:
-            lines.append(np.array([on_circle(centre, reach + _GAP, angle), on_circle(centre, r + _OVER, angle)]))
+            lines.append(np.array([on_circle(centre, reach + GAP, angle), on_circle(centre, r + OVER, angle)]))
     marks: list[Mark] = [Shape((line,), line=colour, width=WIDTH, cap="butt", exact=True) for line in lines]
     for end, way in ((first, -1.0), (last, 1.0)):
         # a head follows the chord of its own length, so that it lies on the arc
         turn = way * sense * (1.0 if room else -1.0)
-        back = on_circle(centre, r, end - turn * degrees(2.2 / r))
+        back = on_circle(centre, r, end - turn * degrees(THIN_HEAD[0] / r))
         tip = on_circle(centre, r, end)
         head = thin_head(tip, _unit(back, tip), colour)
         marks.append(head)
@@ -93,10 +91,10 @@ def leader_dimension(item: v.LeaderDimension, view: v.View, sheet: Sheet) -> Gro
     a, b = view.on_sheet(item.start), view.on_sheet(item.end)
     along = _unit(a, b)
     back = (-along[0], -along[1])
-    colour = line_token(item.tone) if item.tone != "ink" else "soft"
-    both, room = item.measures == "diameter", hypot(b[0] - a[0], b[1] - a[1]) > _ROOM_FOR_HEADS
-    beyond = (b[0] + along[0] * _TAIL, b[1] + along[1] * _TAIL)
-    before = (a[0] - along[0] * _TAIL, a[1] - along[1] * _TAIL)
+    colour = dimension_token(item.tone)
+    both, room = item.measures == "diameter", hypot(b[0] - a[0], b[1] - a[1]) > ROOM_FOR_HEADS
+    beyond = (b[0] + along[0] * TAIL, b[1] + along[1] * TAIL)
+    before = (a[0] - along[0] * TAIL, a[1] - along[1] * TAIL)
     lines: list[Segment] = [(*a, *b)]
     if not room:
         lines += [(*b, *beyond), *([(*before, *a)] if both else [])]

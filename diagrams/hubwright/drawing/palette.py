@@ -47,6 +47,11 @@ def line_token(tone: Tone) -> str:
     return tone
 
 
+def dimension_token(tone: Tone) -> str:
+    """Return the token of the lines of a dimension: thin ones, so softer than the ink that they measure."""
+    return "soft" if tone == "ink" else line_token(tone)
+
+
 def text_token(tone: Tone) -> str:
     """Return the token of words of a tone: readable at 4.5:1, so faint words are soft ones."""
     return f"{tone}-text" if tone in _MEANT else "soft" if tone == "faint" else tone
