@@ -5,7 +5,6 @@ Lengths are sheet millimetres; `cap` is the height of a capital.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from pathlib import Path
@@ -14,6 +13,7 @@ from typing import Literal
 from matplotlib.ft2font import FT2Font, LoadFlags
 
 from hubwright.places import data_directory
+from hubwright.scenes.vocabulary import MARK
 
 Face = Literal["lettering", "narrow", "serif", "bold", "symbol", "mathematics"]
 
@@ -28,7 +28,7 @@ _FILES: dict[Face, str] = {
 WEB_FILES: dict[Face, str] = {face: Path(name).with_suffix(".woff2").name for face, name in _FILES.items()}
 # a character that a face lacks is taken from the next one, in the order of the font-family lists of the style sheet
 _FALLBACK: tuple[Face, ...] = ("serif", "mathematics")
-_CAP: dict[Face, float] = {  # cap height over em, from the files' OS/2 tables
+CAP: dict[Face, float] = {  # cap height over em, from the files' OS/2 tables
     "lettering": 736 / 1024,
     "narrow": 736 / 1024,
     "serif": 0.722,
@@ -41,7 +41,6 @@ _SUBSCRIPT_ITALIC, _SUBSCRIPT_WORD, _SUBSCRIPT_DROP = 0.74, 0.68, 0.32
 STRONG = 1.16  # the lettering has one weight: strong lines are larger
 LEADING = 1.72  # baseline to baseline over cap height
 DROP = 0.3  # depth of descenders over cap height
-_MARK = re.compile(r"\{([^|}]*)(?:\|([^}]*))?\}")
 _SIZE = 1000  # pixels per em at which text is measured, unhinted
 
 
@@ -114,7 +113,7 @@ def line(text: str, cap: float, face: Face = "lettering") -> TextLine:
         text, cap = text[1:], cap * STRONG
     runs: list[Run] = []
     position = 0
-    for mark in _MARK.finditer(text):
+    for mark in MARK.finditer(text):
         runs += _runs(text[position : mark.start()], face, cap, 0.0)
         runs += _runs(mark[1], "symbol", cap * _SYMBOL, 0.0)
         if mark[2]:
@@ -140,7 +139,7 @@ def block(lines: tuple[str, ...], cap: float, face: Face = "lettering") -> Block
 
 def plain(text: str) -> str:
     """Return marked text without its marks, a subscript after an underscore."""
-    return _MARK.sub(lambda mark: f"{mark[1]}_{mark[2]}" if mark[2] else mark[1], text.removeprefix("*"))
+    return MARK.sub(lambda mark: f"{mark[1]}_{mark[2]}" if mark[2] else mark[1], text.removeprefix("*"))
 
 
 def wrapped(text: str, cap: float, width: float, face: Face = "lettering") -> tuple[str, ...]:
@@ -163,5 +162,5 @@ def _runs(text: str, face: Face, cap: float, rise: float) -> list[Run]:
             pieces[-1] = (pieces[-1][0] + character, holder)
         else:
             pieces.append((character, holder))
-    em = cap / _CAP[face]  # one font-size for the run: a borrowed glyph keeps it, as it does in a browser
+    em = cap / CAP[face]  # one font-size for the run: a borrowed glyph keeps it, as it does in a browser
     return [Run(piece, holder, em, rise, advance(piece, holder) * em) for piece, holder in pieces]

@@ -14,7 +14,7 @@ from itertools import product
 import numpy as np
 
 from hubwright.drawing.draughting import draw_sheet
-from hubwright.drawing.faces import DROP, Face, line, plain, wrapped
+from hubwright.drawing.faces import CAP, DROP, Face, line, plain, wrapped
 from hubwright.drawing.geometry import Box, Segment
 from hubwright.drawing.marks import BalloonKey, Disc, Drawing, Group, Layer, Lettering, Mark, Shape, TextBox
 from hubwright.drawing.narrow import draw_narrow
@@ -25,7 +25,6 @@ from hubwright.scenes.vocabulary import Point, Scene, Tone
 Size = tuple[int, int]
 SAFE = 0.05  # of width and height on every side: what a screen may cut off
 CAPTION = 0.031  # of the height: a caption's capitals; on an upright frame, whose lines are short, its letters (em)
-_EM = 0.722  # height of a capital over the em of the caption's face
 _TITLE = 0.026  # of the side of a square as large as the frame
 # letters of the key over those of the caption, and columns: the first with which the words leave room for the drawing
 _KEYS = ((0.6, 1), (0.5, 1), (0.45, 2), (0.38, 2), (0.32, 2), (0.26, 2))
@@ -81,7 +80,7 @@ def _words(scene: Scene, balloons: Sequence[BalloonKey], step: int | None, size:
 
 
 def _caption_cap(size: Size) -> float:
-    return CAPTION * size[1] * (_EM if size[1] > size[0] else 1.0)
+    return CAPTION * size[1] * (CAP["serif"] if size[1] > size[0] else 1.0)
 
 
 def _key(entries: Sequence[BalloonKey], cap: float, columns: int, room: float) -> list[_Row]:

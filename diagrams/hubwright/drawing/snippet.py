@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from html import escape
 
@@ -12,9 +11,8 @@ from hubwright.drawing.svg import svg_in_place
 from hubwright.quantities import Kind, System, display
 from hubwright.scenes.force_table import ForceRow, force_rows, ways
 from hubwright.scenes.value_table import curve_tables, value_rows
-from hubwright.scenes.vocabulary import Scene, Step
+from hubwright.scenes.vocabulary import MARK, Scene, Step
 
-_MARK = re.compile(r"\{([^|{}]+)(?:\|([^{}]*))?\}")
 _CELL = '<td style="padding:0 .6em;text-align:right;white-space:nowrap">'
 _HEAD = '<th scope="col" style="padding:0 .6em;text-align:right">'
 
@@ -79,7 +77,7 @@ def value_tables(scene: Scene) -> str:
 def marked(text: str) -> str:
     """Return a scene's text as HTML: `{F|z}` is an italic symbol with its subscript."""
     parts, position = [], 0
-    for mark in _MARK.finditer(text):
+    for mark in MARK.finditer(text):
         below = f"<sub>{escape(mark[2])}</sub>" if mark[2] else ""
         parts.append(f"{escape(text[position : mark.start()])}<i>{escape(mark[1])}</i>{below}")
         position = mark.end()

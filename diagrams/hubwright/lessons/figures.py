@@ -1,6 +1,5 @@
 """Figures of a page: a scene per unit system, drawn once, inline in the page, with steps, force table and caption."""
 
-import re
 from collections.abc import Sequence
 from typing import get_args
 
@@ -22,7 +21,7 @@ from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.force_table import ForceRow, force_rows, ways
 from hubwright.scenes.label_words import in_one_line
-from hubwright.scenes.vocabulary import ClosedBody, Scene, Step
+from hubwright.scenes.vocabulary import MARK, ClosedBody, Scene, Step
 
 
 def figure(
@@ -153,14 +152,11 @@ def _twins(drawn: Sequence[Drawn], ident: str) -> tuple[list[str], list[str]]:
 def marked(text: str) -> Markup:
     """Return a scene's text as HTML: `{F|z}` is an italic symbol with its subscript."""
     parts, position = Markup(""), 0
-    for mark in _MARK.finditer(text):
+    for mark in MARK.finditer(text):
         parts += escape(text[position : mark.start()]) + Markup("<i>{}</i>").format(mark["symbol"])
         parts += Markup("<sub>{}</sub>").format(mark["below"]) if mark["below"] else Markup("")
         position = mark.end()
     return parts + escape(text[position:])
-
-
-_MARK = re.compile(r"\{(?P<symbol>[^|{}]+)(?:\|(?P<below>[^{}]*))?\}")
 
 
 def in_both(si: Markup, us: Markup) -> Markup:

@@ -9,9 +9,11 @@ Text is plain but for two marks: `{F|z}` sets an italic symbol with a subscript,
 it strong.
 """
 
+import re
 from dataclasses import dataclass, field
 from typing import Literal
 
+MARK = re.compile(r"\{(?P<symbol>[^|{}]+)(?:\|(?P<below>[^{}]*))?\}")  # a symbol in text
 Point = tuple[float, float]
 Units = Literal["si", "us"]
 Tone = Literal["ink", "soft", "faint", "load", "reaction", "moment", "changed", "before"]
