@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from hubwright.drawing.faces import DROP, TextLine, line, plain
-from hubwright.drawing.geometry import Box
+from hubwright.drawing.geometry import Box, around
 from hubwright.drawing.marks import Lettering, Mark, Shape
 from hubwright.scenes import vocabulary as v
 
@@ -38,9 +38,7 @@ def axis_room(item: v.Axis, view: v.View) -> Box:
     """Return the box of the axis with the room that its words need."""
     (x0, y0), (x1, y1) = axis_ends(item, view)
     boxes = [box for _, box in draw_axis(item, view).texts]
-    low = np.array([(min(x0, x1), min(y0, y1)), *((box[0], box[1]) for box in boxes)]).min(axis=0)
-    high = np.array([(max(x0, x1), max(y0, y1)), *((box[2], box[3]) for box in boxes)]).max(axis=0)
-    return float(low[0]), float(low[1]), float(high[0]), float(high[1])
+    return around([(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)), *boxes])
 
 
 def draw_axis(item: v.Axis, view: v.View) -> DrawnAxis:

@@ -11,7 +11,7 @@ import numpy as np
 
 from hubwright.drawing.arrows import NORMAL_RADIUS
 from hubwright.drawing.axes import axis_ends, axis_room
-from hubwright.drawing.geometry import Array, Box, box_of
+from hubwright.drawing.geometry import Array, Box, around, box_of
 from hubwright.drawing.measured import arc_points
 from hubwright.scenes import vocabulary as v
 
@@ -30,13 +30,6 @@ def view_box(items: Iterable[v.Item], view: v.View, *, dimensions: bool) -> Box 
     if view.frame is not None:
         boxes.append(view.frame)
     return around(boxes)
-
-
-def around(boxes: Iterable[Box]) -> Box:
-    """Return the box around boxes."""
-    corners = np.array(list(boxes))
-    low, high = corners[:, :2].min(axis=0), corners[:, 2:].max(axis=0)
-    return float(low[0]), float(low[1]), float(high[0]), float(high[1])
 
 
 def item_box(item: v.Item, view: v.View) -> Box | None:

@@ -3,6 +3,7 @@
 Everything is in sheet millimetres, x to the right and y up.
 """
 
+from collections.abc import Iterable
 from math import hypot
 
 import numpy as np
@@ -74,6 +75,13 @@ def box_of(points: Array, margin: float = 0.0) -> Box:
     """Return the box around points."""
     low, high = points.min(axis=0), points.max(axis=0)
     return float(low[0]) - margin, float(low[1]) - margin, float(high[0]) + margin, float(high[1]) + margin
+
+
+def around(boxes: Iterable[Box]) -> Box:
+    """Return the box around boxes."""
+    corners = np.array(list(boxes))
+    low, high = corners[:, :2].min(axis=0), corners[:, 2:].max(axis=0)
+    return float(low[0]), float(low[1]), float(high[0]), float(high[1])
 
 
 def overlap(first: Box, second: Box, margin: float = 0.0) -> bool:

@@ -13,9 +13,9 @@ from itertools import count
 
 from hubwright.drawing.dimensions import TEXT
 from hubwright.drawing.draughting import draw_sheet
-from hubwright.drawing.extents import around, view_box
+from hubwright.drawing.extents import view_box
 from hubwright.drawing.faces import line
-from hubwright.drawing.geometry import Box, inside
+from hubwright.drawing.geometry import Box, around, inside
 from hubwright.drawing.marks import BalloonKey, Drawing
 from hubwright.drawing.narrow_bars import clear_of, parted, rows_of, words_of
 from hubwright.scenes import vocabulary as v
