@@ -45,7 +45,7 @@ class _Row:
     token: str
     down: float  # to the baseline
     indent: float = 0.0
-    ring: tuple[str, str] | None = None  # a letter and its tone before the line
+    ring: tuple[str, Tone] | None = None  # a letter and its tone before the line
 
 
 def frames(scene: Scene, *, size: Size = (1920, 1080), title: bool = True, steps: bool = False) -> tuple[Drawing, ...]:
@@ -181,20 +181,15 @@ class _Layout:
             letter, tone = row.ring
             middle = self._sheet((self.left + row.indent - 1.9 * row.cap, top + row.down - 0.5 * row.cap))
             radius, written = row.cap / self.scale, line(letter, row.cap / self.scale * 1.05)
-            yield Disc(middle, radius, "paper", line_token(_tone(tone)), 0.11 * radius)
+            yield Disc(middle, radius, "paper", line_token(tone), 0.11 * radius)
             at = (middle[0] - written.width / 2, middle[1] - 0.37 * written.cap)
-            yield Lettering(at, written, text_token(_tone(tone)))
+            yield Lettering(at, written, text_token(tone))
         yield Lettering(self._sheet((self.left + row.indent, top + row.down)), text, row.token)
 
     def _box(self, name: str, row: _Row, top: float) -> TextBox:
         text = line(row.text, row.cap / self.scale, row.face)
         x, y = self._sheet((self.left + row.indent, top + row.down))
         return TextBox(name, plain(row.text), (x, y - DROP * text.cap, x + text.width, y + text.cap))
-
-
-def _tone(name: str) -> Tone:
-    found: Tone = name  # type: ignore[assignment]  # a balloon keeps the tone of its label
-    return found
 
 
 def _grid(panels: Sequence[Drawing], area: Box) -> tuple[float, list[Point]]:

@@ -11,7 +11,7 @@ from typing import Literal
 
 from hubwright.drawing.faces import TextLine
 from hubwright.drawing.geometry import Array, Box, Segment
-from hubwright.scenes.vocabulary import Scene
+from hubwright.scenes.vocabulary import Scene, Tone
 
 Cap = Literal["round", "butt"]
 FRAME_RADIUS = 4.0  # of the corners of a view's frame, at which its parts are clipped
@@ -119,7 +119,7 @@ class BalloonKey:
 
     letter: str
     lines: tuple[str, ...]
-    tone: str
+    tone: Tone
     step: int
 
 

@@ -6,6 +6,7 @@ Sheet millimetres.
 from __future__ import annotations
 
 from math import hypot
+from typing import Literal
 
 import numpy as np
 
@@ -131,7 +132,7 @@ def whisker(start: float, end: float, height: float, half: float) -> tuple[Array
     return np.array([[start, height], [end, height]]), *strokes
 
 
-def axes_marks(at: Point, *, kind: str, mirrored: bool, length: float = 7.0) -> tuple[Mark, ...]:
+def axes_marks(at: Point, *, kind: Literal["rear", "side"], mirrored: bool, length: float = 7.0) -> tuple[Mark, ...]:
     """Return the axes of ISO 8855 as seen: from the rear y left and z up, from the side x and z."""
     x, y = at
     marks: list[Mark] = []
