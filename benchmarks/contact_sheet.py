@@ -5,12 +5,14 @@
 
 from collections.abc import Iterator
 from html import escape
+from itertools import count
 
 from of_the_tests import ROOT
 
+from drawing.page_faces import font_faces
 from drawing.swept import comparison, sensitivity
 from hubwright.drawing import draw, svg_for_page
-from hubwright.drawing.faces import WEB_FILES, Face
+from hubwright.drawing.faces import WEB_FILES
 from hubwright.drawing.marks import Drawing
 from hubwright.drawing.palette import css
 from hubwright.drawing.snippet import marked
@@ -25,14 +27,6 @@ TARGET = ROOT / "build" / "contact-sheet"
 VEHICLES = (("hill-wagon", "front_left"), ("supply-van", "front_right"), ("kit-trailer", "left"))
 SHEETS = ("light", "dark")
 SYSTEMS: tuple[Units, ...] = ("si", "us")
-FACES: tuple[tuple[str, Face, str], ...] = (
-    ("Hub Lettering", "lettering", ""),
-    ("Hub Lettering Narrow", "narrow", ""),
-    ("Schola", "serif", ""),
-    ("Schola", "bold", "font-weight:700"),
-    ("Schola", "symbol", "font-style:italic"),
-    ("Schola Math", "mathematics", ""),
-)
 STYLE = """
 body{margin:0;font:15px/1.4 sans-serif;background:#ddd;color:#222}
 h1,h2,h3{margin:.6em 16px .2em}
@@ -79,9 +73,9 @@ def scenes(name: str, results: Results | BeamResults, number: int) -> Iterator[t
             yield case, [function(results, case=case, units=units) for units in SYSTEMS]
 
 
-def cell(drawings: list[Drawing], sheet: str, form: str, count: Iterator[int], units: str) -> str:
+def cell(drawings: list[Drawing], sheet: str, form: str, numbers: Iterator[int], units: str) -> str:
     """Return drawings on a sheet of one colour."""
-    pictures = "\n".join(svg_for_page(one, prefix=f"f{next(count)}", units_class=units) for one in drawings)
+    pictures = "\n".join(svg_for_page(one, prefix=f"f{next(numbers)}", units_class=units) for one in drawings)
     entries = [
         f"<div>{entry.letter} {marked(in_one_line(entry.lines))}</div>" for d in drawings for entry in d.balloons
     ]
@@ -89,7 +83,7 @@ def cell(drawings: list[Drawing], sheet: str, form: str, count: Iterator[int], u
     return f'<div class="{sheet} {form}">{pictures}{key}</div>'
 
 
-def section(name: str, everything: list[tuple[str, Results | BeamResults]], count: Iterator[int]) -> str:
+def section(name: str, everything: list[tuple[str, Results | BeamResults]], numbers: Iterator[int]) -> str:
     """Return everything about one figure."""
     parts = [f"<h2>{escape(name)}</h2>"]
     for number, (what, results) in enumerate(everything):
@@ -99,18 +93,15 @@ def section(name: str, everything: list[tuple[str, Results | BeamResults]], coun
                 parts.append(f"<p><b>{marked(scene.title)}</b> {marked(scene.caption)}</p>")
                 parts.append(f"<p><small>{marked(scene.description)}</small></p>")
                 wide, narrow = [draw(scene)], list(draw(scene, form="narrow"))
-                cells = [cell(wide, sheet, "wide", count, scene.units) for sheet in SHEETS]
-                cells += [cell(narrow, sheet, "phone", count, scene.units) for sheet in SHEETS]
+                cells = [cell(wide, sheet, "wide", numbers, scene.units) for sheet in SHEETS]
+                cells += [cell(narrow, sheet, "phone", numbers, scene.units) for sheet in SHEETS]
                 parts.append(f'<div class="row">{"".join(cells)}</div>')
     return "\n".join(parts)
 
 
 def page(body: str) -> str:
     """Return a whole page with the faces and colours of figures."""
-    fonts = "".join(
-        f"@font-face{{font-family:'{family}';src:url(../../site_templates/fonts/{WEB_FILES[face]});{more}}}"
-        for family, face, more in FACES
-    )
+    fonts = font_faces(lambda face: f"../../site_templates/fonts/{WEB_FILES[face]}")
     head = f"<meta charset=utf-8><title>Contact sheet</title><style>{fonts}{css()}{STYLE}</style>"
     return f"<!doctype html><html lang=en>{head}<h1>Contact sheet</h1>{body}"
 
@@ -119,8 +110,8 @@ def main() -> None:
     """Write the sheet."""
     TARGET.mkdir(parents=True, exist_ok=True)
     everything = list(solved())
-    count = iter(range(1_000_000))
-    sections = {name: section(name, everything, count) for name in FIGURES}
+    numbers = count()
+    sections = {name: section(name, everything, numbers) for name in FIGURES}
     (TARGET / "index.html").write_text(page("".join(sections.values())), encoding="utf-8")
     for name, text in sections.items():
         (TARGET / f"{name.replace(' ', '-')}.html").write_text(page(text), encoding="utf-8")

@@ -6,19 +6,13 @@ from typing import Any
 import pytest
 
 from drawing.example_scene import every_item
+from drawing.page_faces import font_faces
 from hubwright.drawing import draw, svg_for_page
 from hubwright.drawing.faces import web_font_file
 from hubwright.drawing.marks import Group, Lettering
 from hubwright.drawing.palette import css
 
 pytestmark = pytest.mark.browser
-
-FACES = (
-    ("Hub Lettering", "lettering", ""),
-    ("Schola", "serif", ""),
-    ("Schola", "symbol", "font-style:italic"),
-    ("Schola Math", "mathematics", ""),
-)
 
 
 def widths_of(group: Group) -> list[tuple[str, float]]:
@@ -33,10 +27,7 @@ def widths_of(group: Group) -> list[tuple[str, float]]:
 
 def test_words_are_as_wide_as_measured(browser: Any, tmp_path: Path) -> None:
     drawing = draw(every_item())
-    rules = "".join(
-        f"@font-face{{font-family:'{family}';src:url('{web_font_file(face).as_uri()}');{more}}}"  # type: ignore[arg-type]
-        for family, face, more in FACES
-    )
+    rules = font_faces(lambda face: web_font_file(face).as_uri())
     figure = svg_for_page(drawing, prefix="f", units_class="si")
     page_file = tmp_path / "page.html"
     page_file.write_text(f"<!doctype html><meta charset=utf-8><style>{rules}{css()}</style>{figure}", encoding="utf-8")
