@@ -48,7 +48,7 @@ class Sheet:
     @property
     def least(self) -> float:
         """What is too small to be shown [N]."""
-        return 1e-6 * self.words.largest
+        return self.words.least
 
     def x(self, left: float) -> float:
         """Return a sheet abscissa, mirrored at a right wheel."""

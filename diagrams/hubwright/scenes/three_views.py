@@ -262,7 +262,7 @@ def _links(sheet: _Sheet, step: int) -> list[Item]:
 def _seen_thrice(sheet: _Sheet, action: Action, step: int) -> list[Item]:
     """Return one action in all three views: full label in one of them, its symbol in the others."""
     words, items = sheet.words, []
-    least = 1e-6 * words.largest
+    least = words.least
     slots = {plane: _slots(sheet, plane) for plane in sheet.seen}
     for plane, seen in sheet.seen.items():
         labels = {axis: _label(sheet, action, axis, plane) for axis in seen.across}
@@ -278,7 +278,7 @@ def _seen_thrice(sheet: _Sheet, action: Action, step: int) -> list[Item]:
 def _slots(sheet: _Sheet, plane: Plane) -> dict[str, Point]:
     """Return places beside the wheel for rings that would stand on one another or on arrows."""
     seen, m = sheet.seen[plane], sheet.parts.measures
-    least = 1e-6 * sheet.words.largest
+    least = sheet.words.least
     crowd = [action for action in sheet.actions.all if abs(seen.toward(action.force)) > least]
     if plane != "top":  # the road's own stands at the road, away from the others
         crowd = [action for action in crowd if action.name != "contact"]

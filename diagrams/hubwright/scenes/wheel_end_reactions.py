@@ -42,11 +42,11 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
         items.append(replace(arrow, tip_at_point=False))
     if crossed:
         lines = [f"*{{B|x}} = {words.force(R.x)}", f"{words.fore_and_aft(R.x)} on the hub"]
-        if abs(words.state.bearing_moment.z) > 1e-6 * words.largest:
+        if abs(words.state.bearing_moment.z) > words.least:
             lines.append(f"with {{M|z}} = {words.moment(words.state.bearing_moment.z)}")
         label = Label(tuple(lines), column, tone="reaction", size=2.9)
         items.append(line_of_sight("B_x", "whole", step, (0.0, 0.0), R.x, "reaction", label))
-    if abs(M) > 1e-6 * words.largest:
+    if abs(M) > words.least:
         # seen from the rear a positive moment about x turns clockwise; the reaction is its opposite
         items.append(
             Moment(

@@ -30,9 +30,14 @@ class Wording:
         """Return the measure against which a force is nothing [N]."""
         return self.state.free_body.largest_component
 
+    @property
+    def least(self) -> float:
+        """Return what a force must exceed to be shown [N], and a moment, as that force at a lever of a metre [N·m]."""
+        return _NOTHING * self.largest
+
     def nothing(self, newtons: float) -> bool:
         """Return whether a force is rounding beside the largest."""
-        return abs(newtons) <= _NOTHING * self.largest
+        return abs(newtons) <= self.least
 
     def force(self, newtons: float) -> str:
         """Return the size of a force."""
@@ -160,7 +165,7 @@ class Wording:
     def _remarks(self) -> list[str]:
         remarks = []
         couple = next((c.moment.y for c in self.state.free_body.couples if c.name in ("shaft", "brake")), 0.0)
-        if abs(couple) > _NOTHING * self.largest:
+        if abs(couple) > self.least:
             taker = "caliper" if self.results.setup.brake and self.state.kind == "braking" else "shaft or brake"
             remarks.append(f"The {taker} takes {self.moment(couple)} about the axis; the bearing does not.")
         caliper = self.state.free_body.force("caliper").force
