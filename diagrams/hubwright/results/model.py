@@ -131,6 +131,11 @@ class CaseResult:
     wheel_contacts: Mapping[str, Vector]  # contact force by wheel name: of every wheel; in a drop of this one alone
     extras: Mapping[str, float | bool] = field(default_factory=dict)  # what only this kind has, see EXTRA_UNITS
 
+    @property
+    def hanging(self) -> bool:
+        """Return whether the wheel hangs free of the road, but for rounding."""
+        return self.contact_force.z <= 1e-9 * abs(self.bearing_force.z)
+
 
 @dataclass(frozen=True)
 class WheelGeometry:

@@ -96,10 +96,9 @@ class _Sheet:
 def three_views(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
     """Return the scene of everything on one wheel end, seen from the rear, from outboard and from above."""
     state = results.cases[case]
-    hanging = state.contact_force.z <= 1e-9 * abs(state.bearing_force.z)
     actions = actions_of(results, state)
-    words = ViewsWording(results, state, units, schematic=False, hanging=hanging)
-    sheet = _sheet(results, words, actions, assembly(measures(results, hanging=hanging)))
+    words = ViewsWording(results, state, units, schematic=False, hanging=state.hanging)
+    sheet = _sheet(results, words, actions, assembly(measures(results, hanging=state.hanging)))
     items: list[Item] = [*_bodies(sheet), *_links(sheet, 1)]
     steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
     for action in actions.all:

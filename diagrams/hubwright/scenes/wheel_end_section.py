@@ -40,9 +40,8 @@ def wheel_end_section(
     `force_scale` [N per sheet millimetre] and `sheet_scale` (such as 1 : 5 as a pair) hold two figures to one scale.
     """
     state = results.cases[case]
-    hanging = state.contact_force.z <= 1e-9 * abs(state.bearing_force.z)
-    parts = assembly(measures(results, hanging=hanging))
-    words = Wording(results, state, units, parts.measures.bearing.schematic, hanging)
+    parts = assembly(measures(results, hanging=state.hanging))
+    words = Wording(results, state, units, parts.measures.bearing.schematic, state.hanging)
     sheet = layout(results, state, parts, force_scale=force_scale, sheet_scale=sheet_scale)
     drawn = Drawn(sheet, parts, words)
     items = [
