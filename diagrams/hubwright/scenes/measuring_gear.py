@@ -9,8 +9,8 @@ from hubwright.results.model import Results
 from hubwright.scenes.corner_front_outline import axle_seen, rear_outline
 from hubwright.scenes.measuring_lengths import metres
 from hubwright.scenes.scales import drawing_scale
-from hubwright.scenes.side_view import outline_of, vehicle_seen
 from hubwright.scenes.vehicle_outline import Outline
+from hubwright.scenes.vehicle_seen import outline_of, vehicle_seen
 from hubwright.scenes.vocabulary import (
     Dimension,
     Dot,

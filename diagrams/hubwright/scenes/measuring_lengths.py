@@ -8,7 +8,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.corner_front_outline import axle_seen, rear_outline
 from hubwright.scenes.scales import drawing_scale
-from hubwright.scenes.side_view import outline_of, vehicle_seen
+from hubwright.scenes.vehicle_seen import outline_of, vehicle_seen
 from hubwright.scenes.vocabulary import (
     Dimension,
     Dot,

@@ -9,9 +9,9 @@ from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
-from hubwright.scenes.side_view import outline_of, vehicle_seen
 from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vehicle_outline import COUPLING_HEIGHT, Outline
+from hubwright.scenes.vehicle_seen import outline_of, vehicle_seen
 from hubwright.scenes.vocabulary import (
     Force,
     Ground,

@@ -24,19 +24,18 @@ from hubwright.scenes.side_view_words import (
     title_of,
 )
 from hubwright.scenes.small_forces import visible
-from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, axle_places, force_name, plane_body
-from hubwright.scenes.vehicle_outline import Outline, circle, standing_tire, trailer_outline, vehicle_outline
+from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, force_name, plane_body
+from hubwright.scenes.vehicle_outline import Outline
+from hubwright.scenes.vehicle_seen import outline_of, vehicle_seen
 from hubwright.scenes.vocabulary import (
     LENGTH_OFF_SCALE,
     Column,
     Dimension,
     Dot,
     Force,
-    Ground,
     Item,
     KeyEntry,
     Label,
-    Line,
     Material,
     Note,
     Part,
@@ -48,7 +47,7 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
-from hubwright.setup.model import TrailerChassis, VehicleChassis
+from hubwright.setup.model import VehicleChassis
 
 _WIDTH, _LEFT, _RIGHT = 310.0, 60.0, 250.0  # of the drawing area, and where the label columns begin
 _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, room of arrows below the road
@@ -142,44 +141,6 @@ def _view(body: PlaneBody, outline: Outline) -> View:
     road = _FOOT + (2 if body.headline is None else 3) * _ROW + _ARROWS
     middle = (_LEFT + _RIGHT) / 2 + scale * (front + rear) / 2
     return View("vehicle", (middle, road), scale, round_scale(max(needs), 1.0), mirrored=True)
-
-
-def outline_of(results: Results) -> Outline:
-    """Return the outline of the vehicle or trailer of a solved setup."""
-    chassis, radius = results.setup.chassis, results.wheel_geometry.free_diameter / 2 * 1e3
-    height = chassis.centre_of_mass_height * 1e3
-    if isinstance(chassis, TrailerChassis):
-        ahead = chassis.coupling_ahead_of_axle * 1e3
-        return trailer_outline(coupling_ahead=ahead, free_radius=radius, centre_height=height)
-    return vehicle_outline(wheelbase=chassis.wheelbase * 1e3, free_radius=radius, centre_height=height)
-
-
-def vehicle_seen(results: Results, outline: Outline, view: View) -> list[Item]:
-    """Return outline, windows and standing wheels on the road, in real millimetres from the front axle."""
-    geometry = results.wheel_geometry
-    free, loaded = geometry.free_diameter / 2 * 1e3, geometry.loaded_radius * 1e3
-    items: list[Item] = []
-    if outline.drawbar:
-        items.append(Part("part-drawbar", view.name, rings=(outline.drawbar,), material="body", outline=0.3))
-    items.append(Part("part-body", view.name, rings=(outline.body,), material="body", outline=0.4))
-    for number, window in enumerate(outline.windows, start=1):
-        items.append(
-            Part(f"part-window-{number}", view.name, rings=(window,), material="ghost", outline=0.18, level=0.1)
-        )
-    for number, edge in enumerate(outline.edges, start=1):
-        items.append(Line(f"edge-{number}", view.name, points=edge, style="hair", tone="faint", level=0.1))
-    for name, x in axle_places(results).items():
-        tire = standing_tire(free_radius=free, loaded_radius=loaded, at=x)
-        rim = circle((x, loaded), geometry.rim_diameter / 2 * 1e3)
-        hub = circle((x, loaded), 0.22 * geometry.rim_diameter * 1e3)
-        items.append(Part(f"part-tire-{name}", view.name, rings=(tire,), material="rubber", outline=0.35, level=0.2))
-        items.append(Part(f"part-rim-{name}", view.name, rings=(rim,), material="turning", outline=0.2, level=0.3))
-        items.append(Part(f"part-hub-{name}", view.name, rings=(hub,), material="paper", outline=0.2, level=0.4))
-    if outline.coupling:
-        items.append(Dot("coupling", view.name, at=outline.coupling, kind="ring", radius=1.3, level=0.3))
-    ends = (outline.front + 120.0, 0.0), (outline.rear - 120.0, 0.0)
-    items.append(Ground("ground", view.name, start=ends[0], end=ends[1]))
-    return items
 
 
 def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
