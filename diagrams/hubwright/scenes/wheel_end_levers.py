@@ -3,31 +3,33 @@
 from typing import Literal
 
 from hubwright.quantities import format_quantity
-from hubwright.scenes.vocabulary import Dimension, Dot, Item, Line, Point
+from hubwright.scenes.vocabulary import Dimension, Dot, Item, Line
 from hubwright.scenes.wheel_end_drawn import MM, Drawn
 from hubwright.scenes.wheel_end_layout import ROWS, SPREAD_ROW
 
 LEVEL = 19.0  # over the parts, under the forces
+_PAST = 1.3  # sheet millimetres by which lines run on beyond the dimensions that they bear
+_LEAST = 0.05  # mm: a shorter length has no dimension
 
 
 def levers(d: Drawn, step: int) -> list[Item]:
     """Return load lines, centre plane and the dimensions that give the levers."""
-    sheet, m, words = d.layout, d.parts.measures, d.words
-    geometry = words.results.wheel_geometry
-    side, detail = sheet.side, sheet.detail
-    frame = detail.frame
-    assert frame is not None
-    top = (frame[3] - detail.origin[1]) / detail.scale
-    low = (frame[1] - detail.origin[1]) / detail.scale
-    y_L, face, seat = side * m.load_line, side * m.face, side * m.wheel_face
-    rows = _rows(d)
-    past = 1.3
-    last = max(rows["load-line"], rows["offset"]) + past
+    m = d.parts.measures
+    items: list[Item] = [*_upright_lines(d, step), *_extensions(d, step), *_above_the_detail(d, step)]
+    if not d.words.hanging:
+        items.append(_loaded_radius(d, step))
+    if m.load_line < d.parts.axle_end:  # farther outboard stand words
+        at = (d.layout.side * m.load_line, 0.0)
+        items.append(Dot("load-line-on-axis", "detail", step, at=at, kind="ring", tone="load", level=LEVEL + 0.5))
+    return items
 
-    def up(y: float, sheet_y: float) -> tuple[Point, Point]:
-        return (y, top + 0.5 / detail.scale), (y, (sheet_y - detail.origin[1]) / detail.scale)
 
-    items: list[Item] = [
+def _upright_lines(d: Drawn, step: int) -> list[Line]:
+    """Return the load line in the whole wheel and in the detail, and the centre plane."""
+    m, rows = d.parts.measures, _rows(d)
+    detail, frame = d.layout.detail, _frame(d)
+    y_L, low = d.layout.side * m.load_line, _height(d, frame[1])
+    return [
         Line(
             "load-line-whole",
             "whole",
@@ -43,7 +45,10 @@ def levers(d: Drawn, step: int) -> list[Item]:
             "load-line-detail",
             "detail",
             step,
-            points=((y_L, low - 2.0 / detail.scale), (y_L, (last - detail.origin[1]) / detail.scale)),
+            points=(
+                (y_L, low - 2.0 / detail.scale),
+                (y_L, _height(d, max(rows["load-line"], rows["offset"]) + _PAST)),
+            ),
             style="centre",
             tone="load",
             width=0.25,
@@ -54,38 +59,46 @@ def levers(d: Drawn, step: int) -> list[Item]:
             "centre-plane",
             "detail",
             step,
-            points=((0.0, low), (0.0, (max(rows["face"], rows["load-line"]) + past - detail.origin[1]) / detail.scale)),
+            points=((0.0, low), (0.0, _height(d, max(rows["face"], rows["load-line"]) + _PAST))),
             style="centre",
             tone="soft",
             clipped=False,
             level=LEVEL - 0.5,
         ),
+    ]
+
+
+def _extensions(d: Drawn, step: int) -> list[Line]:
+    """Return the extension lines of hub face and wheel face, from the detail up through the rows they belong to."""
+    m, rows, side = d.parts.measures, _rows(d), d.layout.side
+    reaches = [("face", m.face, rows["face"])]
+    if m.spacer > 0 or m.offset:
+        reach = max(rows["offset"] if m.offset else 0.0, rows["face"] if m.spacer > 0 else 0.0)
+        reaches.append(("wheel-face", m.wheel_face, reach))
+    start = _height(d, _frame(d)[3]) + 0.5 / d.layout.detail.scale
+    return [
         Line(
-            "extension-face",
+            f"extension-{name}",
             "detail",
             step,
-            points=up(face, rows["face"] + past),
+            points=((side * y, start), (side * y, _height(d, row + _PAST))),
             tone="soft",
             width=0.18,
             clipped=False,
-        ),
-    ]
-    if m.spacer > 0 or m.offset:
-        reach = max(rows["offset"] if m.offset else 0.0, rows["face"] if m.spacer > 0 else 0.0)
-        items.append(
-            Line(
-                "extension-wheel-face",
-                "detail",
-                step,
-                points=up(seat, reach + past),
-                tone="soft",
-                width=0.18,
-                clipped=False,
-            )
         )
+        for name, y, row in reaches
+    ]
+
+
+def _above_the_detail(d: Drawn, step: int) -> list[Dimension]:
+    """Return offset, hub face, spacer and load line as dimensions in their rows; what is next to nothing has none."""
+    m, words, side = d.parts.measures, d.words, d.layout.side
+    geometry, setup = words.results.wheel_geometry, words.results.setup
+    rows, top = _rows(d), _height(d, _frame(d)[3])
+    y_L, face, seat = side * m.load_line, side * m.face, side * m.wheel_face
 
     def dimension(
-        name: str, start: float, end: float, row: str, text: str, prefer: Literal["auto", "start", "end"] = "auto"
+        name: str, start: float, end: float, row: str, text: str, prefer: Literal["auto", "start", "end"]
     ) -> Dimension:
         return Dimension(
             name,
@@ -100,24 +113,30 @@ def levers(d: Drawn, step: int) -> list[Item]:
             level=LEVEL,
         )
 
-    if abs(m.load_line) > 0.05:
+    items: list[Dimension] = []
+    if abs(m.load_line) > _LEAST:
         text = f"load line {{y|L}} = {words.length(abs(geometry.load_line_offset))}"
         text += " outboard" if m.load_line > 0 else " inboard"
         items.append(dimension("load-line-offset", y_L, 0.0, "load-line", text, "end" if m.load_line > 0 else "start"))
-    if abs(m.offset) > 0.05:
+    if abs(m.offset) > _LEAST:
         items.append(dimension("offset", seat, y_L, "offset", f"offset {words.length(geometry.offset)}", "start"))
-    if abs(m.face) > 0.05:
-        text = f"hub face {words.length(words.results.setup.hub.face_to_bearing_centre)}"
+    if abs(m.face) > _LEAST:
+        text = f"hub face {words.length(setup.hub.face_to_bearing_centre)}"
         items.append(dimension("hub-face", face, 0.0, "face", text, "end"))
-    if m.spacer > 0.05:
-        text = f"spacer {words.length(words.results.setup.wheel.spacer)}"
-        items.append(dimension("spacer", seat, face, "face", text, "start"))
-    if not words.hanging:
-        items.append(_loaded_radius(d, step))
-    if m.load_line < d.parts.axle_end:  # farther outboard stand words
-        at = (y_L, 0.0)
-        items.append(Dot("load-line-on-axis", "detail", step, at=at, kind="ring", tone="load", level=LEVEL + 0.5))
+    if m.spacer > _LEAST:
+        items.append(dimension("spacer", seat, face, "face", f"spacer {words.length(setup.wheel.spacer)}", "start"))
     return items
+
+
+def _frame(d: Drawn) -> tuple[float, float, float, float]:
+    frame = d.layout.detail.frame
+    assert frame is not None
+    return frame
+
+
+def _height(d: Drawn, sheet_y: float) -> float:
+    """Return where a height of the sheet lies in the detail."""
+    return (sheet_y - d.layout.detail.origin[1]) / d.layout.detail.scale
 
 
 def _rows(d: Drawn) -> dict[str, float]:
@@ -154,12 +173,8 @@ def effective_spread(d: Drawn, step: int) -> list[Item]:
     spread = d.words.results.bearing.effective_spread
     if spread is None:
         return []
-    detail, side = d.layout.detail, d.layout.side
-    frame = detail.frame
-    assert frame is not None
-    half = side * spread * MM / 2
-    low = (frame[1] - detail.origin[1]) / detail.scale
-    foot = (SPREAD_ROW - 1.3 - detail.origin[1]) / detail.scale
+    detail, half = d.layout.detail, d.layout.side * spread * MM / 2
+    low, foot = _height(d, _frame(d)[1]), _height(d, SPREAD_ROW - _PAST)
     items: list[Item] = [
         Line(
             f"extension-spread-{name}",
