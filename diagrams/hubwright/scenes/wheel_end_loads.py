@@ -7,7 +7,7 @@ shares of one.
 from dataclasses import replace
 from typing import Literal
 
-from hubwright.results.model import SingleForce
+from hubwright.results.model import SingleForce, Vector
 from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point, View
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, flat, line_of_sight
@@ -21,82 +21,72 @@ _ARROWS = 12  # of the contact pressure; an even number leaves the middle to the
 
 def contact_items(d: Drawn, step: int) -> list[Item]:
     """Return the contact pressure, its resultant, the forces across and along the road, and the ground."""
-    words, parts = d.words, d.parts
+    words = d.words
     if words.hanging:
         return []
     contact = words.state.free_body.force("contact")
     F, at = contact.force, flat(contact.point)
-    below = parts.below
-    y, half = at[0], 0.96 * below.tread_half_width
-    road = -parts.measures.loaded_radius
-    items: list[Item] = []
-    items += _ground(d, y, road)
-    ledge = words.state.kind == "ledge"
-    surface = "edge on tire" if ledge else "road on tire"
-    if ledge:
-        line = ((y - half - 25.0, at[1]), (y + half + 25.0, at[1]))
+    half = 0.96 * d.parts.below.tread_half_width
+    items = _ground(d, at[0], -d.parts.measures.loaded_radius)
+    if words.state.kind == "ledge":
+        line = ((at[0] - half - 25.0, at[1]), (at[0] + half + 25.0, at[1]))
         items.append(Line("ledge", "whole", step, points=line, style="phantom", level=ABOVE_PARTS))
     else:
-        items += _pressure(d, step, (y, at[1]), half, F.z)
+        items += _pressure(d, step, at, half, F.z)
     crossed = not words.nothing(F.x)
-    # at a ledge the arrow begins within the tire, and a small one under the contact pressure: words stand below
-    middle = (at[1] - road) * d.layout.whole.scale - abs(F.z) / (d.layout.whole.newtons_per_mm or 1.0) / 2
-    drop = max(middle + _WORDS_BELOW, 0.0)
-    items.append(
-        Force(
-            "F_z",
-            "whole",
-            step,
-            at=at,
-            vector=(0.0, F.z),
-            gap=GAP if crossed else 0.35,
-            level=ABOVE_PARTS + 3,
-            label=Label(
-                (f"*{{F|z}} = {words.force(F.z)}", surface), _free_side(d), tone="load", size=3.0, nudge=(0.0, -drop)
-            ),
-        )
-    )
+    items.append(_pushed_up(d, step, at, F.z, crossed=crossed))
     if not words.nothing(F.y):
-        # beside the shaft of F_z, outboard, below the small arrows: the other side is that of its label
-        small = max(fractions(_ARROWS)) * F.z / (d.layout.whole.newtons_per_mm or 1.0)
-        along = abs(F.y) / (d.layout.whole.newtons_per_mm or 1.0) if words.sideways(F.y) == "outboard" else 0.0
-        items.append(
-            Force(
-                "F_y",
-                "whole",
-                step,
-                at=at,
-                vector=(F.y, 0.0),
-                tip_at_point=False,
-                gap=GAP if crossed else 0.0,
-                level=ABOVE_PARTS + 4,
-                label=Label(
-                    (f"*{{F|y}} = {words.force(F.y)}", f"{words.sideways(F.y)} on tire"),
-                    "left" if d.layout.side > 0 else "right",
-                    tone="load",
-                    size=2.8,
-                    nudge=(d.layout.side * (along - 1.3), -6.2 - small),
-                ),
-            )
-        )
+        items.append(_pushed_across(d, step, at, F, crossed=crossed))
     if crossed:
-        items.append(
-            line_of_sight(
-                "F_x",
-                "whole",
-                step,
-                at,
-                F.x,
-                "applied",
-                Label(
-                    (f"*{{F|x}} = {words.force(F.x)}", f"{words.fore_and_aft(F.x)} on tire"),
-                    d.outboard_column,
-                    tone="load",
-                    size=2.8,
-                ),
-            )
-        )
+        lines = (f"*{{F|x}} = {words.force(F.x)}", f"{words.fore_and_aft(F.x)} on tire")
+        label = Label(lines, d.outboard_column, tone="load", size=2.8)
+        items.append(line_of_sight("F_x", "whole", step, at, F.x, "applied", label))
     return items
+
+
+def _pushed_up(d: Drawn, step: int, at: Point, newtons: float, *, crossed: bool) -> Force:
+    """Return the resultant of the contact pressure, or the upright force of an edge."""
+    surface = "edge on tire" if d.words.state.kind == "ledge" else "road on tire"
+    lines = (f"*{{F|z}} = {d.words.force(newtons)}", surface)
+    # at a ledge the arrow begins within the tire, and a small one under the contact pressure: words stand below
+    road = -d.parts.measures.loaded_radius
+    middle = (at[1] - road) * d.layout.whole.scale - abs(newtons) / (d.layout.whole.newtons_per_mm or 1.0) / 2
+    drop = max(middle + _WORDS_BELOW, 0.0)
+    return Force(
+        "F_z",
+        "whole",
+        step,
+        at=at,
+        vector=(0.0, newtons),
+        gap=GAP if crossed else 0.35,
+        level=ABOVE_PARTS + 3,
+        label=Label(lines, _free_side(d), tone="load", size=3.0, nudge=(0.0, -drop)),
+    )
+
+
+def _pushed_across(d: Drawn, step: int, at: Point, F: Vector, *, crossed: bool) -> Force:
+    """Return the side force, its words beside the shaft of F_z, outboard: the other side is that of its label."""
+    words, per_mm = d.words, d.layout.whole.newtons_per_mm or 1.0
+    small = max(fractions(_ARROWS)) * F.z / per_mm  # they stand below the small arrows
+    along = abs(F.y) / per_mm if words.sideways(F.y) == "outboard" else 0.0
+    label = Label(
+        (f"*{{F|y}} = {words.force(F.y)}", f"{words.sideways(F.y)} on tire"),
+        "left" if d.layout.side > 0 else "right",
+        tone="load",
+        size=2.8,
+        nudge=(d.layout.side * (along - 1.3), -6.2 - small),
+    )
+    return Force(
+        "F_y",
+        "whole",
+        step,
+        at=at,
+        vector=(F.y, 0.0),
+        tip_at_point=False,
+        gap=GAP if crossed else 0.0,
+        level=ABOVE_PARTS + 4,
+        label=label,
+    )
 
 
 def _ground(d: Drawn, y: float, road: float) -> list[Item]:
