@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from hubwright.drawing import draw
 from hubwright.errors import CaseError
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.braking_top_view import braking_top_view
@@ -27,6 +28,7 @@ def along(results: Results) -> list[str]:
 def wagon(*changes: tuple[str, str], wheel: str | None = None) -> Results:
     text = (CONTENT / "vehicles/hill-wagon.toml").read_text(encoding="utf-8")
     for change in changes:
+        assert change[0] in text, change
         text = text.replace(*change)
     setup = load_text(text, "hill-wagon.toml")
     assert isinstance(setup, Setup)
@@ -109,3 +111,22 @@ def test_the_first_case_along_the_road_is_taken_when_none_is_named() -> None:
     assert "firm braking" in braking_top_view(wagon()).caption
     with pytest.raises(CaseError, match="shows braking or driving"):
         braking_top_view(wagon(), case="standing")
+
+
+def test_a_wheel_that_is_not_driven_has_no_force_along_the_road() -> None:
+    scene = braking_top_view(wagon(('driven = "all"', 'driven = "rear"')), case="pulling away")
+    assert scene.title == "Driving does nothing along the road here: this wheel is not driven"
+    assert not [item for item in scene.items if "contact-x" in item.name]
+    assert not [words for words in draw(scene).texts if "F_x" in words.words]
+    said = " ".join(step.sentence for step in scene.steps)
+    assert "The road pushes the tire up with " in said
+    assert "no force along the road acts there" in said
+    assert " 0 N" not in said
+
+
+def test_what_the_caliper_is_said_to_stand_above_has_no_angle() -> None:
+    for degrees in (0.0, 0.8, 3.0, 90.0, 179.5):
+        scene = braking_top_view(wagon(('caliper_position = "-70 deg"', f'caliper_position = "{degrees} deg"')))
+        upright = any(words in scene.title for words in ("above the axle", "below the axle", "nothing upright"))
+        measured = any(item.name == "dimension-caliper-position" for item in scene.items)
+        assert upright is not measured, (degrees, scene.title)

@@ -4,7 +4,9 @@ import math
 
 from hubwright.quantities import format_quantity
 from hubwright.scenes.braking_sheet import INSET_X, Sheet
+from hubwright.scenes.braking_words import UPRIGHT
 from hubwright.scenes.linked_views import arc
+from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vehicle_outline import circle, standing_tire
 from hubwright.scenes.vocabulary import (
     AngularDimension,
@@ -22,7 +24,6 @@ from hubwright.scenes.vocabulary import (
 
 _ARC = 9.0
 _POSITION = 0.62  # radius of the arc that tells the caliper's place, over its distance from the axis
-_UPRIGHT = 0.02
 
 
 def wheel_from_outboard(sheet: Sheet) -> list[Item]:
@@ -68,20 +69,8 @@ def loaded_radius(sheet: Sheet, step: int) -> Item:
 
 def caliper(sheet: Sheet, step: int) -> list[Item]:
     """Return the force along the road and the caliper's, which balance about the axis, as seen from outboard."""
-    words, contact = sheet.words, sheet.actions.contact
-    F = contact.force.x
-    items: list[Item] = [
-        Force(
-            "force-contact-x-inset",
-            "inset",
-            2,
-            at=sheet.inset.point(contact.point),
-            vector=(F, 0.0),
-            tip_at_point=False,
-            label=Label(("{F|x}",), "below", tone="load", size=2.5),
-            level=23.0,
-        )
-    ]
+    words, view = sheet.words, sheet.inset.view
+    items = _along_the_road(sheet, 2)
     pads, brake = sheet.actions.caliper, sheet.results.setup.brake
     if pads is None or brake is None:
         shaft = sheet.actions.shaft
@@ -113,28 +102,46 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
             level=19.0,
         ),
         *_position(sheet, brake.caliper_position, (x, z)),
-        Force(
+    ]
+    if not words.nothing(size):
+        label = Label(
+            (f"*{{K}} = {words.force(size)}", "caliper on disc"), sheet.column(outboard=False), tone="load", size=2.5
+        )
+        force = Force(
             "force-caliper-inset",
             "inset",
             step,
             at=(x, z),
             vector=(pads.force.x, pads.force.z),
             tip_at_point=False,
-            label=Label(
-                (f"*{{K}} = {words.force(size)}", "caliper on disc"),
-                sheet.column(outboard=False),
-                tone="load",
-                size=2.5,
-            ),
+            label=label,
             level=23.0,
-        ),
-    ]
+        )
+        items.append(visible(force, view))
     return items
+
+
+def _along_the_road(sheet: Sheet, step: int) -> list[Item]:
+    """Return the force along the road, if there is any."""
+    contact = sheet.actions.contact
+    if sheet.words.nothing(contact.force.x):
+        return []
+    force = Force(
+        "force-contact-x-inset",
+        "inset",
+        step,
+        at=sheet.inset.point(contact.point),
+        vector=(contact.force.x, 0.0),
+        tip_at_point=False,
+        label=Label(("{F|x}",), "below", tone="load", size=2.5),
+        level=23.0,
+    )
+    return [visible(force, sheet.inset.view)]
 
 
 def _position(sheet: Sheet, angle: float, at: Point) -> list[Item]:
     """Return where round the axis the caliper stands, counted from straight up toward the front."""
-    if abs(math.sin(angle)) < _UPRIGHT:  # above or below the axle: words say it
+    if abs(math.sin(angle)) < UPRIGHT:  # above or below the axle: words say it
         return []
     far = math.hypot(*at)
     upright = Line(

@@ -1,12 +1,15 @@
 """The words of braking or driving seen from above, all from the numbers."""
 
+import math
 from dataclasses import dataclass
 
-from hubwright.scenes.three_views_words import ViewsWording
+from hubwright.scenes.three_views_words import ViewsWording, listed
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step
 from hubwright.scenes.wheel_end_actions import Action, Actions
 from hubwright.scenes.wheel_end_words import rows_of
+
+UPRIGHT = 0.02  # sine of the angle off upright below which a caliper stands above or below the axle
 
 
 @dataclass(frozen=True)
@@ -22,7 +25,8 @@ class BrakingWording(ViewsWording):
         """Return what the force along the road does to the bearing."""
         B, F = actions.bearing.force, actions.contact.force
         if self.nothing(F.x):
-            return f"{self.act} does nothing along the road here: this wheel is not driven"
+            spared = "braked" if self.state.kind == "braking" else "driven"
+            return f"{self.act} does nothing along the road here: this wheel is not {spared}"
         held = f"{self.force(B.x)} fore and aft"
         if actions.caliper is None:
             return f"{self.act} makes the bearing hold {held}, beside {self.force(B.z)} upright"
@@ -38,7 +42,7 @@ class BrakingWording(ViewsWording):
     def place(self, caliper: Action) -> str:
         """Return where the caliper stands."""
         x, z = caliper.point.x, caliper.point.z
-        if abs(x) < 1e-3 * abs(z):
+        if abs(x) < UPRIGHT * math.hypot(x, z):
             return "above the axle" if z > 0 else "below the axle"
         return "ahead of the axle" if x > 0 else "behind the axle"
 
@@ -86,15 +90,18 @@ class BrakingWording(ViewsWording):
     def braking_steps(self, actions: Actions) -> tuple[Step, ...]:
         """Return the moves in teaching order."""
         F, B, M = actions.contact.force, actions.bearing.force, actions.bearing.couple
-        lever = f"The force along the road acts {self.load_line}"
-        if actions.caliper is None:
-            held = "Weight and inertia of the turning parts."
+        lever = f"The load line lies {self.load_line}"
+        if self.nothing(F.x):
+            turns = "no force along the road acts there"
+        elif self.in_plane:
+            turns = "there the force along the road has no lever about the upright axis"
         else:
-            K = actions.caliper.force
-            held = (
-                f"The caliper {self.place(actions.caliper)} pushes the disc {self.fore_and_aft(K.x)} with "
-                f"{self.force(K.x)} and {self.upright(K.z)} with {self.force(K.z)}; and weight and inertia."
-            )
+            turns = "there the force along the road turns the hub about the upright axis"
+        held = "Weight and inertia of the turning parts."
+        if actions.caliper is not None:
+            pushes = listed(self.directed(actions.caliper.force))
+            held = f"The caliper {self.place(actions.caliper)} pushes the disc {pushes}; and weight and inertia."
+        answer = "" if self.little(M.z) else f", with {self.moment(M.z)} about the upright axis"
         rows = self.state.row_load
         solved = (
             "Where the rows bear is not known here."
@@ -109,16 +116,15 @@ class BrakingWording(ViewsWording):
             ),
             Step(
                 "Put on the contact force",
-                f"{self.force(F.x)} {self.fore_and_aft(F.x)}, and {self.force(F.z)} up.",
+                f"The road pushes the tire {listed(self.directed(F))}.",
                 "loads",
             ),
             Step("Add caliper and masses" if actions.caliper else "Add the masses", held, "loads"),
             Step(
                 "Put the bearing's answer at C",
-                f"{self.force(B.x)} {self.fore_and_aft(B.x)}, {self.force(B.z)} {self.upright(B.z)}, and "
-                f"{self.moment(M.z)} about the upright axis.",
+                f"On the hub it is {listed(self.directed(B))}{answer}.",
                 "reactions",
             ),
-            Step("Measure the levers", f"{lever}: so it turns the hub about the upright axis.", "dimensions"),
+            Step("Measure the levers", f"{lever}: {turns}.", "dimensions"),
             Step("Solve for the rows", solved, "solve"),
         )

@@ -34,8 +34,8 @@ class ViewsWording(Wording):
         held = [f"{self.force(value)} {way}" for way, value in parts if not self.nothing(value)]
         free = [way for way, value in parts if self.nothing(value)]
         if not free:
-            return f"The bearing holds {_listed(held)}"
-        return f"The bearing holds {_listed(held)}, and nothing {_listed(free, 'or')}"
+            return f"The bearing holds {listed(held)}"
+        return f"The bearing holds {listed(held)}, and nothing {listed(free, 'or')}"
 
     def views_caption(self, actions: Actions) -> str:
         """Return what is drawn, and what the bearing does not hold."""
@@ -63,8 +63,8 @@ class ViewsWording(Wording):
             for name, value in (("lengthwise", M.x), ("upright", M.z))
             if not self.little(value)
         ]
-        turns = f", with {_listed(about)}" if about else ""
-        pushes = f"The bearing pushes the hub {_listed(self.directed(actions.bearing.force))}{turns}."
+        turns = f", with {listed(about)}" if about else ""
+        pushes = f"The bearing pushes the hub {listed(self.directed(actions.bearing.force))}{turns}."
         return (
             f"Free body of the {self.wheel} in three views, {plain(self.case_words())}. {self._contact_sentence()} "
             f"{pushes} Weight of the turning parts {self.force(_size(actions.weight.force))}. "
@@ -76,7 +76,10 @@ class ViewsWording(Wording):
         others = "weight" if self.nothing(_size(actions.inertia.force)) else "weight and the inertia"
         caliper = "" if actions.caliper is None else ", and the caliper's force on the disc"
         B, M = actions.bearing.force, actions.bearing.couple
-        answer = f"On the hub it is {_listed(self.directed(B))}"
+        contact = "An arrow in two views, a ring in the view whose sight it follows."
+        if self.hanging:
+            contact = "Nothing touches the tire."
+        answer = f"On the hub it is {listed(self.directed(B))}"
         about = [
             f"{self.moment(value)} about {{{axis}}}"
             for axis, value in (("x", M.x), ("z", M.z))
@@ -86,13 +89,11 @@ class ViewsWording(Wording):
             Step(
                 "Isolate, three times", "The same turning parts from the rear, from outboard and from above.", "isolate"
             ),
-            Step(
-                "Put on the contact force", "An arrow in two views, a ring in the view whose sight it follows.", "loads"
-            ),
+            Step("Put on the contact force", contact, "loads"),
             Step("Add what acts on the masses", f"The {others} of the turning parts{caliper}.", "loads"),
             Step(
                 "Put the bearing's answer at C",
-                answer + (f", with {_listed(about)}." if about else "."),
+                answer + (f", with {listed(about)}." if about else "."),
                 "reactions",
             ),
             Step(
@@ -112,5 +113,6 @@ def _size(vector: Vector) -> float:
     return float((vector.x**2 + vector.y**2 + vector.z**2) ** 0.5)
 
 
-def _listed(words: list[str], last: str = "and") -> str:
+def listed(words: list[str], last: str = "and") -> str:
+    """Return words as a list in a sentence."""
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}"

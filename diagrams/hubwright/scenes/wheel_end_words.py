@@ -73,10 +73,15 @@ class Wording:
         return f"{self.results.wheel.replace('_', ' ')} wheel"
 
     @property
+    def in_plane(self) -> bool:
+        """Return whether the load line goes through the bearing centre, as far as lengths are shown."""
+        return abs(self.results.wheel_geometry.load_line_offset) < 0.5e-4
+
+    @property
     def load_line(self) -> str:
         """Return where the load line lies."""
         y = self.results.wheel_geometry.load_line_offset
-        if abs(y) < 0.5e-4:
+        if self.in_plane:
             return "in the plane of the bearing centre"
         return f"{self.length(abs(y))} {'outboard' if y > 0 else 'inboard'} of the bearing centre"
 
@@ -154,13 +159,15 @@ class Wording:
         return f"{sentence}: {_listed(parts)}."
 
     def directed(self, force: Vector) -> list[str]:
-        """Return the components of a force with direction words, the vertical one first."""
-        words = [f"{self.upright(force.z)} with {self.force(force.z)}"]
+        """Return the components of a force with direction words, the vertical one first; none that is nothing."""
+        words = []
+        if not self.nothing(force.z):
+            words.append(f"{self.upright(force.z)} with {self.force(force.z)}")
         if not self.nothing(force.y):
             words.append(f"{self.sideways(force.y)} with {self.force(force.y)}")
         if not self.nothing(force.x):
             words.append(f"{self.fore_and_aft(force.x)} with {self.force(force.x)}")
-        return words
+        return words or ["with nothing"]
 
     def _remarks(self) -> list[str]:
         remarks = []
