@@ -217,6 +217,8 @@ def every_item() -> v.Scene:
         v.Curve(
             "shear", "plot", 3, points=((0, 0), (0, 800), (60, 800), (60, -500), (130, -500), (130, 0)), tone="load"
         ),
+        v.Bar("bar", "plot", 3, start=0, end=-60, at=-2300, tone="load", label=label("nine", place="left")),
+        v.Axis("axis-plot", "plot", 1, start=0, end=140, marks=((0, "0"), (70, ""), (140, "140")), at=-4000),
         v.Words(
             "words", "sheet", 5, at_sheet=(259, 42), lines=("*The rows share it", "{R|out} + {R|in} = {B|z}"), size=2.4
         ),

@@ -6,9 +6,10 @@ from pathlib import Path
 from drawing.written_checks import Failure
 from hubwright.drawing import png
 from hubwright.drawing.marks import Drawing
-from hubwright.errors import CaseError
+from hubwright.errors import CaseError, HubwrightError
 from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults
+from hubwright.results.changes import NotComparableError
 from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.vocabulary import Scene, Units
@@ -17,6 +18,15 @@ from hubwright.setup.variants import with_inputs
 PICTURES = Path(__file__).resolve().parents[2] / "build" / "sweep"
 Maker = Callable[[Units], Scene]
 _BARS = 6
+# what figures refuse in words although the catalogue lets them try: two setups of which nothing can be said together,
+# a wheel that hangs or stands on an edge, a bearing without load
+_REFUSED: dict[str, type[HubwrightError]] = {
+    "split of a change": NotComparableError,
+    "setups compared": NotComparableError,
+    "two setups under one load line": CaseError,
+    "scrub radius": CaseError,
+    "contact pressure against load": CaseError,
+}
 
 
 def figures_of(
@@ -24,7 +34,7 @@ def figures_of(
 ) -> Iterator[tuple[str, str, Maker]]:
     """Yield the figures of a solved setup: name, case and what makes the scene; another case each turn.
 
-    A figure of two setups shows `other`, solved for the same wheel, before this one.
+    A figure of two setups shows `other`, solved for the same wheel, before this one, in a case that both have.
     """
     for name in FIGURES if names is None else names:
         figure, function = FIGURES[name], scene_function(name)
@@ -40,8 +50,14 @@ def figures_of(
                     lambda units, draw_it=function, given=rows: draw_it(given, quantity="One result", units=units),
                 )
         elif figure.takes == "two results":
-            if other is not None:
-                yield name, "", lambda units, draw_it=function: draw_it(other, solved, units=units)
+            both = [] if other is None else [case for case in figure.cases(other) if case in figure.cases(solved)]
+            if both:
+                case = both[turn % len(both)]
+                yield (
+                    name,
+                    case,
+                    lambda units, draw_it=function, shown=case: draw_it(other, solved, case=shown, units=units),
+                )
         elif figure.takes == "results" and (cases := figure.cases(solved)):
             case = cases[turn % len(cases)]
             yield (
@@ -49,6 +65,14 @@ def figures_of(
                 case,
                 lambda units, draw_it=function, shown=case: draw_it(solved, case=shown, units=units),
             )
+
+
+def scene_or_refusal(name: str, make: Maker, units: Units) -> Scene | None:
+    """Return the scene of a figure, or None where it says why there is none; any other error is raised."""
+    try:
+        return make(units)
+    except _REFUSED.get(name, ()):
+        return None
 
 
 def comparison(results: Results, turn: int) -> list[BarValue]:

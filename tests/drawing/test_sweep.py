@@ -8,10 +8,9 @@ from hypothesis import HealthCheck, Phase, assume, given, reject, settings
 from hypothesis import strategies as st
 
 from drawing.example_scene import every_item
-from drawing.swept import figures_of, picture
+from drawing.swept import figures_of, picture, scene_or_refusal
 from drawing.written_checks import failures_of
 from hubwright.drawing import draw, svg_for_page
-from hubwright.errors import HubwrightError
 from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults, solve_beam
 from hubwright.results.solve import described_wheels
@@ -60,9 +59,8 @@ def check(name: str, solved: Results | BeamResults, choice: Any, other: Results 
     assume(drawn)
     ((_, case, make),) = drawn
     units: v.Units = choice.draw(st.sampled_from(("si", "us")))
-    try:
-        scene = make(units)
-    except HubwrightError:  # two setups of which nothing can be said together: refused in words
+    scene = scene_or_refusal(name, make, units)
+    if scene is None:
         reject()
     for drawing in (draw(scene), *draw(scene, form="narrow")):
         failures = failures_of(svg_for_page(drawing, prefix="f", units_class=units))
@@ -96,6 +94,17 @@ def test_the_checks_see_lengths_that_are_not_to_scale() -> None:
         value = float(svg[start : svg.index('"', start)])
         told = svg[:start] + f"{value * 1.01:.9g}" + svg[svg.index('"', start) :]
         assert kind in {failure.kind for failure in failures_of(told)}
+
+
+def test_the_checks_see_bars_and_arrows_that_do_not_say_what_they_are() -> None:
+    svg = written(every_item())
+    start = svg.index(' data-value="') + len(' data-value="')
+    value = float(svg[start : svg.index('"', start)])
+    for told in (1.02 * value, -value):
+        wrong = svg[:start] + f"{told:.9g}" + svg[svg.index('"', start) :]
+        assert "bar not to scale" in {failure.kind for failure in failures_of(wrong)}
+    start = svg.index(' data-x1="', svg.index(' data-newtons="'))
+    assert "arrow without ends" in {failure.kind for failure in failures_of(svg[:start] + svg[svg.index(">", start) :])}
 
 
 def test_the_checks_see_leaders_that_cross() -> None:

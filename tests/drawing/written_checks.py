@@ -34,7 +34,7 @@ _KEPT_CLEAR = {
 }
 # groups whose lines anything is asked of: those of parts, most of them, are not read
 _MEASURED = (*_KEPT_CLEAR, "label-", "line-load-line")
-_LENGTHS = {"data-newtons", "data-mm", "data-degrees"}
+_LENGTHS = {"data-newtons", "data-mm", "data-degrees", "data-value"}
 _FACES: tuple[Face, ...] = ("lettering", "narrow", "serif", "bold", "symbol")
 
 
@@ -75,6 +75,7 @@ def failures_of(svg: str) -> list[Failure]:
     found = [*_words(groups, (0.0, 0.0, width, height)), *_leaders(groups)]
     for group in groups:
         found += _lengths(group, unit, (width, height))
+        found += _bar(group, unit)
         found += _angle(group, unit)
     return [*found, *_off_scale(groups)]
 
@@ -259,7 +260,11 @@ def _leaders(groups: list[_Group]) -> Iterator[Failure]:
 
 def _lengths(group: _Group, unit: float, size: tuple[float, float]) -> Iterator[Failure]:
     for key, scale, kind in (("newtons", "newtons-per-mm", "arrow"), ("mm", "mm-per-mm", "dimension")):
-        if f"data-{key}" not in group.data or "data-x1" not in group.data:
+        if f"data-{key}" not in group.data:
+            continue
+        if "data-x1" not in group.data:
+            if group.inked:
+                yield Failure(f"{kind} without ends", group.name)
             continue
         x1, y1, x2, y2 = _ends(group, unit)
         drawn = math.hypot(x2 - x1, y2 - y1)
@@ -273,6 +278,20 @@ def _lengths(group: _Group, unit: float, size: tuple[float, float]) -> Iterator[
                 yield Failure("arrow drawn otherwise than it says", f"{group.name}: {reach:.3f} mm, {drawn:.3f} mm")
         if not (0 <= min(x1, x2) <= max(x1, x2) <= size[0] and 0 <= min(y1, y2) <= max(y1, y2) <= size[1]):
             yield Failure(f"{kind} leaves the frame", group.name)
+
+
+def _bar(group: _Group, unit: float) -> Iterator[Failure]:
+    """Yield a bar that is longer or shorter than its value, or runs the other way."""
+    if "data-value" not in group.data:
+        return
+    x1, _, x2, _ = _ends(group, unit)
+    stated = float(group.data["data-value"]) / float(group.scales["data-mm-per-mm"])
+    stated *= -1.0 if group.scales.get("data-abscissa") == "leftward" else 1.0
+    if abs(x2 - x1 - stated) > SCALE * abs(stated) + _STEP:
+        yield Failure("bar not to scale", f"{group.name}: {x2 - x1:.3f} mm for {stated:.3f} mm")
+    xs = [x for line in group.outlines for x, _ in line]
+    if xs and (abs(min(xs) - min(x1, x2)) > 0.02 or abs(max(xs) - max(x1, x2)) > 0.02):
+        yield Failure("bar drawn otherwise than it says", f"{group.name}: from {min(xs):.3f} to {max(xs):.3f} mm")
 
 
 def _angle(group: _Group, unit: float) -> Iterator[Failure]:

@@ -105,6 +105,8 @@ def _scales(view: v.View) -> tuple[tuple[str, str], ...]:
         data.append(("newtons-per-mm", f"{view.newtons_per_mm:.9g}"))
     if view.vertical_per_mm is not None:
         data.append(("units-per-mm", f"{view.vertical_per_mm:.9g}"))
+    if view.mirrored:
+        data.append(("abscissa", "leftward"))
     return tuple(data)
 
 

@@ -71,6 +71,8 @@ def _on_sheet(points: tuple[v.Point, ...], view: v.View) -> Array:
 
 def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
     rings = tuple(_on_sheet(ring, view) for ring in item.rings if len(ring) > 2)
+    if not rings:
+        return Group(sheet.group_name(item, "part-"), ())
     fill = material_token(item.material)
     outline = line_token(item.tone) if item.outline > 0 else None
     marks: list[Mark]
@@ -81,8 +83,6 @@ def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
         marks = [Shape(rings, True, fill), Shape(tuple(strokes), line="hatch", width=_HATCH_WIDTH, cap="butt")]
         if outline:
             marks.append(Shape(rings, True, None, outline, item.outline))
-    if not rings:
-        marks = []
     return Group(sheet.group_name(item, "part-"), tuple(marks), clip=view.name if view.frame else None)
 
 
@@ -275,7 +275,7 @@ def _curve(item: v.Curve, view: v.View, sheet: Sheet) -> Group:
     dashes = STYLES["hidden"][1] if item.dashed else ()
     marks.append(Shape((points,), line=colour, width=item.width, dashes=dashes, cap="butt" if dashes else "round"))
     step = max(1, len(points) // 40)
-    coarse = points[::step] if len(points) > 40 else points
+    coarse = np.vstack([points[:-1:step], points[-1:]])
     for a, b in pairwise(coarse):
         sheet.keep_off(name, "line", (float(a[0]), float(a[1]), float(b[0]), float(b[1])), 0.2)
     return Group(name, tuple(marks))
