@@ -98,15 +98,15 @@ def side_view(results: Results, *, case: str = "standing", units: Units = "si") 
     items += _dimensions(results, body, view, units, len(steps))
     steps.append(Step("Take moments about one support", _solved(body, units), "solve"))
     pivot = body.rests[1]
-    items.append(
-        Dot("pivot", view.name, len(steps), at=(pivot.x, pivot.z), kind="ring", tone="moment", radius=1.2, level=3)
-    )
+    items.append(Dot("pivot", view.name, len(steps), at=(pivot.x, pivot.z), kind="ring", radius=1.2, level=3))
 
     top = view.on_sheet((0.0, max(outline.top, *(load.z for load in body.loads))))[1]
     return Scene(
         name="side-view",
         title=title_of(results, state, body, units),
-        caption=caption_of(results, state, body),
+        caption=caption_of(
+            results, state, body, broken=any(isinstance(item, Force) and not item.to_scale for item in items)
+        ),
         description=description_of(results, state, body, units),
         units=units,
         size=(_WIDTH, top + 9.0),
@@ -122,7 +122,7 @@ def side_view(results: Results, *, case: str = "standing", units: Units = "si") 
             ScaleBar("vehicle", "force", "Forces"),
         ),
         key=(
-            KeyEntry("weight", "weight, at its centre of mass"),
+            KeyEntry("weight", f"weight{' and inertia' if body.inertia[0] else ''}, at its centre of mass"),
             KeyEntry("reaction", "reaction of road and coupling" if outline.coupling else "reaction of the road"),
         ),
         axes="side",
@@ -207,12 +207,11 @@ def _told(body: PlaneBody, load: VehicleLoad, units: Units) -> list[str]:
 
 
 def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
-    label = Label(
-        (f"*{{M a}} = {format_quantity(abs(body.inertia[0]), 'force', units)}", f"inertia, {forward(body.inertia[0])}"),
-        place="above",
-        tone="load",
-    )
     at, vector = body.centre, body.inertia
+    lines = [f"*{{M a}} = {format_quantity(abs(vector[0]), 'force', units)}", f"inertia, {forward(vector[0])}"]
+    if body.added:  # the height that is measured is that of the vehicle's own weight
+        lines[-1:] = [f"{lines[-1]},", f"{metres(at[1], units)} above the road"]
+    label = Label(tuple(lines), place="above", tone="load")
     return [
         Dot("centre-of-all", view.name, step, at=at, radius=0.8, level=2),
         Force("force-inertia", view.name, step, at=at, vector=vector, tip_at_point=False, label=label),
@@ -221,16 +220,17 @@ def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list
 
 def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
     items: list[Item] = []
+    resting = body.pressing == 1.0 and not body.inertia[0]  # so that a scale would show a weight
     told_of = zip(body.rests, rest_forces(body, units), scale_readings(body, units), strict=True)
     for rest, told, reading in told_of:
         along, up = rest.force
         lines = [f"*{{N|{rest.name}}} = {told}"]
         lines.append(rest.text if up >= 0 else f"{rest.text}, held down")
-        if along or (body.pressing == 1.0 and up >= 0):
+        if along or (resting and up >= 0):
             lines[-1] += ","
         if along:
             lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
-        elif body.pressing == 1.0 and up >= 0:
+        elif resting and up >= 0:
             lines.append(f"a scale shows {reading}")
         leftward = rest is body.rests[0]
         label = Label(tuple(lines), place="left" if leftward else "right", tone="reaction")

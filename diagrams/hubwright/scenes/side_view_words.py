@@ -35,9 +35,13 @@ def title_of(results: Results, state: CaseResult, body: PlaneBody, units: Units)
     return f"{headline.text}: {mass} adds {gained} to the {most.text} and {lost} to the {least.text}"
 
 
-def caption_of(results: Results, state: CaseResult, body: PlaneBody) -> str:
+def caption_of(results: Results, state: CaseResult, body: PlaneBody, *, broken: bool) -> str:
     """Return what the figure is and what it leaves out."""
-    words = [f"{plain(results.setup.name)}, {plain(state.name)}, from its left side; all forces at one scale."]
+    scaled = "all arrows but the broken ones at one scale" if broken else "all forces at one scale"
+    words = [
+        f"{plain(results.setup.name)}, {plain(state.name)}, from its left side; {scaled}.",
+        "Moments are taken about the ring.",
+    ]
     if body.gear:
         words.append("Each item is drawn as the cube that its mass would fill with water.")
     if state.kind in ("cornering", "side_slope", "two_wheel"):
