@@ -31,6 +31,11 @@ _KEPT_CLEAR = {
     **dict.fromkeys(_ARROWS, "an arrow"),
     "dimension-": "a dimension",
     "edge-": "a frame",
+    "point-": "a point",
+    "spring-": "a spring",
+    "damper-": "a damper",
+    "support-": "a support",
+    "bar-": "a bar",
 }
 # groups whose lines anything is asked of: those of parts, most of them, are not read
 _MEASURED = (*_KEPT_CLEAR, "label-", "line-load-line")

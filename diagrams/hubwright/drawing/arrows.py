@@ -11,7 +11,6 @@ import numpy as np
 
 from hubwright.drawing.geometry import Array, arc
 from hubwright.drawing.marks import Disc, Mark, Shape
-from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE as LENGTH_OFF_SCALE
 from hubwright.scenes.vocabulary import Role
 
 SHAFT, OPEN_SHAFT, OPEN_LINE = 1.0, 1.55, 0.34
@@ -22,7 +21,7 @@ HALO = 0.9
 ARC_OPEN, ARC_LINE = 1.75, 0.32  # whole width of a double arc, and of its lines
 NORMAL_RADIUS = 2.2
 THIN_HEAD = 2.2, 0.76  # length and width of the head of a dimension line
-_BREAK, _BREAK_GAP, _BREAK_LEAN = 0.36, 1.3, 0.5  # of the broken shaft: where, how wide, how slanted
+_BREAK, _BREAK_GAP, _BREAK_LEAN = 0.38, 1.0, 0.4  # of the broken shaft: where, how wide, how slanted
 _SECOND_HEAD = 0.72  # of a resultant, behind the first, in lengths of a head
 _HEAD_SHARE = 0.62  # a short arrow's head takes this share of it
 

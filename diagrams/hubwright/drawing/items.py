@@ -11,7 +11,6 @@ import numpy as np
 from hubwright.drawing.arrows import (
     ARC,
     ARC_OPEN,
-    LENGTH_OFF_SCALE,
     NORMAL_RADIUS,
     force_marks,
     head_size,
@@ -44,6 +43,7 @@ _SYMBOL_WIDTH = 0.4  # of springs and dampers
 _SHORTEST_ARROW = 0.05  # sheet millimetres; shorter ones no printer shows
 _BESIDE_BASE = 0.5  # within which a leader would run along the base of a head
 _SHAFT_POINTS = (0.3, 0.5, 0.15, 0.65)  # where on a shaft a leader may end, from the tail
+_BROKEN_POINTS = (0.42, 0.5, 0.04)  # on a shaft that is broken, off its break
 _RING_POINTS = (40.0, -40.0, 140.0, -140.0, 90.0, -90.0)  # clear of the leaders of what stands in the same place
 _ARC_POINTS = (-140.0, -110.0, -70.0, -40.0)
 
@@ -130,7 +130,7 @@ def _force(item: v.Force, view: v.View, sheet: Sheet) -> Group:
     size = hypot(*item.vector)
     length = size / view.newtons_per_mm
     if not item.to_scale and size > 0:
-        length = LENGTH_OFF_SCALE
+        length = v.LENGTH_OFF_SCALE
     at = view.on_sheet(item.at)
     data: tuple[tuple[str, str], ...] = (("newtons", f"{size:.9g}"),) if item.to_scale else (("scale", "none"),)
     if item.role == "resultant":
@@ -157,7 +157,8 @@ def _force(item: v.Force, view: v.View, sheet: Sheet) -> Group:
     half = head_width / 2
     box = box_of(np.array([tail, tip]))
     box = (box[0] - half * abs(dy), box[1] - half * abs(dx), box[2] + half * abs(dy), box[3] + half * abs(dx))
-    points = tuple((tail[0] + length * dx * share, tail[1] + length * dy * share) for share in _SHAFT_POINTS)
+    shares = _SHAFT_POINTS if item.to_scale else _BROKEN_POINTS
+    points = tuple((tail[0] + length * dx * share, tail[1] + length * dy * share) for share in shares)
     away = (tail, (-dx, -dy))
     sheet.want(item, item.label, owner=name, view=view, points=points, box=box, tail=away)
     halo, broken = not item.slender and item.gap == 0.0, not item.to_scale

@@ -36,7 +36,7 @@ Material = Literal[
 LineStyle = Literal["outline", "thin", "hidden", "centre", "phantom", "hair"]
 Role = Literal["applied", "reaction", "resultant"]
 NOT_TO_SCALE = "not to scale"
-LENGTH_OFF_SCALE = 11.0  # sheet millimetres, of an arrow that is not to scale
+LENGTH_OFF_SCALE = 8.5  # sheet millimetres, of an arrow that is not to scale
 Phase = Literal["isolate", "loads", "reactions", "dimensions", "solve"]
 PHASES: tuple[Phase, ...] = ("isolate", "loads", "reactions", "dimensions", "solve")
 
