@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from hubwright.results import described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.defect_frequencies import defect_frequency_lines
-from hubwright.scenes.vocabulary import Axis, Curve, Scene
+from hubwright.scenes.label_words import in_one_line
+from hubwright.scenes.vocabulary import Axis, Curve, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup
 from scene_checks import check_scene
@@ -54,6 +55,15 @@ def test_both_speed_axes_mark_the_same_speed_at_the_same_place() -> None:
     for name, unit in (("axis-speed", 1 / 3.6), ("axis-speed-2", 0.44704)):
         for at, text in axes[name].marks:
             assert at == pytest.approx(float(text.split("\u00a0")[0]) * unit)
+
+
+@pytest.mark.parametrize(("units", "speed"), [("si", "80"), ("us", "50")])
+def test_a_frequency_at_the_end_of_a_line_says_at_which_speed_it_holds(units, speed: str) -> None:
+    scene = defect_frequency_lines(solve(load(CONTENT / "vehicles/supply-van.toml")), units=units)
+    told = [in_one_line(item.label.lines) for item in scene.items if isinstance(item, Note)]
+    assert len(told) == 5
+    unit = "km/h" if units == "si" else "mph"
+    assert all(f"\u00a0Hz at {speed}\u00a0{unit}: " in text for text in told), told
 
 
 @given(chosen=setups(), data=st.data())

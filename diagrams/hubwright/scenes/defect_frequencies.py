@@ -38,6 +38,7 @@ class _Part:
 def defect_frequency_lines(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
     """Return the scene of defect frequencies over road speed; the case does not act on them."""
     speed = _LOOKED_AT[units]
+    at = format_quantity(speed, "speed", units)
     parts = _parts(results, speed)
     fastest = max(part.frequency for part in parts) * _FASTEST / speed
     top = _reach(fastest)
@@ -69,10 +70,9 @@ def defect_frequency_lines(results: Results, *, case: str = "standing", units: U
             ),
             Dot(f"at-{name}", "plot", part.step, at=(speed, part.frequency), tone=part.tone, radius=0.8, level=2),
         ]
-        lines = (f"*{part.name}", f"{_hertz(part.frequency)}: {part.words}")
+        lines = (f"*{part.name}", f"{_hertz(part.frequency)} at {at}: {part.words}")
         line_ends.append(LineEnd(name, ends[1], lines, part.step, part.tone))
     items += end_labels(frame.view, line_ends)
-    at = format_quantity(speed, "speed", units)
     return Scene(
         name="defect-frequencies",
         title=_title(parts, at),
