@@ -14,7 +14,7 @@ from hubwright.places import data_directory
 from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults, solve_beam
 from hubwright.scenes.catalogue import FIGURES, scene_function
-from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, LeaderDimension, Moment, Scene, Units
+from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, LeaderDimension, Line, Moment, Scene, Units
 from hubwright.setup import Beam, load
 
 CONTENT = data_directory("content")
@@ -81,6 +81,13 @@ def test_a_key_names_every_form_of_arrow_that_is_drawn(file: Path) -> None:
             keyed.add("load")
         assert drawn <= keyed or not keyed, (scene.name, drawn - keyed)
         assert not (keyed - drawn) & {"moment", "reaction moment", "resultant"}, scene.name
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda value: value.stem)
+def test_no_line_has_the_colour_of_a_moment(file: Path) -> None:
+    for scene in scenes(file, "si"):
+        purple = [item.name for item in scene.items if isinstance(item, Line) and item.tone == "moment"]
+        assert purple == [], scene.name
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda value: value.stem)

@@ -273,7 +273,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
             line_at=view.origin[1] + 9.0,
             text=f"{{d|3}} = {words.third_lever}",
         ),
-        Line("tilted", view.name, 5, points=((0.0, 0.0), (d, h)), style="phantom", tone="moment", level=4),
+        Line("tilted", view.name, 5, points=((0.0, 0.0), (d, h)), style="phantom", level=4),
         AngularDimension(
             "dimension-tilt",
             view.name,

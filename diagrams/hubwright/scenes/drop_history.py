@@ -185,7 +185,7 @@ def _level(words: DropWording, view: View, end: float, name: str, force: float, 
     what: dict[str, tuple[tuple[str, ...], LineStyle, Tone]] = {
         "standing": (("standing load",), "thin", "soft"),
         "rim": (("the tire meets its rim,", "common practice"), "centre", "ink"),
-        "bound": (("bound by energy:", "only the tire gives"), "hidden", "moment"),
+        "bound": (("bound by energy:", "only the tire gives"), "hidden", "ink"),
     }
     lines, style, tone = what[name]
     points = ((0.0, force), (end, force))

@@ -371,7 +371,7 @@ def _tipping(words: SlopeWording, view: View, top: float) -> list[Item]:
     )
     heading = f"*Static tipping angle {words.angle(on.tipping)}"
     return [
-        Line("tipping-line", view.name, 5, points=(on.contact, on.centre), style="phantom", tone="moment", level=4),
+        Line("tipping-line", view.name, 5, points=(on.contact, on.centre), style="phantom", level=4),
         Dot("contact", view.name, 5, at=on.contact, radius=0.8, level=9),
         Words("words-tipping", "", 5, at_sheet=(_WORDS, top), lines=(heading,), size=2.8),
         Words("words-warning", "", 5, at_sheet=(_WORDS, top - 6.0), lines=lines, size=2.4, tone="soft"),
