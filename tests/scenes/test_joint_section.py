@@ -4,12 +4,16 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from dropped import demonstration
+from dropped import CONTENT, demonstration
 from hubwright.errors import MissingDataError
 from hubwright.results import solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.joint_section import joint_section
-from hubwright.scenes.vocabulary import Bar, Force, Line, Scene
+from hubwright.scenes.vocabulary import Bar, Dot, Force, Line, Note, Scene
+from hubwright.scenes.wheel_end_parts.assembly import assembly
+from hubwright.scenes.wheel_end_parts.measures import measures
+from hubwright.scenes.wheel_end_parts.wheel import stud_section
+from hubwright.setup import load
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
@@ -19,6 +23,10 @@ FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/winte
 
 def planes(scene: Scene) -> list[Line]:
     return [item for item in scene.items if isinstance(item, Line) and item.name.startswith("slip-plane")]
+
+
+def clamping(scene: Scene, name: str) -> list[Force]:
+    return [item for item in scene.items if isinstance(item, Force) and item.name.startswith(f"force-{name}")]
 
 
 @given(
@@ -60,12 +68,42 @@ def test_the_demonstration_is_drawn_to_scale(file: str, units) -> None:
 def test_clamp_and_capacity_are_those_of_the_formulas() -> None:
     # T/(K d) with 150 N·m, 0.2, 14 mm; six studs × friction 0.15 × half of 140 mm
     scene = joint_section(demonstration(FILES[0]))
-    nut = next(item for item in scene.items if isinstance(item, Force) and item.name == "force-nut")
     clamp = 150 / (0.2 * 0.014)
-    assert abs(nut.vector[0]) == pytest.approx(clamp)
+    for name in ("nut", "head"):
+        assert abs(sum(force.vector[0] for force in clamping(scene, name))) == pytest.approx(clamp)
     capacity = next(item for item in scene.items if isinstance(item, Bar) and item.name == "bar-capacity")
     assert capacity.end == pytest.approx(6 * clamp * 0.15 * 0.070)
     assert capacity.span == pytest.approx((0.75 * capacity.end, 1.25 * capacity.end))
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+def test_nut_and_head_press_on_the_clamped_parts_beside_the_stud(wheel: str) -> None:
+    results = solve(load(CONTENT / FILES[0]), wheel)
+    scene = joint_section(results)
+    parts = assembly(measures(results))
+    stud, mount = stud_section(parts.measures, parts.mount), parts.mount
+    for name, face, inboard in (("nut", stud.seat, True), ("head", mount.flange_back, False)):
+        for force in clamping(scene, name):
+            assert results.side * force.at[0] == pytest.approx(face)  # where the head of the arrow ends
+            assert (results.side * force.vector[0] < 0) is inboard
+            assert mount.stud < abs(force.at[1] - mount.bolt) < mount.stud + 3.5
+
+
+def test_the_key_names_what_the_section_shows() -> None:
+    scene = joint_section(demonstration(FILES[0]))
+    assert [entry.text for entry in scene.key] == ["clamp force", "slip plane", "clamped parts"]
+    assert "slip plane" in [entry.kind for entry in scene.key]
+    assert {item.tone for item in planes(scene)} == {"reaction"}
+    assert not any(item.tone == "moment" for item in scene.items if isinstance(item, Dot | Line))
+    assert all(force.role == "applied" for force in scene.items if isinstance(force, Force))
+
+
+def test_the_face_under_the_same_studs_that_is_not_counted_is_named() -> None:
+    with_disc = joint_section(demonstration(FILES[0]))
+    face = next(item for item in with_disc.items if isinstance(item, Note) and item.name == "label-disc-face")
+    assert face.label.lines[-1] == "not counted"
+    for text in (with_disc.caption, with_disc.description):
+        assert "The face between brake disc and hub flange" in text
 
 
 def test_a_spacer_makes_two_joints() -> None:

@@ -18,7 +18,7 @@ from hubwright.drawing.marks import Group, Lettering, Mark, Shape
 from hubwright.drawing.palette import material_token
 from hubwright.drawing.symbols import STYLES, axes_marks
 from hubwright.quantities import POUND_FORCE
-from hubwright.scenes.vocabulary import KeyEntry, Material, Role, ScaleBar, Scene, View
+from hubwright.scenes.vocabulary import KeyEntry, Material, Role, ScaleBar, Scene, Tone, View
 
 _MARGIN = 10.0
 _BASE = 12.0  # height of the upper bar
@@ -175,10 +175,12 @@ def _swatch(entry: KeyEntry, x: float, y: float) -> list[Mark]:
         return list(moment_marks((x + 4.6, y - 0.9), 2.8, counter_clockwise=True, role=role, halo=False))
     if entry.kind == "weight":
         return list(force_marks((x + _SWATCH / 2, y + 2.2), (x + _SWATCH / 2, y - 2.2), role="applied", halo=False))
-    if entry.kind == "load line":
-        width, dashes = STYLES["centre"]
+    if entry.kind in ("load line", "slip plane"):
+        slips = entry.kind == "slip plane"
+        width, dashes = STYLES["hidden" if slips else "centre"]
         points = np.array([[x, y], [x + _SWATCH + 0.4, y]])
-        return [Shape((points,), line="load", width=width + 0.07, dashes=dashes, cap="butt")]
+        tone: Tone = "reaction" if slips else "load"
+        return [Shape((points,), line=tone, width=0.6 if slips else width + 0.07, dashes=dashes, cap="butt")]
     materials: dict[str, Material] = {"turning": "turning", "fixed": "fixed", "changed": "changed"}
     ring = rectangle((x, y - 1.6, x + _SWATCH, y + 1.6))
     strokes = hatching([ring], 1.1, 45.0)

@@ -30,14 +30,14 @@ from hubwright.scenes.vocabulary import (
 )
 from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
-from hubwright.scenes.wheel_end_parts.mounting import stud_head
 from hubwright.scenes.wheel_end_parts.wheel import stud_section
 from hubwright.scenes.wheel_end_solids import solids
 
 _WIDTH = 310.0
 _FRAME = (74.0, 76.0, 218.0, 150.0)
 _COLUMNS = (66.0, 226.0)
-_ARROW, _ROOM = 16.0, 22.0
+_ARROW, _ROOM = 28.0, 22.0
+_SEATED = {"nut": 2.2, "head": 1.3}  # mm outside the stud, where they bear; clear of the head's edge
 _BARS, _NAMES, _LONGEST = 92.0, 88.0, 150.0
 _UPPER, _LOWER, _THICK = 60.0, 49.0, 4.2
 
@@ -53,6 +53,7 @@ class JointWording:
     name: str
     studs: int
     units: Units
+    has_disc: bool = False  # a brake disc lies between hub flange and wheel
 
     def force(self, newtons: float) -> str:
         """Return a force as shown."""
@@ -88,7 +89,7 @@ class JointWording:
     def caption(self) -> str:
         """Return what is drawn and what the margin does not say."""
         return (
-            f"{self.second}A margin compares a model with a model and does not say that a joint holds: dirt, paint, a "
+            f"{self.second}{self.beside}A margin compares a model with a model and does not say that a joint holds: dirt, paint, a "
             "wrong seat or a loosened nut are not in it. The vehicle maker's torque and limits come first."
         )
 
@@ -102,6 +103,20 @@ class JointWording:
             "Drawn with studs through both. "
         )
 
+    @property
+    def beside(self) -> str:
+        """Return why the face between brake disc and hub is no slip plane of its own.
+
+        What the disc adds there is its weight, which hangs against the road's push and is small, and in braking the
+        caliper's force: farther out than the studs, it adds less than the torque that then need not pass.
+        """
+        if not self.has_disc:
+            return ""
+        return (
+            "The face between brake disc and hub flange, under the same studs, has about as much to pass or less, and is "
+            "not counted. "
+        )
+
     def description(self) -> str:
         """Return the text alternative."""
         return (
@@ -109,7 +124,7 @@ class JointWording:
             f"In the case {self.name} the joint has {self.moment(self.case.demand)} to pass, "
             "shear counted at the stud circle; "
             f"friction of the clamped faces can pass {self.moment(self.capacity.value)} before they slip. "
-            f"Margin: {self.margin}. {self.second}".strip()
+            f"Margin: {self.margin}. {self.second}{self.beside}".strip()
         )
 
     def steps(self) -> tuple[Step, ...]:
@@ -131,8 +146,8 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
 
     Raises `MissingDataError` where the file does not say what friction the joint has.
     """
-    words = _wording(results, case, units)
     parts = assembly(measures(results))
+    words = _wording(results, case, units, has_disc=parts.mount.hat > 0)
     view, ratio = _view(parts, results.side, words.clamp.value)
     per_mm = round_scale(max(words.capacity.high, words.case.demand), _LONGEST)
     bars = View("torque", (_BARS, 0.0), 1.0 / per_mm, vertical_per_mm=1.0)
@@ -161,17 +176,17 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
             ScaleBar(view.name, "length", f"Section {ratio}"),
             ScaleBar(view.name, "force", "Clamp force"),
         ),
-        key=(KeyEntry("load", "to pass"), KeyEntry("reaction", "friction"), KeyEntry("turning", "clamped parts")),
+        key=(KeyEntry("load", "clamp force"), KeyEntry("slip plane", "slip plane"), KeyEntry("turning", "clamped parts")),
     )
 
 
-def _wording(results: Results, case: str | None, units: Units) -> JointWording:
+def _wording(results: Results, case: str | None, units: Units, *, has_disc: bool) -> JointWording:
     joint, given = joint_result(results), results.setup.joint
     if given is None or joint.clamp is None or joint.capacity is None:
         missing = [key for key in joint.missing if key.startswith("joint") and key != "joint.engagement"]
         raise MissingDataError(result="the section of the wheel joint", missing=missing)
     name = case or max(joint.cases, key=lambda each: joint.cases[each].demand)
-    return JointWording(joint, joint.clamp, joint.capacity, joint.cases[name], name, given.studs, units)
+    return JointWording(joint, joint.clamp, joint.capacity, joint.cases[name], name, given.studs, units, has_disc)
 
 
 def _view(parts: Assembly, side: int, clamp: float) -> tuple[View, str]:
@@ -191,32 +206,30 @@ def _column(outboard: int) -> Literal["left column", "right column"]:
 
 
 def _clamp(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
-    """Return what nut and head press the parts together with."""
-    stud, z = stud_section(parts.measures, parts.mount), parts.mount.bolt
+    """Return how nut and head press on the clamped parts: half of the force on either side of the stud's axis."""
+    m, mount = parts.measures, parts.mount
     text = f"*{{F|c}} = {words.force(words.clamp.value)}"
     scatter = f"{format_range(words.clamp.low, words.clamp.high, 'force', words.units)} by the scatter"
-    lines = (text, "clamp force of one stud", *((scatter,) if words.clamp.low < words.clamp.high else ()))
-    return [
-        Force(
-            "force-nut",
-            view.name,
-            2,
-            at=(side * stud.end, z),
-            vector=(-side * words.clamp.value, 0.0),
-            gap=1.0,
-            label=Label(lines, _column(side), tone="load"),
-            level=30,
-        ),
-        Force(
-            "force-head",
-            view.name,
-            2,
-            at=(side * stud_head(parts.mount), z),
-            vector=(side * words.clamp.value, 0.0),
-            gap=1.0,
-            level=30,
-        ),
-    ]
+    lines = (
+        text,
+        "clamp force of one stud,",
+        "half on each side",
+        *((scatter,) if words.clamp.low < words.clamp.high else ()),
+    )
+    assert view.newtons_per_mm is not None
+    # the nut presses on the seat in the wheel, the head on the back of the flange
+    faces = (("nut", stud_section(m, mount).seat, -1), ("head", mount.flange_back, 1))
+    items: list[Item] = []
+    for name, y, way in faces:
+        for place, half in (("above", 1), ("below", -1)):
+            z = mount.bolt + half * (mount.stud + _SEATED[name])
+            tail = side * (y - way * words.clamp.value / 2 / view.newtons_per_mm / view.scale)
+            told = Label(lines, _column(side), (tail, z), tone="load") if (name, place) == ("nut", "above") else None
+            pressed = (way * side * words.clamp.value / 2, 0.0)
+            items.append(
+                Force(f"force-{name}-{place}", view.name, 2, at=(side * y, z), vector=pressed, label=told, level=30)
+            )
+    return items
 
 
 def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list[Item]:
@@ -237,9 +250,14 @@ def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list
                 f"slip-plane-{number}", view.name, 3, points=ends, style="hidden", tone="reaction", width=0.6, level=28
             ),
             Note(f"label-slip-{number}", view.name, 3, label=top, level=29),
-            Dot(f"shear-plane-{number}", view.name, 3, at=(side * y, beside), radius=1.0, tone="moment", level=29),
+            Dot(f"shear-plane-{number}", view.name, 3, at=(side * y, beside), radius=1.0, level=29),
             Note(f"label-shear-{number}", view.name, 3, label=shear, level=29),
         ]
+    if words.has_disc:
+        at = (side * parts.mount.flange_front, z + parts.mount.stud + 5.0)  # over the studs' heads
+        lines = ("brake disc on hub flange:", "not counted")
+        beside_it = Label(lines, _column(-side), at, size=2.3, leader_dot=True)
+        items.append(Note("label-disc-face", view.name, 3, label=beside_it, level=29))
     return items
 
 

@@ -342,6 +342,7 @@ class KeyEntry:
         "moment",  # of a load
         "reaction moment",
         "load line",
+        "slip plane",
         "turning",
         "fixed",
         "changed",

@@ -85,6 +85,7 @@ class StudSection:
     nut: tuple[Ring, Ring]
     end: float
     start: float
+    seat: float  # where the nut's cone begins to bear on the wheel
 
 
 def stud_section(m: Measures, mount: Mounting) -> StudSection:
@@ -114,4 +115,4 @@ def stud_section(m: Measures, mount: Mounting) -> StudSection:
             closed=True,
         )
 
-    return StudSection(body, (side(1.0), side(-1.0)), end, f - 4.5)
+    return StudSection(body, (side(1.0), side(-1.0)), end, f - 4.5, pad)
