@@ -94,13 +94,13 @@ def trailer_outline(*, coupling_ahead: float, free_radius: float, centre_height:
 
 def standing_tire(*, free_radius: float, loaded_radius: float, at: float) -> tuple[Point, ...]:
     """Return a tire's outline from the side: a circle about the wheel centre, flat where the road stops it."""
-    ring = _arc((at, loaded_radius), free_radius, 0.0, 2 * math.pi, 72)
+    ring = _arc((at, loaded_radius), free_radius, 0.0, 2 * math.pi, 120)
     return tuple((x, max(z, 0.0)) for x, z in ring)
 
 
 def circle(at: Point, radius: float) -> tuple[Point, ...]:
     """Return a circle as a closed ring."""
-    return _arc(at, radius, 0.0, 2 * math.pi, 48)
+    return _arc(at, radius, 0.0, 2 * math.pi, 120)
 
 
 def _between(first: float, last: float, share: float) -> float:

@@ -1,0 +1,38 @@
+"""Circles of a vehicle seen from outside: so many points that no corner shows on the sheet."""
+
+import math
+
+import pytest
+
+from hubwright.results import solve
+from hubwright.scenes.measuring_springs import measuring_springs
+from hubwright.scenes.measuring_tire import measuring_tire
+from hubwright.scenes.vocabulary import Part, Scene
+from hubwright.setup import load
+from dropped import CONTENT
+
+SEEN = 0.03  # sheet mm by which a corner may stand out of its circle: a tenth of the outline's width
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+@pytest.mark.parametrize("figure", [measuring_tire, measuring_springs])
+def test_no_circle_shows_its_corners(vehicle: str, figure) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    if figure is measuring_springs and results.setup.suspension is None:
+        pytest.skip("no springs in the file")
+    assert max(bulges(figure(results))) < SEEN
+
+
+def bulges(scene: Scene) -> list[float]:
+    """By how much a circle through three points in a row leaves the sides between them, flat of the road aside."""
+    found = []
+    for item in scene.items:
+        if not isinstance(item, Part):
+            continue
+        scale = scene.view(item.view).scale
+        for ring in item.rings:
+            sides = [math.dist(a, b) for a, b in zip(ring, ring[1:], strict=False)]
+            radius = max(x for x, _ in ring)
+            usual = sorted(sides)[len(sides) // 2]
+            found.append(scale * (radius - math.sqrt(radius**2 - usual**2 / 4)))
+    return found
