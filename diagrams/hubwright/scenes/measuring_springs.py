@@ -10,6 +10,7 @@ from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale
 from hubwright.scenes.vehicle_outline import circle, standing_tire
 from hubwright.scenes.vocabulary import (
+    Column,
     Dimension,
     Dot,
     Ground,
@@ -30,6 +31,7 @@ from hubwright.scenes.vocabulary import (
 
 _WIDTH, _FOOT, _HEAD, _TALL = 310.0, 28.0, 16.0, 96.0
 _LOADED, _TRAVEL = 86.0, 222.0  # middles of the two wheels on the sheet
+_ROW = 8.0  # between two upright dimensions
 _PEOPLE = ("one person", "two people", "three people", "four people")  # over the axle: half on each wheel
 _PERSON = 75.0  # kg
 _ENOUGH = 0.015  # m, a change that a tape tells well
@@ -44,7 +46,8 @@ def measuring_springs(results: Results, *, case: str = "standing", units: Units 
     each = _PERSON / 2 * STANDARD_GRAVITY / rate
     count = next((n for n in range(1, len(_PEOPLE)) if n * each >= _ENOUGH), len(_PEOPLE))
     sinks = count * each * 1e3
-    people = f"{_PEOPLE[count - 1]} of {format_quantity(_PERSON, 'mass', units)}"
+    person = format_quantity(_PERSON, "mass", units)
+    people = f"{_PEOPLE[count - 1]} of {person}"
     bump, droop = suspension.bump_travel * 1e3, suspension.droop_travel * 1e3
     geometry = results.wheel_geometry
     free, loaded, rim = (
@@ -61,19 +64,26 @@ def measuring_springs(results: Results, *, case: str = "standing", units: Units 
     for view in (first, second):
         items += _wheel(view, free, loaded, rim)
     right = free * scale + 9.0
+    above = low + (arch + max(droop, 0.0)) * scale + 4.0
     items += [
         _arch("standing", first, arch, free, "outline", "before", 1),
         _arch("loaded", first, arch - sinks, free, "outline", "changed", 2),
         _arch("standing", second, arch, free, "outline", "before", 3),
         _arch("full-bump", second, arch - bump, free, "phantom", "ink", 3),
         _arch("full-droop", second, arch + droop, free, "phantom", "ink", 3),
-        _length("centre-to-arch", first, 1, (0.0, arch), first.origin[0] - right, "read this", units),
+        _length("centre-to-arch", first, 1, (0.0, arch), first.origin[0] + right + _ROW, "read this", units),
         _length("sinks", first, 2, (arch - sinks, arch), first.origin[0] + right, "", units),
         _length("bump", second, 3, (arch - bump, arch), second.origin[0] - right, "bump", units),
-        _length("droop", second, 3, (arch, arch + droop), second.origin[0] + right, "droop", units),
-        Note("label-loaded", first.name, 2, label=_over(arch, f"{people} over the axle")),
-        Note("label-travel", second.name, 3, label=_over(arch + droop, "full droop, standing, full bump")),
+        _length("droop", second, 3, (arch, arch + droop), second.origin[0] - right - _ROW, "droop", units),
     ]
+    named: tuple[tuple[View, int, Tone, float, tuple[str, ...]], ...] = (
+        (first, 1, "before", arch, ("standing",)),
+        (first, 2, "changed", arch - sinks, (f"with {_PEOPLE[count - 1]}", f"of {person}")),
+        (second, 3, "ink", arch + droop, ("full droop",)),
+        (second, 3, "before", arch, ("standing",)),
+        (second, 3, "ink", arch - bump, ("full bump",)),
+    )
+    items += [_named(*name, free=free) for name in named]
     down = format_quantity(sinks / 1e3, "length", units)
     title = f"{people[:1].upper()}{people[1:]} over the axle would lower the body by {down}"
     return Scene(
@@ -84,13 +94,17 @@ def measuring_springs(results: Results, *, case: str = "standing", units: Units 
         "travels to the stops, by the file or its estimate; the arch is drawn anywhere.",
         description=f"{title}. Travel up {_mm(bump, units)}, down {_mm(droop, units)}.",
         units=units,
-        size=(_WIDTH, low + (arch + max(droop, 0.0)) * scale + _HEAD),
+        size=(_WIDTH, above + _HEAD - 4.0),
         views=(first, second),
         items=tuple(items),
         steps=(
             Step("Read the height", "From the hub’s centre straight up to the arch."),
             Step("Load the axle", "A known mass, over the axle and in the middle."),
             Step("Find the stops", "From the maker’s data, or by a workshop with the vehicle on a hoist."),
+        ),
+        columns=(
+            Column("left", first.origin[0] - right, low, above),
+            Column("right", second.origin[0] + right, low, above),
         ),
         scale_bars=(ScaleBar("loaded", "length", f"Both views {ratio}"),),
     )
@@ -117,16 +131,25 @@ def _wheel(view: View, free: float, loaded: float, rim: float) -> list[Item]:
 
 def _arch(name: str, view: View, height: float, free: float, style: LineStyle, tone: Tone, step: int) -> Line:
     """Return the edge of the wheel arch at a height over the wheel's centre."""
-    half = _ARCH * free
-    points: tuple[Point, ...] = (
-        *((1.12 * half, height - 0.5 * half), (0.9 * half, height - 0.12 * half), (0.55 * half, height)),
-        *((-0.55 * half, height), (-0.9 * half, height - 0.12 * half), (-1.12 * half, height - 0.5 * half)),
-    )
+    points = _arch_points(height, free)
     return Line(f"arch-{name}-{view.name}", view.name, step, points=points, style=style, tone=tone, level=1.0)
 
 
-def _over(height: float, text: str) -> Label:
-    return Label((text,), "above", anchor=(0.0, height), tone="soft", size=2.4)
+def _arch_points(height: float, free: float) -> tuple[Point, ...]:
+    """Return the corners of an arch from the front, which is on the left of the sheet, to the rear."""
+    half = _ARCH * free
+    return (
+        *((1.12 * half, height - 0.5 * half), (0.9 * half, height - 0.12 * half), (0.55 * half, height)),
+        *((-0.55 * half, height), (-0.9 * half, height - 0.12 * half), (-1.12 * half, height - 0.5 * half)),
+    )
+
+
+def _named(view: View, step: int, tone: Tone, height: float, lines: tuple[str, ...], *, free: float) -> Note:
+    """Return an arch's name, in its tone, at that end of it which lies away from the other view."""
+    outside = view.name == "loaded"
+    end = _arch_points(height, free)[0 if outside else -1]
+    label = Label(lines, "left column" if outside else "right column", end, tone=tone, size=2.4)
+    return Note(f"label-{view.name}-{lines[0].replace(' ', '-')}", view.name, step, label=label)
 
 
 def _length(
