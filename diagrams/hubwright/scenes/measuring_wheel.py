@@ -4,6 +4,7 @@ Real millimetres: the first axis runs across the wheel from its middle, the seco
 outboard side lies down, so that a length outboard counts downward.
 """
 
+from dataclasses import replace
 from typing import Literal
 
 import numpy as np
@@ -33,6 +34,7 @@ from hubwright.scenes.wheel_end_parts.measures import measures
 _WIDTH, _FOOT, _HEAD = 310.0, 30.0, 14.0
 _LEFT, _RIGHT = 60.0, 236.0  # room of the wheel on the sheet
 _FLANGE = 12.7  # mm, half an inch: common practice
+_LETTER = 2.0  # sheet mm that a letter of a dimension's text takes, at most
 _EDGE = 22.0  # mm, depth of the straightedge
 _PARTS = ("rim", "wheel-disc")
 
@@ -63,7 +65,7 @@ def measuring_wheel(results: Results, *, case: str = "standing", units: Units = 
         Part("part-straightedge", view.name, 2, rings=(edge,), material="changed", outline=0.3, level=2.0),
         _level("rim-middle", view, middle, widest, "centre", 3),
         _level("mounting-face", view, pad, 0.55 * widest, "thin", 2),
-        _length("backspacing", view, 2, (0.0, pad), (0.0, inner_edge), view.origin[0], geometry.backspacing, units),
+        *_backspacing(view, pad, inner_edge, geometry.backspacing, units),
         _length(
             "rim-width",
             view,
@@ -79,7 +81,7 @@ def measuring_wheel(results: Results, *, case: str = "standing", units: Units = 
         ends = ((widest, min(pad, middle)), (widest, max(pad, middle)))
         items.append(_length("offset", view, 3, *ends, high + 9.0, abs(geometry.offset), units, side="end"))
     items += [
-        _note("straightedge", ("straightedge", "across the inner rim"), (0.75 * widest, top), 2),
+        _note("straightedge", ("straightedge", "across the inner rim"), (0.75 * widest, (inner_edge + top) / 2), 2),
         _note("mounting-face", ("mounting face,", "where the hub bears"), (0.3 * widest, pad), 2),
         _note("rim-middle", ("middle of the rim",), (0.85 * widest, middle), 3),
     ]
@@ -149,7 +151,7 @@ def _length(
     value: float,
     units: Units,
     *,
-    side: Literal["auto", "end"] = "auto",
+    side: Literal["auto", "start", "end"] = "auto",
 ) -> Dimension:
     words = {"backspacing": "backspacing", "rim-width": "rim width", "offset": "offset"}[name]
     return Dimension(
@@ -164,6 +166,17 @@ def _length(
         side=side,
         extension=(name != "backspacing", name != "backspacing"),
     )
+
+
+def _backspacing(view: View, pad: float, edge: float, value: float, units: Units) -> list[Item]:
+    """Return the backspacing on the axis; its name stands level beside the line where it has no room along it."""
+    length = _length("backspacing", view, 2, (0.0, pad), (0.0, edge), view.origin[0], value, units, side="start")
+    needed = _LETTER * len(length.text) + 4.0
+    if needed < max(edge - pad, pad) * view.scale:  # along the line, or below the face and over the floor
+        return [length]
+    number = format_quantity(value, "length", units)
+    name = Label(("backspacing",), "right", (0.0, (pad + edge) / 2), nudge=(1.0, 0.0))
+    return [replace(length, text=number), Note("label-backspacing", view.name, 2, label=name)]
 
 
 def _note(name: str, lines: tuple[str, ...], at: Point, step: int) -> Note:
