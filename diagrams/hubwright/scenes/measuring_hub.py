@@ -32,6 +32,7 @@ _WIDTH, _FOOT, _HEAD, _ROW = 310.0, 26.0, 10.0, 8.0
 _UNIT = ("hub", "inner-rings", "outer-rings", "balls", "rollers", "seals", "hub-seal")
 _SCALES = ((2, 1), (3, 2), (1, 1), (4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
 _LONGEST = 30.0  # sheet mm that the words of a bearing's size may need
+_WITH_DISC = "Measured with the brake disc in place on the flange: a bare flange lies back by its thickness there. "
 _SAME = 0.05  # mm between a listed size and the drawn one
 
 
@@ -50,7 +51,8 @@ def measuring_hub(results: Results, *, case: str = "standing", units: Units = "s
     without = tuple(piece.name for piece in parts.pieces if piece.name not in _UNIT)
     items: list[Item] = solids(parts, view.name, side, "detail", without=(*without, *_strokes(parts)))
     items += _centre(view, radius, max(map(abs, ends)))
-    items += _hat(parts, view, radius, side)
+    hat = _hat(parts, view, radius, side)
+    items += hat
     face = side * m.face
     if abs(m.face) > _SAME:
         items.append(
@@ -68,14 +70,19 @@ def measuring_hub(results: Results, *, case: str = "standing", units: Units = "s
         ),
         _note("middle", ("middle between the rows",), (0.0, 0.97 * radius), "right" if side > 0 else "left"),
     ]
+    if hat:
+        lines = ("brake disc,", "in place on the flange")
+        at = (side * (m.face - 0.5 * parts.mount.hat), -0.75 * radius)
+        items.append(_note("disc", lines, at, "left" if side > 0 else "right"))
     where = "outboard" if m.face > 0 else "inboard"
     title = f"The mounting face lies {_mm(abs(m.face), units)} {where} of the middle between the rows"
     return Scene(
         name="measuring-hub",
         title=title,
         caption="From a supplier’s drawing, or on a replacement unit in the hand: never by taking a hub apart. "
-        "Outboard is the side of the mounting face here; sizes of the bearing are in any listing.",
-        description=f"{title}.",
+        f"{_WITH_DISC if hat else ''}Outboard is the side of the mounting face here; sizes of the bearing are in any "
+        "listing.",
+        description=f"{title}. {_WITH_DISC if hat else ''}".strip(),
         units=units,
         size=(_WIDTH, above + (rows - 2) * _ROW + _HEAD + 4.0),
         views=(view,),

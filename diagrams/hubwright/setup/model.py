@@ -98,7 +98,7 @@ class Wheel:
 
 @dataclass(frozen=True, slots=True)
 class Hub:
-    """What carries the wheel: mounting face outboard of the bearing centre is positive."""
+    """What carries the wheel: its face, a disc on the flange counted, outboard of the bearing centre is positive."""
 
     face_to_bearing_centre: float
     rotating_mass: float
