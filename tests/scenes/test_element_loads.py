@@ -15,7 +15,7 @@ from hubwright.results.model import Rows
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.element_loads import element_loads
 from hubwright.scenes.row_elements import life_of_case, rows_drawn
-from hubwright.scenes.vocabulary import Force
+from hubwright.scenes.vocabulary import Force, Part, Words
 from hubwright.setup import load
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
@@ -54,6 +54,40 @@ def test_the_pushes_add_up_to_the_bearing_force(vehicle: str) -> None:
             expected = (sign * B.x, sign * B.y, sign * B.z)
             # the closeness of the solver, and arrows too short to be drawn
             assert pushes(results, case) == pytest.approx(expected, abs=1e-4 * math.hypot(*expected))
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_arrow_in_section_points_up_or_down_as_the_words_beside_it_say(vehicle: str) -> None:
+    setup = load(CONTENT / f"vehicles/{vehicle}.toml")
+    looked_at = set()
+    for wheel in described_wheels(setup):
+        results = solve(setup, wheel)
+        for case in results.cases:
+            scene = element_loads(results, case=case)
+            assert "from the rear" not in scene.caption
+            for row in rows_drawn(results, life_of_case(results, case, "this")):
+                arrow = next((item for item in scene.items if item.name == f"load-{row.name}"), None)
+                if arrow is None:
+                    continue
+                assert isinstance(arrow, Force)
+                beside = next(item for item in scene.items if item.name == f"numbers-{row.name}")
+                assert isinstance(beside, Words)
+                place = beside.lines[0]
+                if place not in ("straight ahead", "straight behind"):
+                    assert (arrow.vector[1] > 0) == place.endswith("straight up"), (wheel, case, row.name)
+                    looked_at.add(place.split()[-1])
+                assert arrow.vector[0] * row.push.y > 0  # across, all elements of a row push one way
+                view = scene.view(f"section-{row.name}")
+                assert view.frame is not None
+                rings = [item for item in scene.items if isinstance(item, Part) and item.view == view.name]
+                heights = [view.on_sheet(point)[1] for part in rings for ring in part.rings for point in ring]
+                assert view.frame[1] < min(heights)
+                assert max(heights) < view.frame[3]
+                outer = next(part for part in rings if part.name.endswith("-outer"))
+                high = [view.on_sheet(point)[1] for point in outer.rings[0]]
+                # the outer ring lies beyond the element, where the arrow points
+                assert (sum(high) / len(high) > sum(heights) / len(heights)) == (arrow.vector[1] > 0)
+    assert looked_at == {"up", "down"}
 
 
 def test_the_load_of_a_standing_wheel_is_at_the_top_of_an_inner_ring_and_at_the_foot_of_an_outer_one() -> None:

@@ -1,7 +1,8 @@
 """The most loaded ball or roller of a row in section: contact line unloaded and under load, and the load along it.
 
-Sections are turned upright and seen from the rear: first axis ISO y (to the left on the sheet), second from the
-spindle axis. Real millimetres.
+A section cuts the axis and that element, and is turned about the axis until it stands upright, in the half, upper or
+lower, where the element lies: first axis ISO y (to the left on the sheet), second from the axis, upward positive. Real
+millimetres.
 """
 
 import math
@@ -33,6 +34,7 @@ FRAME = (-72.0, -18.0, 33.0, 86.0)  # left and right edge from the row's middle,
 _ROOM = 26.0  # of the rings, from bore to outside
 _FOOT = 3.0  # from the lower edge to the bore
 _ARC_CLEAR = 4.0  # between the outer ring and the arc of the contact angle
+_LEVEL = 1e-9  # rounding of an element level with the axis
 _BEHIND = 0.9  # of an element's diameter: how far its contact line is drawn toward the axis
 
 
@@ -62,8 +64,9 @@ def section_view(d: ElementsDrawn, row: RowElementsDrawn, middle: float) -> tupl
     b = d.bearing
     scale, ratio = drawing_scale((b.outside - b.bore) / 2, _ROOM)
     left, right, low, high = middle + FRAME[0], middle + FRAME[1], FRAME[2], FRAME[3]
+    bore = low + _FOOT if _half(row) > 0 else high - _FOOT  # the axis lies beyond it
     # mirrored: what lies outboard at a left wheel lies left of the origin
-    origin = (left + right) / 2 + scale * _centre(d, row)[0], low + _FOOT - scale * b.bore / 2
+    origin = (left + right) / 2 + scale * _centre(d, row)[0], bore - scale * _half(row) * b.bore / 2
     return View(f"section-{row.name}", origin, scale, d.newtons_per_mm, True, (left, low, right, high)), ratio
 
 
@@ -81,14 +84,14 @@ def section_items(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[I
             Part(
                 f"part-{view.name}-{name}",
                 view.name,
-                rings=(points_of(ring, side),),
+                rings=(_turned(points_of(ring, side), row),),
                 material="turning-2" if turns else "fixed-2",
                 hatch=hatch * side,
                 outline=0.3,
                 level=0.1,
             )
         )
-    element = (points_of(section.elements[index], side),)
+    element = (_turned(points_of(section.elements[index], side), row),)
     items.append(Part(f"part-{view.name}-element", view.name, rings=element, material="ball", outline=0.3, level=0.2))
     items.append(_contact_line(d, row, view, "unloaded"))
     upright = (_along(d, row, 0.0, -_BEHIND), _along(d, row, 0.0, (_arc(d, view) + 1.3) / view.scale / b.element))
@@ -157,7 +160,7 @@ def _load(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> Force:
         view.name,
         3,
         at=_along(d, row, angle, 0.5),
-        vector=(way * row.worst.load * math.sin(angle), row.worst.load * math.cos(angle)),
+        vector=(way * row.worst.load * math.sin(angle), _half(row) * row.worst.load * math.cos(angle)),
         role=d.role,
         tip_at_point=False,
         level=1,
@@ -168,12 +171,24 @@ def _along(d: ElementsDrawn, row: RowElementsDrawn, angle: float, diameters: flo
     """Return the point so many diameters from the element's middle along a contact line, outward positive."""
     y, r = _centre(d, row)
     far = diameters * d.bearing.element
-    return y + _way(d, row) * far * math.sin(angle), r + far * math.cos(angle)
+    return y + _way(d, row) * far * math.sin(angle), r + _half(row) * far * math.cos(angle)
 
 
 def _centre(d: ElementsDrawn, row: RowElementsDrawn) -> Point:
     # away from the vehicle's middle at the outboard row
-    return -_way(d, row) * d.bearing.row_spacing / 2, d.bearing.pitch / 2
+    return -_way(d, row) * d.bearing.row_spacing / 2, _half(row) * d.bearing.pitch / 2
+
+
+def _half(row: RowElementsDrawn) -> float:
+    """Return the half of the bearing in which the most loaded element lies: 1 above the axis or level with it, or −1.
+
+    An unloaded row is drawn above.
+    """
+    return -1.0 if not row.unloaded and row.worst.outward[1] < -_LEVEL else 1.0
+
+
+def _turned(ring: tuple[Point, ...], row: RowElementsDrawn) -> tuple[Point, ...]:
+    return tuple((y, _half(row) * radius) for y, radius in ring)
 
 
 def _way(d: ElementsDrawn, row: RowElementsDrawn) -> float:
