@@ -8,9 +8,11 @@ from hypothesis import strategies as st
 
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
+from hubwright.drawing.marks import Shape
+from hubwright.quantities import POUND_FORCE
 from hubwright.results.beams import solve_beam
 from hubwright.scenes.beam_alone import beam_alone
-from hubwright.scenes.vocabulary import Curve, Dimension, Force, Moment
+from hubwright.scenes.vocabulary import Curve, Dimension, Force, Moment, Note
 from hubwright.setup import load
 from hubwright.setup.model import Beam, DistributedLoad, PointForce, PointMoment, Section, Support
 
@@ -120,3 +122,41 @@ def test_the_title_tells_sense_place_and_size_of_the_largest_moment():
     assert beam_alone(solve_beam(beam)).title.replace("\u00a0", " ") == (
         "The beam bends most 1 m from its left end: 400 N·m, sagging"
     )
+
+
+@pytest.mark.parametrize("form", ["wide", "narrow"])
+def test_the_line_of_a_distributed_load_runs_along_the_tails_of_its_arrows(form):
+    scene = beam_alone(solve_beam(load(CONTENT / "beams/plank-bridge.toml")))
+    drawings = (draw(scene),) if form == "wide" else draw(scene, form="narrow")
+    groups = {group.name: group for drawing in drawings for group in drawing.groups()}
+    arrows = [group.ends for name, group in groups.items() if name.startswith("force-3-")]
+    assert arrows
+    line = groups["line-row-3"].children[0]
+    assert isinstance(line, Shape)
+    for ends in arrows:
+        assert ends is not None
+        assert ends[1] == pytest.approx(line.rings[0][0][1], abs=0.01)  # the tail
+        assert ends[1] > ends[3]
+
+
+def test_a_force_too_small_to_see_has_an_arrow_and_says_so_clear_of_other_words():
+    loads = (PointForce(1.0, -3000.0), PointForce(1.05, -20.0))
+    beam = Beam("Two loads", "random", 2.0, (Support(0, "pin"), Support(2.0, "roller")), loads, None, {}, ())
+    scene = beam_alone(solve_beam(beam))
+    small = next(item for item in scene.items if isinstance(item, Force) and item.name == "force-2")
+    assert not small.to_scale
+    assert draw(scene).conflicts == ()
+
+
+def test_a_shear_that_several_forces_make_is_the_sum_of_what_is_printed():
+    # by hand, in lbf: 35.4 up at the left support, 100.4 up, 442.8 down, 307.0 up; 35 + 100 as printed is not 135.8
+    loads = (PointForce(0.5, 100.4 * POUND_FORCE), PointForce(1.5, -442.8 * POUND_FORCE))
+    beam = Beam("Two loads", "random", 2.0, (Support(0, "pin"), Support(2.0, "roller")), loads, None, {}, ())
+    scene = beam_alone(solve_beam(beam), units="us")
+    told = [
+        item.label.lines[0] for item in scene.items if isinstance(item, Note) and item.name.startswith("label-shear")
+    ]
+    assert [text.split(" = ")[1].replace("\u00a0", " ") for text in told] == ["135 lbf", "\u2212307 lbf"]
+    printed = [item.label.lines[0] for item in scene.items if isinstance(item, Force) and item.label is not None]
+    assert any("100\u00a0lbf" in text for text in printed)
+    assert any("35\u00a0lbf" in text for text in printed)

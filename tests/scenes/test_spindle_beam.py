@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
@@ -13,7 +14,7 @@ from hubwright.results import solve
 from hubwright.results.beams import wheel_end_beam
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.spindle_beam import spindle_beam
-from hubwright.scenes.vocabulary import Curve, Force, Scene
+from hubwright.scenes.vocabulary import NOT_TO_SCALE, Curve, Force, Note, Scene
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from strategies import setups
@@ -130,3 +131,51 @@ def test_no_words_meet_in_the_demonstration(file: Path, units):
     for name, case in results.cases.items():
         if case.kind in ("standing", "cornering"):
             assert draw(spindle_beam(results, case=name, units=units)).conflicts == ()
+
+
+@given(setups(), st.sampled_from(("si", "us")))
+@SLOW
+def test_the_shear_over_a_field_has_the_number_of_the_force_that_makes_it(setup: Setup, units):
+    results = solve(setup)
+    for name in results.cases:
+        scene = spindle_beam(results, case=name, units=units)
+        sizes = {}
+        for arrow in ("force-load", "reaction-outboard", "reaction-inboard"):
+            label = force(scene, arrow).label
+            assert label is not None
+            sizes[arrow] = label.lines[0].split(" = ")[1]
+        told = [item for item in scene.items if isinstance(item, Note) and item.name.startswith("label-shear")]
+        assert told
+        for note in told:
+            size = note.label.lines[0].split(" = ")[1].removeprefix("\u2212")
+            assert size in sizes.values(), (name, size, sizes)
+        # which one the description says is the largest
+        largest = max(told, key=lambda note: note.label.lines[0].startswith("*")).label.lines[0].split(" = ")[1]
+        assert f"The shear is at most {largest.removeprefix(chr(0x2212))}," in scene.description
+
+
+def test_a_row_whose_arrow_would_be_too_short_is_shown_and_said_to_be_not_to_scale():
+    results = solve(load(CONTENT / "setups/winter-fit-out.toml"))
+    scene = spindle_beam(results)
+    arrow = force(scene, "reaction-inboard")
+    per_mm = scene.view("beam").newtons_per_mm
+    assert per_mm is not None
+    assert abs(arrow.vector[1]) / per_mm < 1.2
+    assert not arrow.to_scale
+    assert arrow.label is not None
+    assert arrow.label.lines[-1] == NOT_TO_SCALE
+
+
+@given(setups())
+@SLOW
+def test_words_beside_a_short_arrow_clear_the_bar(setup: Setup):
+    results = solve(setup)
+    scene = spindle_beam(results)
+    per_mm = scene.view("beam").newtons_per_mm
+    assert per_mm is not None
+    for name in ("force-load", "reaction-outboard", "reaction-inboard"):
+        arrow = force(scene, name)
+        assert arrow.label is not None
+        size = abs(arrow.vector[1]) / per_mm if arrow.to_scale else 11.0
+        middle = arrow.gap + size / 2 + abs(arrow.label.nudge[1])
+        assert middle - 2.1 * len(arrow.label.lines) > arrow.gap  # the bar's edge, of which the arrow keeps clear

@@ -91,6 +91,7 @@ class _Fit:
     shrink: float
     rise: float
     foot: float
+    stacked: bool = False
 
     @classmethod
     def of_plot(cls, core: Box, region: Box, *, foot: float, head: float) -> _Fit:
@@ -109,7 +110,7 @@ class _Fit:
         wanted = 1 / (view.scale * room)
         real = next((ratio for ratio in _RATIOS if ratio >= wanted - 1e-9), wanted)
         shrink = 1 / (real * view.scale)
-        return cls(region, core, shrink, 1.0 if stacked else shrink, foot)
+        return cls(region, core, shrink, 1.0 if stacked else shrink, foot, stacked)
 
     @property
     def height(self) -> float:
@@ -133,12 +134,17 @@ class _Fit:
 
     def view(self, view: v.View) -> v.View:
         """Return a view as it lies on the narrow sheet."""
+        vertical = view.vertical_per_mm
+        if (
+            vertical is None and self.stacked
+        ):  # a bar, a line along tails, a guide stay as high as the arrows beside them
+            vertical = 1.0 / view.scale
         return replace(
             view,
             origin=self.point(view.origin),
             scale=view.scale * self.shrink,
             newtons_per_mm=None if view.newtons_per_mm is None else view.newtons_per_mm / self.rise,
-            vertical_per_mm=None if view.vertical_per_mm is None else view.vertical_per_mm / self.rise,
+            vertical_per_mm=None if vertical is None else vertical / self.rise,
             frame=None if view.frame is None else (*self.point(view.frame[:2]), *self.point(view.frame[2:])),
             title="",
         )

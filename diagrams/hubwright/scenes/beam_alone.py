@@ -11,10 +11,29 @@ from typing import Literal
 from hubwright.quantities import format_quantity, format_terms
 from hubwright.quantities.formatting import MINUS
 from hubwright.results.beams import BeamReaction, BeamResults
-from hubwright.scenes.beam_loads import HALF_BAR, WORDS_HEIGHT, LoadScales, closed_body, load_items, word_heights
-from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
+from hubwright.scenes.beam_loads import (
+    HALF_BAR,
+    LINE_HEIGHT,
+    WORDS_HEIGHT,
+    LoadScales,
+    closed_body,
+    load_items,
+    word_heights,
+)
+from hubwright.scenes.diagrams import (
+    MARGIN,
+    WORDS_PITCH,
+    Abscissa,
+    PrintedForce,
+    Rest,
+    RowWords,
+    plot_rows,
+    shared_force_scale,
+    shear_text,
+)
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale
+from hubwright.scenes.small_forces import is_small, length, visible
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
     Dimension,
@@ -33,7 +52,7 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
-from hubwright.setup.model import DistributedLoad
+from hubwright.setup.model import DistributedLoad, PointForce
 
 _WIDTH, _LEFT, _RIGHT = 310.0, 76.0, 280.0  # of the drawing area, and where the beam may reach
 _FOOT, _ROW = 31.0, 7.0
@@ -72,10 +91,14 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
         first_step=5,
         units=units,
         words=_WORDS,
+        printed=_printed(beam, units),
     )
     scales = LoadScales.of(beam, scale, newtons_per_mm)
     heights = word_heights(beam, scales)
-    pushes = max(abs(reaction.force) for reaction in beam.reactions) / newtons_per_mm
+    pushes = max(
+        length(reaction.force, newtons_per_mm) + (LINE_HEIGHT if is_small(reaction.force, newtons_per_mm) else 0.0)
+        for reaction in beam.reactions
+    )
     down = max(_SYMBOL + pushes + WORDS_HEIGHT, heights.down) + 4.0
     up = max(12.0, heights.up)
     spans = _spans(beam, scale, units)
@@ -167,6 +190,18 @@ def _sizes(beam: BeamResults, units: Units) -> list[str]:
     return [text.removeprefix(MINUS) for text in texts]
 
 
+def _printed(beam: BeamResults, units: Units) -> tuple[PrintedForce, ...]:
+    """Return the forces at a point with their sizes as the free body prints them."""
+    loads = [load for load in beam.loads if isinstance(load, PointForce)]
+    return (
+        *(PrintedForce(load.at, load.force, format_quantity(abs(load.force), "force", units)) for load in loads),
+        *(
+            PrintedForce(reaction.at, reaction.force, size)
+            for reaction, size in zip(beam.reactions, _sizes(beam, units), strict=True)
+        ),
+    )
+
+
 def _reactions(beam: BeamResults, view: View, units: Units) -> list[Item]:
     items: list[Item] = []
     for number, (reaction, size) in enumerate(zip(beam.reactions, _sizes(beam, units), strict=True), start=1):
@@ -175,20 +210,19 @@ def _reactions(beam: BeamResults, view: View, units: Units) -> list[Item]:
         at = (reaction.at * 1e3, 0.0)
         up = reaction.force >= 0
         # below the support's symbol, whichever way it points
-        items.append(
-            Force(
-                f"reaction-{number}",
-                view.name,
-                3,
-                at=at,
-                vector=(0.0, reaction.force),
-                role="reaction",
-                tip_at_point=up,
-                gap=_SYMBOL,
-                label=Label((text,), place="tail" if up else "below", tone="reaction"),
-                level=1,
-            )
+        arrow = Force(
+            f"reaction-{number}",
+            view.name,
+            3,
+            at=at,
+            vector=(0.0, reaction.force),
+            role="reaction",
+            tip_at_point=up,
+            gap=_SYMBOL,
+            label=Label((text,), place="tail" if up else "below", tone="reaction"),
+            level=1,
         )
+        items.append(visible(arrow, view))
         if reaction.type == "fixed":
             value = format_quantity(abs(reaction.moment), "moment", units)
             side: Literal["left", "right"] = "left" if _kind(beam, reaction) == "fixed-left" else "right"
@@ -298,6 +332,8 @@ def _description(beam: BeamResults, units: Units) -> str:
         if extreme is not None:
             sense = extreme.value if name == "deflection" else 0.0
             value = format_quantity(extreme.value if sense == 0.0 else abs(sense), kind, units)  # type: ignore[arg-type]
+            if name == "shear":
+                value = shear_text(extreme.value, extreme.at, _printed(beam, units), units)
             way = "" if sense == 0.0 else " upward" if sense > 0.0 else " downward"
             sentences.append(f"The largest {name} is {value}{way}, at {format_quantity(extreme.at, 'length', units)}.")
     return " ".join(sentences)

@@ -10,11 +10,13 @@ from hubwright.quantities import format_quantity
 from hubwright.results.beams import BeamLoad, BeamResults
 from hubwright.scenes.diagrams import FINEST
 from hubwright.scenes.scales import round_scale
+from hubwright.scenes.small_forces import is_small, length, visible
 from hubwright.scenes.vocabulary import ClosedBody, Force, Item, Label, Line, Moment, Note, Units, View
 from hubwright.setup.model import DistributedLoad, PointForce, PointMoment
 
 HALF_BAR = 1.5  # half of the drawn bar, sheet millimetres: the bar is a sign, not to scale
 WORDS_HEIGHT = 6.5  # of words over an arrow, with the air around them
+LINE_HEIGHT = 4.2  # of a further line of them
 _PITCH, _SMALL = 9.0, 9.0  # wished distance and greatest length of the small arrows of a distributed load
 _STAGGER = 40.0  # words nearer than this along the beam stand at different heights
 _ARC = 9.5  # how high a couple's arc reaches
@@ -39,11 +41,16 @@ class LoadScales:
         """Return how far from the axis a load's arrows reach, sheet millimetres."""
         match load:
             case PointForce():
-                return HALF_BAR + abs(load.force) / self.forces
+                return HALF_BAR + length(load.force, self.forces)
             case DistributedLoad():
                 return HALF_BAR + abs(pieces(load, self.along)[1]) / (self.small or 1.0)
             case PointMoment():
                 return _ARC
+
+    def words(self, load: BeamLoad) -> float:
+        """Return how high the words of a load are; those of a small force say that it is not to scale."""
+        small = isinstance(load, PointForce) and is_small(load.force, self.forces)
+        return WORDS_HEIGHT + (LINE_HEIGHT if small else 0.0)
 
 
 @dataclass(frozen=True)
@@ -59,7 +66,8 @@ def word_heights(beam: BeamResults, scales: LoadScales) -> WordHeights:
     """Return heights for the words of all loads so that neighbours do not meet, on either side of the beam."""
     rise = [0.0] * len(beam.loads)
     reached = {True: 0.0, False: 0.0}
-    standing: list[tuple[bool, float, float]] = []  # above the bar, place and height of words already there
+    # above the bar, place and from where to where words already stand
+    standing: list[tuple[bool, float, float, float]] = []
     for index in sorted(range(len(beam.loads)), key=lambda i: _middle(beam.loads[i])):
         load = beam.loads[index]
         above, place = not _upward(load), _middle(load) * 1e3 * scales.along
@@ -71,16 +79,16 @@ def word_heights(beam: BeamResults, scales: LoadScales) -> WordHeights:
             and _upward(row) != above
             and row.start * 1e3 * scales.along - 15.0 < place < row.end * 1e3 * scales.along + 15.0
         ]
-        height = max([own, *rows])
+        height, tall = max([own, *rows]), scales.words(load)
         while near := [
-            other
-            for side, at, other in standing
-            if side == above and abs(at - place) < _STAGGER and abs(other - height) < WORDS_HEIGHT - 1e-6
+            high
+            for side, at, low, high in standing
+            if side == above and abs(at - place) < _STAGGER and low < height + tall - 1e-6 and height < high - 1e-6
         ]:
-            height = max(near) + WORDS_HEIGHT
-        standing.append((above, place, height))
+            height = max(near)
+        standing.append((above, place, height, height + tall))
         rise[index] = height - own
-        reached[above] = max(reached[above], height + WORDS_HEIGHT)
+        reached[above] = max(reached[above], height + tall)
     return WordHeights(tuple(rise), reached[True], reached[False])
 
 
@@ -98,9 +106,8 @@ def load_items(beam: BeamResults, view: View, small: View, heights: WordHeights,
                 nudge = (0.0, -rise if load.force > 0 else rise)
                 label = Label((f"{text} {way}",), place="tail", tone="load", nudge=nudge)
                 at, vector = (load.at * 1e3, 0.0), (0.0, load.force)
-                items.append(
-                    Force(f"force-{name}", view.name, 2, at=at, vector=vector, gap=HALF_BAR, label=label, level=1)
-                )
+                arrow = Force(f"force-{name}", view.name, 2, at=at, vector=vector, gap=HALF_BAR, label=label, level=1)
+                items.append(visible(arrow, view))
             case PointMoment():
                 text = f"*{{M|{name}}} = {format_quantity(abs(load.moment), 'moment', units)}"
                 label = Label((text,), place="above", tone="moment", nudge=(0.0, rise))

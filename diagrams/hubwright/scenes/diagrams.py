@@ -3,10 +3,14 @@
 Views in real millimetres along the beam; ordinates in newtons, newton metres and millimetres.
 """
 
-from dataclasses import dataclass
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
 from typing import Literal
 
 from hubwright.quantities import Kind, display, format_quantity
+from hubwright.quantities.formatting import MINUS, NO_BREAK
 from hubwright.results.beams import BeamResults
 from hubwright.scenes.scales import round_down, round_scale
 from hubwright.scenes.vocabulary import (
@@ -32,6 +36,7 @@ _LABEL = 6.5  # room for a label above or below a curve
 _ROOM = 27.0  # of a plot between its lowest and its highest point
 _BEND = 7.0  # of the deflected beam, from its line
 _GAP = 5.0  # between rows
+_ALIKE = 1e-9  # of the largest force: the closeness of the solver
 
 
 @dataclass(frozen=True)
@@ -54,6 +59,15 @@ class Rest:
 
     at: float
     kind: Literal["pin", "roller", "fixed-left", "fixed-right", "knife edges"]
+
+
+@dataclass(frozen=True)
+class PrintedForce:
+    """A force at a point of the free body: its place [m], upward [N], and its size as printed."""
+
+    at: float
+    newtons: float
+    text: str
 
 
 @dataclass(frozen=True)
@@ -92,8 +106,12 @@ def plot_rows(
     first_step: int,
     units: Units,
     words: RowWords,
+    printed: Sequence[PrintedForce] = (),
 ) -> Rows:
-    """Return the rows of deflection, moment and shear, stacked upward from `low`; shear is the first step."""
+    """Return the rows of deflection, moment and shear, stacked upward from `low`; shear is the first step.
+
+    `printed` are the forces at a point as the free body prints them: where they make the shear, it is told by them.
+    """
     x = [place * 1e3 for place in beam.curves.x]
     bend, magnification = _bend(beam, abscissa.scale)
     bend_per_mm = 1.0 / (abscissa.scale * (magnification or 1.0))
@@ -127,7 +145,7 @@ def plot_rows(
         items.append(_curve(name, list(zip(x, values, strict=True)), step))
         items.append(divider(view, name, high + _GAP / 2, step))
         low = high + _GAP
-    items += _extremes(beam, "shear", first_step, units)
+    items += _extremes(beam, "shear", first_step, units, printed)
     items += _extremes(beam, "moment", first_step + 1, units)
     items += _bend_marks(beam, bend, rests, first_step + 2, units)
     return Rows(tuple(views), tuple(items), low, magnification)
@@ -159,7 +177,50 @@ def _bend(beam: BeamResults, scale: float) -> tuple[list[float], float | None]:
     return [value * 1e3 for value in shape], magnification
 
 
-def _extremes(beam: BeamResults, name: Literal["shear", "moment"], step: int, units: Units) -> list[Item]:
+def shear_text(value: float, at: float, printed: Sequence[PrintedForce], units: Units) -> str:
+    """Return the shear at a place [m] in words that agree with the forces as they are printed.
+
+    A shear that one force makes alone has the number of that force; one that several make has their sum, where they
+    have one unit. Elsewhere, as under a distributed load, it has its own number.
+
+    >>> forces = PrintedForce(0.0, 1234.6, "1,235 N"), PrintedForce(0.5, -234.7, "235 N")
+    >>> [shear_text(value, at, forces, "si") for value, at in ((1234.6, 0.1), (999.9, 0.7))]
+    ['1,235 N', '1,000 N']
+    """
+    sign = MINUS if value < 0 else ""
+    near = _ALIKE * max([abs(force.newtons) for force in printed], default=0.0)
+    for force in printed:
+        if abs(abs(force.newtons) - abs(value)) <= near:
+            return sign + force.text
+    outboard = [force for force in printed if force.at < at]
+    inboard = [replace(force, newtons=-force.newtons) for force in printed if force.at > at]
+    for side in (outboard, inboard):
+        if side and abs(math.fsum(force.newtons for force in side) - value) <= near:
+            found = _summed(side)
+            if found is not None:
+                return found
+    return format_quantity(value, "force", units)
+
+
+def _summed(forces: Sequence[PrintedForce]) -> str | None:
+    """Return the sum of forces as they are printed; nothing where they are printed in several units."""
+    parts = [force.text.split(NO_BREAK) for force in forces]
+    if len({unit for _, unit in parts}) > 1:
+        return None
+    numbers = [Decimal(number.replace(",", "")) for number, _ in parts]
+    total = sum(
+        (each.copy_sign(Decimal(force.newtons)) for each, force in zip(numbers, forces, strict=True)), Decimal()
+    )
+    return f"{MINUS if total < 0 else ''}{abs(total):,}{NO_BREAK}{parts[0][1]}"
+
+
+def _extremes(
+    beam: BeamResults,
+    name: Literal["shear", "moment"],
+    step: int,
+    units: Units,
+    printed: Sequence[PrintedForce] = (),
+) -> list[Item]:
     """Return labels of the largest value and, where it is worth a word, of the largest of the other sign."""
     values = beam.curves.shear if name == "shear" else beam.curves.moment
     kind: Kind = "force" if name == "shear" else "moment"
@@ -178,7 +239,12 @@ def _extremes(beam: BeamResults, name: Literal["shear", "moment"], step: int, un
         shift = 0.25 if name == "shear" and any(isinstance(load, PointMoment) for load in beam.loads) else 0.5
         at = ((beam.curves.x[first] + shift * run) * 1e3, extreme)
         strong = "*" if abs(extreme) >= largest * (1 - 1e-9) else ""
-        text = f"{strong}{{{symbol}}} = {format_quantity(extreme, kind, units)}"
+        told = (
+            format_quantity(extreme, kind, units)
+            if name == "moment"
+            else shear_text(extreme, at[0] / 1e3, printed, units)
+        )
+        text = f"{strong}{{{symbol}}} = {told}"
         tone: Literal["moment", "ink"] = "moment" if name == "moment" else "ink"
         sign = "high" if extreme > 0 else "low"
         size = 2.7 if strong else 2.4

@@ -126,8 +126,8 @@ class ElementWords:
             f"Each arrow is what one {self.element} pushes the outer ring with, as long as its whole load along the "
             "contact line; numbers in "
             f"{display(max(self.largest, 1e-3), 'force', self.units).unit}.",
-            f"Rows seen from the left side. Each section cuts the axis and the row's most loaded {self.element}, turned "
-            f"upright into the half, upper or lower, where that {self.element} lies; outboard to the "
+            f"Rows seen from the left side. Each section cuts the axis and the row's most loaded {self.element}, "
+            f"turned upright into the half, upper or lower, where that {self.element} lies; outboard to the "
             f"{'left' if results.side > 0 else 'right'}. Rigid rings, one "
             f"{self.element} {'straight down' if results.setup.bearing.turning_ring == 'outer' else 'straight up'}."
         ]  # fmt: skip

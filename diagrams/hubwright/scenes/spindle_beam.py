@@ -12,9 +12,20 @@ from typing import Literal
 from hubwright.quantities import format_quantity, format_terms
 from hubwright.results.beams import WheelEndBeam, wheel_end_beam
 from hubwright.results.model import Results
-from hubwright.scenes.diagrams import MARGIN, WORDS_PITCH, Abscissa, Rest, RowWords, plot_rows, shared_force_scale
+from hubwright.scenes.diagrams import (
+    MARGIN,
+    WORDS_PITCH,
+    Abscissa,
+    PrintedForce,
+    Rest,
+    RowWords,
+    plot_rows,
+    shared_force_scale,
+    shear_text,
+)
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale
+from hubwright.scenes.small_forces import length, visible
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
     ClosedBody,
@@ -42,6 +53,7 @@ _FOOT, _ROW = 31.0, 8.0
 _THICK = 1.7  # half of the drawn bar, sheet millimetres: the bar is a sign, not to scale
 _ARROWS = 26.0
 _CLEAR = 2.5  # words beside an arrow are moved so far away from the bar
+_WORDS_CLEAR = 7.5  # from the axis to the middle of two lines of words that clear the bar
 _WORDS = RowWords(
     shear=("sum of the upward", "forces outboard", "of the cut"),
     moment=("sagging positive,", "d{M}/d{x} = {V}"),
@@ -68,10 +80,11 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         first_step=5,
         units=units,
         words=_WORDS,
+        printed=_printed(beam, units),
     )
     # arrows that point up hang below the bar, those that point down stand on it
-    below = max(12.0, max(beam.point_forces) / newtons_per_mm + _THICK + 4.0)
-    above = max(16.0, -min(beam.point_forces) / newtons_per_mm + _THICK + 4.0)
+    below = max(12.0, *(_reach(force, newtons_per_mm) + 4.0 for force in beam.point_forces if force > 0))
+    above = max(16.0, *(_reach(force, newtons_per_mm) + 4.0 for force in beam.point_forces if force < 0))
     view = abscissa.view("beam", rows.high + 2 * _ROW + 3.0 + below, newtons_per_mm=newtons_per_mm)
     top = view.origin[1] + above
     items = [
@@ -146,7 +159,12 @@ def _bar(beam: WheelEndBeam, abscissa: Abscissa, view: View) -> list[Item]:
         for name, sign in (("outboard", -1.0), ("inboard", 1.0)):
             tall = min(15.0 / view.scale, 0.8 * half / lean)
             points = ((sign * half, 0.0), (sign * (half - tall * lean), tall))
-            items.append(Line(f"contact-line-{name}", view.name, points=points, style="centre", tone="faint"))
+            # a phone's beam is drawn shorter than high: the lines would lean too steeply there
+            line = Line(f"contact-line-{name}", view.name, points=points, style="centre", tone="faint", wide_only=True)
+            items.append(line)
+            if name == "outboard":
+                label = Label(("contact line",), "right", anchor=points[1], tone="soft", size=2.2)
+                items.append(Note("label-contact-line", view.name, label=label, wide_only=True))
     return items
 
 
@@ -154,22 +172,23 @@ def _load(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
     up = 1.0 if beam.load >= 0 else -1.0
     place = -beam.load_place * 1e3  # inboard positive
     half = beam.spread * 500.0
+    assert view.newtons_per_mm is not None
     at = (place if beam.couple is None else math.copysign(half, place), 0.0)
     side: Literal["left", "right"] = "right" if place > half else "left"
     text = f"*{{B|z}} = {format_quantity(abs(beam.load), 'force', units)}"
     words = "up, from wheel and hub" if up > 0 else "down, weight of wheel and hub"
-    items: list[Item] = [
-        Force(
-            "force-load",
-            view.name,
-            2,
-            at=at,
-            vector=(0.0, beam.load),
-            gap=_THICK,
-            label=Label((text, words), place=side, tone="load", nudge=(0.0, -_CLEAR * up)),
-            level=1,
-        )
-    ]
+    nudge = (0.0, -_clear(beam.load, view.newtons_per_mm) * up)
+    arrow = Force(
+        "force-load",
+        view.name,
+        2,
+        at=at,
+        vector=(0.0, beam.load),
+        gap=_THICK,
+        label=Label((text, words), place=side, tone="load", nudge=nudge),
+        level=1,
+    )
+    items: list[Item] = [visible(arrow, view)]
     if beam.couple is not None:
         value = format_quantity(abs(beam.couple), "moment", units)
         label = Label(
@@ -183,28 +202,53 @@ def _load(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
 def _reactions(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
     outboard, inboard = row_sizes((beam.reaction_outboard, beam.reaction_inboard), units)
     half = beam.spread * 500.0
+    assert view.newtons_per_mm is not None
     items: list[Item] = []
     for letter, name, place, force in (
         ("A", "outboard", -half, beam.reaction_outboard),
         ("B", "inboard", half, beam.reaction_inboard),
     ):
-        way, nudge = ("up", (0.0, -_CLEAR)) if force > 0 else ("down", (0.0, _CLEAR))
+        clear = _clear(force, view.newtons_per_mm)
+        way, nudge = ("up", (0.0, -clear)) if force > 0 else ("down", (0.0, clear))
         side: Literal["left", "right"] = "left" if letter == "A" else "right"
         text = f"*{{F|{letter}}} = {outboard if name == 'outboard' else inboard}"
-        items.append(
-            Force(
-                f"reaction-{name}",
-                view.name,
-                3,
-                at=(place, 0.0),
-                vector=(0.0, force),
-                role="reaction",
-                gap=_THICK,
-                label=Label((text, f"{way}, {name} row"), place=side, tone="reaction", nudge=nudge),
-                level=1,
-            )
+        arrow = Force(
+            f"reaction-{name}",
+            view.name,
+            3,
+            at=(place, 0.0),
+            vector=(0.0, force),
+            role="reaction",
+            gap=_THICK,
+            label=Label((text, f"{way}, {name} row"), place=side, tone="reaction", nudge=nudge),
+            level=1,
         )
+        items.append(visible(arrow, view))
     return items
+
+
+def _reach(force: float, newtons_per_mm: float) -> float:
+    """Return how far from the axis an arrow reaches, sheet millimetres."""
+    return _THICK + length(force, newtons_per_mm)
+
+
+def _clear(force: float, newtons_per_mm: float) -> float:
+    """Return how far words are moved away from the bar, from beside the middle of their arrow."""
+    return max(_CLEAR, _WORDS_CLEAR - _THICK - length(force, newtons_per_mm) / 2)
+
+
+def _printed(beam: WheelEndBeam, units: Units) -> tuple[PrintedForce, ...]:
+    """Return the forces with their sizes as the free body prints them."""
+    half = beam.spread / 2
+    forces = (beam.reaction_outboard, beam.reaction_inboard)
+    load = -beam.load_place if beam.couple is None else math.copysign(half, -beam.load_place)
+    return (
+        PrintedForce(load, beam.load, format_quantity(abs(beam.load), "force", units)),
+        *(
+            PrintedForce(at, force, size)
+            for at, force, size in zip((-half, half), forces, row_sizes(forces, units), strict=True)
+        ),
+    )
 
 
 def _lengths(beam: WheelEndBeam, view: View, low: float, units: Units) -> list[Item]:
@@ -283,7 +327,8 @@ def _caption(results: Results, beam: WheelEndBeam, units: Units) -> str:
     words = [
         f"{plain(results.setup.name)}, {plain(beam.case)}: {results.wheel.replace('_', ' ')} wheel, seen from the rear"
         + ("." if results.side > 0 else ", mirrored, so that outboard is to the left."),
-        "Each pressure centre is a support that lets the bar tilt; only vertical forces.",
+        "Each pressure centre is a support that lets the bar tilt; only vertical forces. {B|z} is the load of wheel "
+        "and hub on the bearing, opposite to the bearing's push on the hub.",
         f"Clamped at the {far} one, a cantilever, it would bend with {wall}.",
     ]
     if beam.couple is not None:
@@ -311,13 +356,18 @@ def _description(results: Results, beam: WheelEndBeam, units: Units) -> str:
         way = "up" if force > 0 else "down"
         sentences.append(f"The {name} row pushes {way} with {size}.")
     sentences.append(
-        f"The shear is at most {format_quantity(abs(beam.maximum_shear.value), 'force', units)}, the bending moment "
+        f"The shear is at most {_shear(beam, units)}, the bending moment "
         f"{format_quantity(abs(beam.maximum_moment.value), 'moment', units)} {_where(beam)}."
     )
     if beam.maximum_deflection is not None:
         bend = format_quantity(abs(beam.maximum_deflection.value), "deflection", units)
         sentences.append(f"The bar bends by at most {bend}.")
     return " ".join(sentences)
+
+
+def _shear(beam: WheelEndBeam, units: Units) -> str:
+    most = beam.maximum_shear
+    return shear_text(abs(most.value), most.at, _printed(beam, units), units)
 
 
 def _body(beam: WheelEndBeam) -> ClosedBody:
