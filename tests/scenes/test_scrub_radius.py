@@ -36,6 +36,15 @@ def moments(scene: Scene) -> dict[str, float]:
     return {item.name: item.newton_metres for item in scene.items if isinstance(item, Moment)}
 
 
+def between_heads_and_forces(scene: Scene) -> float:
+    """The least distance on the sheet between the head of an arc and a force that runs up beside it."""
+    view = scene.view("above")
+    arcs = [item for item in scene.items if isinstance(item, Moment)]
+    heads = [arc.radius if arc.newton_metres > 0 else -arc.radius for arc in arcs]
+    levers = [view.scale * item.at[0] for item in scene.items if isinstance(item, Force)]
+    return min((abs(head - lever) for head in heads for lever in levers), default=99.0)
+
+
 @given(
     data=setup_data(kinds=("vehicle",), rows_known=False),
     scrub=st.floats(-40.0, 60.0),
@@ -54,6 +63,7 @@ def test_every_moved_load_line_has_its_figure(data, scrub: float, spacer: float,
     scene = scrub_radius(results, spaced(results, f"{spacer:.2f} mm"), units=units)
     check_scene(scene)
     assert is_round(scene.view("above").newtons_per_mm or 0.0)
+    assert between_heads_and_forces(scene) > 1.9
 
 
 @pytest.mark.parametrize("units", ["si", "us"])
@@ -99,6 +109,13 @@ def test_the_road_pulls_backward_up_the_sheet_at_the_load_line(wagon: Results) -
     # both details have the same y, so that the lever can be read down from one to the other
     assert scene.view("foot").origin[0] == scene.view("above").origin[0]
     assert scene.view("foot").scale == scene.view("above").scale
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+@pytest.mark.parametrize("spacer", ["5 mm", "12 mm", "25 mm", "40 mm"])
+def test_no_arc_ends_on_the_tail_of_a_force(wheel: str, spacer: str) -> None:
+    results = solve(demonstration(FILE).setup, wheel)
+    assert between_heads_and_forces(scrub_radius(results, spaced(results, spacer), case="firm braking")) > 1.9
 
 
 def test_a_load_line_that_stays_is_drawn_once(wagon: Results) -> None:

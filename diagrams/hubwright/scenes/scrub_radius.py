@@ -39,6 +39,9 @@ _PLACE, _HALF = 230.0, 71.0  # of the two details
 _TALL = 25.0  # height of the foot
 _ROW = 7.0
 _ARROW, _ROOM = 22.0, 50.0
+_ARCS, _BETWEEN_ARCS = (6.5, 11.0), 4.0  # radii of the moments' arcs where nothing is in the way
+_CLEAR = 2.4  # between the middle of a force and that of an arc's head
+_ON_A_PHONE = 0.5  # of its size there has a detail, about; an arc keeps its own
 _ALIKE = 0.05  # mm: what is nearer is one place
 _NOTHING = 1e-9
 
@@ -233,9 +236,10 @@ def _above(words: ScrubWording, view: View) -> list[Item]:
         Dot("axis-above", view.name, 2, at=(0.0, 0.0), kind="ring", radius=1.4, level=9),
         _name("words-above", view, 2, "From above, front of the vehicle down"),
     ]
+    inner, outer = _arcs(words, view)
     courses = (
-        ("before", words.place_before, words.kick_before, words.turning_before, 6.5),
-        ("after", words.place_after, words.kick_after, words.turning_after, 11.0),
+        ("before", words.place_before, words.kick_before, words.turning_before, inner),
+        ("after", words.place_after, words.kick_after, words.turning_after, outer),
     )
     for when, place, kick, turning, radius in courses:
         if when == "after" and not words.moved:
@@ -274,6 +278,25 @@ def _above(words: ScrubWording, view: View) -> list[Item]:
                 )
             )
     return items
+
+
+def _arcs(words: ScrubWording, view: View) -> tuple[float, float]:
+    """Return the radii of both moments' arcs [sheet mm]: their heads keep off the forces, which run up beside them."""
+    turnings = (words.turning_before, words.turning_after)
+    levers = [place * view.scale for place in (words.place_before, words.place_after)]
+
+    def clear(radii: tuple[float, float], shrunk: float) -> float:
+        # counter-clockwise an arc ends on the right, beside the tails of the forces
+        heads = [radius if turning > 0 else -radius for radius, turning in zip(radii, turnings, strict=True)]
+        return min(_CLEAR, *(abs(head - shrunk * lever) for head in heads for lever in levers))
+
+    def worth(radii: tuple[float, float]) -> tuple[float, ...]:
+        moved = sum(abs(radius - usual) for radius, usual in zip(radii, _ARCS, strict=True))
+        return -clear(radii, 1.0), -clear(radii, _ON_A_PHONE), moved
+
+    tried = [half / 2 for half in range(10, 35)]
+    pairs = [(first, second) for first in tried for second in tried if second - first >= _BETWEEN_ARCS]
+    return min(pairs, key=worth)
 
 
 def _name(name: str, view: View, step: int, text: str) -> Words:
