@@ -52,6 +52,14 @@ def test_the_checks_see_an_angle_that_is_drawn_otherwise(page: str) -> None:
     assert "angle not as it says" in {failure.kind for failure in failures_of(told)}
 
 
+def test_a_dimension_for_which_another_label_speaks_has_no_words_and_no_letter() -> None:
+    scene = with_item(v.Dimension("bare", "whole", start=(0.0, 0.0), end=(0.0, 40.0), direction="vertical"))
+    group = group_of(scene, "dimension-bare")
+    assert dict(group.data)["mm"] == "40"
+    assert not any(isinstance(mark, Lettering) for mark in group.children)
+    assert all(entry.lines[0] for drawing in draw(scene, form="narrow") for entry in drawing.balloons)
+
+
 def test_an_angle_is_not_measured_in_a_plot() -> None:
     angle = v.AngularDimension("wrong", "plot", vertex=(0, 0), start=(50, 0), end=(50, 400))
     with pytest.raises(ValueError, match="whose ordinate is no length"):

@@ -7,6 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from hubwright.errors import MissingDataError
+from hubwright.drawing import draw
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.rock_test import rock_test
@@ -70,6 +71,19 @@ def test_the_demonstration_is_drawn_to_scale(vehicle: str, units) -> None:
         check_scene(scene)
         check_drawn(scene, results, 1e-4)
         assert check_written_scales(scene) == 3
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+def test_the_play_is_measured_at_the_pressure_centres_and_said_beside_the_frame(wheel: str) -> None:
+    scene = rock_test(solve(load(CONTENT / "vehicles/hill-wagon.toml"), wheel))
+    for row in ("outboard", "inboard"):
+        each = dimension(scene, f"radial-play-{row}")
+        assert each.line_at == pytest.approx(scene.view("detail").on_sheet(each.start)[0])
+    told = next(text for text in draw(scene).texts if text.name == "label-radial-play")
+    frame = scene.view("detail").frame
+    assert frame is not None
+    assert told.box[2] < frame[0]
+    assert all(entry.lines[0] for drawing in draw(scene, form="narrow") for entry in drawing.balloons)
 
 
 def test_a_bearing_of_which_too_little_is_known_is_refused() -> None:

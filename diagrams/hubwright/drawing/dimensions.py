@@ -95,7 +95,8 @@ def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) ->
         rule(at(b, item.line_at), at(b + TAIL, item.line_at))
     across = _ABOVE if place.first_side else -_ABOVE - text.cap
     baseline = (place.start, item.line_at + across) if level else (item.line_at - across, place.start)
-    marks.append(Lettering(baseline, text, text_token(item.tone), 0.0 if level else 90.0, _HALO))
+    if item.text:
+        marks.append(Lettering(baseline, text, text_token(item.tone), 0.0 if level else 90.0, _HALO))
     span = abs(item.end[i] - item.start[i])
     millimetres = span if level or view.vertical_per_mm is None else None
     return DrawnDimension(tuple(marks), ends, millimetres, boxes[best], tuple(rules))

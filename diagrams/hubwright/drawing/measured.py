@@ -37,7 +37,8 @@ def dimension(item: v.Dimension, view: v.View, sheet: Sheet) -> Group:
     drawn = draw_dimension(item, view, lambda box: sheet.ground.cost(box, own))
     for segment in drawn.lines:
         sheet.keep_off(own, "dimension", segment, 0.1)
-    sheet.write(own, plain(item.text), drawn.text_box)
+    if item.text:
+        sheet.write(own, plain(item.text), drawn.text_box)
     data = () if drawn.millimetres is None else (("mm", f"{drawn.millimetres:.9g}"),)
     return Group(sheet.unique(own), drawn.marks, data, drawn.ends)
 

@@ -244,7 +244,7 @@ class _Narrow:
         moved = replace(item, line_at=self.fit.level(item.line_at, item.direction))
         axis = 0 if item.direction == "horizontal" else 1
         start, end = view.on_sheet(item.start), view.on_sheet(item.end)
-        if abs(end[axis] - start[axis]) > line(item.text, TEXT).width + 2:
+        if not item.text or abs(end[axis] - start[axis]) > line(item.text, TEXT).width + 2:
             return moved
         letter = next(self.letters)
         self.key.append(BalloonKey(letter, (item.text,), item.tone, item.step))

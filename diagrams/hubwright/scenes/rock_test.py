@@ -14,6 +14,7 @@ from hubwright.results.symptoms import PlayResult, own_end_play, play_result
 from hubwright.scenes.scales import drawing_scale, round_down
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
+    Column,
     Dimension,
     Dot,
     Item,
@@ -113,6 +114,7 @@ def rock_test(results: Results, *, case: str = "standing", units: Units = "si", 
             ScaleBar("detail", "length", f"Detail {detail_ratio}"),
         ),
         key=(KeyEntry("turning", "turns with the wheel"), KeyEntry("fixed", "stands still")),
+        columns=(Column("left", _FRAME[0] - 5.0, _FRAME[1], _FRAME[3]),),
         axes="rear",
     )
 
@@ -217,10 +219,8 @@ def _at_the_rows(r: _Rocked, view: View) -> list[Item]:
             name = f"contact-line-{index}-{place}"
             items.append(Line(name, "detail", 4, points=points, style="centre", tone="reaction", level=_OVER - 1))
     rise = half * math.tan(r.tilt)
-    play = r.length(r.play.radial_play)
     for name, sign in (("outboard", 1), ("inboard", -1)):
         y = r.side * sign * half
-        x = view.on_sheet((y, 0.0))[0] + (-6.0 if (y > 0) == view.mirrored else 6.0)
         items.append(
             Dimension(
                 f"radial-play-{name}",
@@ -229,11 +229,19 @@ def _at_the_rows(r: _Rocked, view: View) -> list[Item]:
                 start=(y, rise),
                 end=(y, -rise),
                 direction="vertical",
-                line_at=x,
-                text=f"play {play}",
+                line_at=view.on_sheet((y, 0.0))[0],  # where it is that large: off it the axes lie farther apart
+                text="",  # one label speaks for both
+                extension=(False, False),
                 level=_OVER,
             )
         )
+    told = Label(
+        ("radial play", f"{{δ|r}} = {r.length(r.play.radial_play)}"),
+        "left column",
+        (half, 0.0),  # between the heads of the dimension that is nearer to the column
+        leader_dot=True,
+    )
+    items.append(Note("label-radial-play", "detail", 4, label=told, level=_OVER))
     return items
 
 
@@ -244,10 +252,10 @@ def _working(r: _Rocked) -> list[Item]:
     spread = r.length(r.results.bearing.effective_spread or 0.0)
     contact = format_quantity(r.results.setup.bearing.contact_angle or 0.0, "angle", r.units)
     lines = (
-        f"at each pressure centre {{δ}} tan {{α}} = {r.length(play.end_play)} · tan {contact} = "
+        f"at each pressure centre {{δ|r}} = {{δ}} tan {{α}} = {r.length(play.end_play)} · tan {contact} = "
         f"{r.length(play.radial_play)}",
         f"over the spread {{ℓ}} = {spread}: {format_quantity(play.rocking_angle, 'slope', r.units)} to either side",
-        f"at the tread {{s}} = 2 {{R}} {{δ}} tan {{α}}/{{ℓ}} = {r.length(play.tread_travel)}, {{R}} = {radius}",
+        f"at the tread {{s}} = 2 {{R}} {{δ|r}}/{{ℓ}} = {r.length(play.tread_travel)}, {{R}} = {radius}",
     )
     left, high = _FRAME[0], _FRAME[1] - 12.0
     heading = f"*Slack drawn {r.magnification:,.10g} times larger"

@@ -172,7 +172,7 @@ class Dimension(Item):
     end: Point = (0.0, 0.0)
     direction: Literal["horizontal", "vertical"] = "horizontal"
     line_at: float = 0.0  # sheet coordinate of the dimension line: y if horizontal, x if vertical
-    text: str = ""
+    text: str = ""  # without any, another label speaks for it
     side: Literal["auto", "start", "end"] = "auto"  # where text goes that does not fit between
     extension: tuple[bool, bool] = (True, True)
     tone: Tone = "ink"
