@@ -81,8 +81,8 @@ _HEIGHT = Question(
 _FACE = Question(
     "hub.face_to_bearing_centre",
     "Hub's mounting face, outboard of the middle between the bearing's rows",
-    "A supplier's drawing, or a replacement unit in the hand, with the brake disc in place if it lies between flange and "
-    "wheel. Never dismantle a hub for it.",
+    "A supplier's drawing, or a replacement unit in the hand, with the brake disc in place if it lies between flange "
+    "and wheel. Never dismantle a hub for it.",
     "42 mm",
     "length",
     False,

@@ -34,8 +34,8 @@ def test_every_arch_has_its_own_name_in_its_own_tone(vehicle: str, units) -> Non
     for arch in arches:
         label = next(named[arch.view, end] for end in (arch.points[0], arch.points[-1]) if (arch.view, end) in named)
         assert label.tone == arch.tone
-    loaded = notes(scene)["label-loaded-with-two-people" if vehicle == "hill-wagon" else "label-loaded-with-three-people"]
-    assert loaded.label.tone == "changed"
+    people = "two" if vehicle == "hill-wagon" else "three"
+    assert notes(scene)[f"label-loaded-with-{people}-people"].label.tone == "changed"
 
 
 @pytest.mark.parametrize("units", ["si", "us"])

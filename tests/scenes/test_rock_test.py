@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from hubwright.errors import MissingDataError
 from hubwright.drawing import draw
+from hubwright.errors import MissingDataError
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.rock_test import rock_test

@@ -1,15 +1,16 @@
 """Circles of a vehicle seen from outside: so many points that no corner shows on the sheet."""
 
 import math
+from itertools import pairwise
 
 import pytest
 
+from dropped import CONTENT
 from hubwright.results import solve
 from hubwright.scenes.measuring_springs import measuring_springs
 from hubwright.scenes.measuring_tire import measuring_tire
 from hubwright.scenes.vocabulary import Part, Scene
 from hubwright.setup import load
-from dropped import CONTENT
 
 SEEN = 0.03  # sheet mm by which a corner may stand out of its circle: a tenth of the outline's width
 
@@ -31,7 +32,7 @@ def bulges(scene: Scene) -> list[float]:
             continue
         scale = scene.view(item.view).scale
         for ring in item.rings:
-            sides = [math.dist(a, b) for a, b in zip(ring, ring[1:], strict=False)]
+            sides = [math.dist(a, b) for a, b in pairwise(ring)]
             radius = max(x for x, _ in ring)
             usual = sorted(sides)[len(sides) // 2]
             found.append(scale * (radius - math.sqrt(radius**2 - usual**2 / 4)))

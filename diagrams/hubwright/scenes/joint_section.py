@@ -89,8 +89,9 @@ class JointWording:
     def caption(self) -> str:
         """Return what is drawn and what the margin does not say."""
         return (
-            f"{self.second}{self.beside}A margin compares a model with a model and does not say that a joint holds: dirt, paint, a "
-            "wrong seat or a loosened nut are not in it. The vehicle maker's torque and limits come first."
+            f"{self.second}{self.beside}A margin compares a model with a model and does not say that a joint holds: "
+            "dirt, paint, a wrong seat or a loosened nut are not in it. The vehicle maker's torque and limits come "
+            "first."
         )
 
     @property
@@ -113,8 +114,8 @@ class JointWording:
         if not self.has_disc:
             return ""
         return (
-            "The face between brake disc and hub flange, under the same studs, has about as much to pass or less, and is "
-            "not counted. "
+            "The face between brake disc and hub flange, under the same studs, has about as much to pass or less, "
+            "and is not counted. "
         )
 
     def description(self) -> str:
@@ -176,7 +177,11 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
             ScaleBar(view.name, "length", f"Section {ratio}"),
             ScaleBar(view.name, "force", "Clamp force"),
         ),
-        key=(KeyEntry("load", "clamp force"), KeyEntry("slip plane", "slip plane"), KeyEntry("turning", "clamped parts")),
+        key=(
+            KeyEntry("load", "clamp force"),
+            KeyEntry("slip plane", "slip plane"),
+            KeyEntry("turning", "clamped parts"),
+        ),
     )
 
 

@@ -145,8 +145,8 @@ class Hub(Table):
             "mounting face, on which the wheel or a spacer bears, outboard of the midplane between the rows: positive",
             "length",
             example="42 mm",
-            find="Supplier's drawing, or a replacement unit in the hand, with the brake disc in place if it lies between "
-            "flange and wheel. Never dismantle a hub for it.",
+            find="Supplier's drawing, or a replacement unit in the hand, with the brake disc in place if it lies "
+            "between flange and wheel. Never dismantle a hub for it.",
             estimate="42 ± 8 mm",
         ),
     ] = None
