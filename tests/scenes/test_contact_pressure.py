@@ -8,6 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from hubwright.drawing import draw
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.contact_pressure import contact_pressure
@@ -74,6 +75,23 @@ def test_the_demonstration_has_its_figures(vehicle: str, units) -> None:
     results = solved(vehicle)
     for case in results.cases:
         check_scene(contact_pressure(results, case=case, units=units))
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_no_words_stand_on_a_drop_line_or_on_an_axis(vehicle: str, units) -> None:
+    results = solved(vehicle)
+    for case in results.cases:
+        scene = contact_pressure(results, case=case, units=units)
+        view = scene.view("plot")
+        lines = [item for item in scene.items if isinstance(item, Line) and item.name.startswith("drop-")]
+        upright = [view.on_sheet(line.points[0])[0] for line in lines]
+        level = view.on_sheet((0.0, 0.0))[1]
+        boxes = [text.box for text in draw(scene).texts if text.name in ("label-outboard", "label-inboard")]
+        assert boxes
+        for x0, low, x1, _ in boxes:
+            assert low > level, case
+            assert not any(x0 < x < x1 for x in upright), case
 
 
 @given(chosen=setups(), data=st.data())

@@ -10,7 +10,7 @@ from hubwright.errors import MissingDataError
 from hubwright.results import described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.duty_damage import duty_damage
-from hubwright.scenes.vocabulary import Bar, Scene
+from hubwright.scenes.vocabulary import Bar, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales
@@ -51,3 +51,17 @@ def test_every_valid_setup_with_a_duty_has_its_figure(chosen: Setup, data: st.Da
     elif not chosen.duty and results.life is not None:
         with pytest.raises(MissingDataError, match="'duty'"):
             duty_damage(results)
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_what_covers_a_distance_rolls_straight_and_each_number_stands_once(vehicle: str) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    scene = duty_damage(results)
+    labels = [bar.label.lines for bar in scene.items if isinstance(bar, Bar) and bar.label is not None]
+    assert len(labels) == len(results.setup.duty)
+    for part, lines in zip(results.setup.duty, labels, strict=True):
+        stands = results.cases[part.case].kind == "standing" and part.case != "straight running"
+        assert lines[0] == (f"straight, as {part.case}" if stands else part.case)
+        assert "of the distance" in lines[-1]
+    assert not any(isinstance(item, Note) for item in scene.items)
+    assert " way" not in f"{scene.title} {scene.caption} {scene.description}"

@@ -19,7 +19,7 @@ from hubwright.drawing.arrows import (
     normal_marks,
     on_circle,
 )
-from hubwright.drawing.axes import draw_axis
+from hubwright.drawing.axes import axis_ends, draw_axis
 from hubwright.drawing.faces import DROP, block, plain
 from hubwright.drawing.geometry import Array, Box, Segment, box_of, extended, hatching, meets, rectangle
 from hubwright.drawing.marks import Group, Lettering, Mark, Shape
@@ -304,6 +304,8 @@ def _axis(item: v.Axis, view: v.View, sheet: Sheet) -> Group:
     drawn = draw_axis(item, view)
     for words, box in drawn.texts:
         sheet.write(name, words, box)
+    a, b = axis_ends(item, view)
+    sheet.keep_off(name, "line", (*a, *b), 0.2)
     return Group(name, drawn.marks)
 
 

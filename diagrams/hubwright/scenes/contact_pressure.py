@@ -21,6 +21,7 @@ _WIDTH, _HEIGHT = 310.0, 160.0
 _AREA = Area(26.0, 18.0, 222.0, 144.0)
 _POINTS = 80
 _TOGETHER = 0.01  # of the load axis: rows nearer than this look like one
+_SIZE, _LETTER, _BESIDE = 2.4, 1.7, 2.5  # of labels: height, width of a letter, room to either side of the words
 _ALIKE = 1e-3  # of the load: a case that differs by less is not drawn again
 
 
@@ -54,13 +55,19 @@ def contact_pressure(results: Results, *, case: str = "standing", units: Units =
         *_limit(frame, limit, denting, units),
         *(Dot(f"other-{i}", "plot", 3, at=at, tone="before", radius=0.7, level=2) for i, at in enumerate(others)),
     ]
-    alike = max(loads.values())[0] - min(loads.values())[0] < _TOGETHER * reach
     told = {name: (f"*{name} row", _told(at, units)) for name, at in loads.items()}
-    every = tuple(text for lines in told.values() for text in lines)
-    for number, (name, at) in enumerate(loads.items()):
-        # rows at one place on paper share a label
-        lines: tuple[str, ...] = told[name] if not alike else () if number else every
-        label = Label(lines, "right", anchor=at, tone="load", size=2.4, nudge=(3.0, -6.0))
+    ordered = sorted(loads, key=lambda name: loads[name])
+    low, high = ordered[0], ordered[-1]
+    apart = (loads[high][0] - loads[low][0]) * frame.view.scale
+    # words below the line of the more loaded row would stand on it: both share a label, the upper dot's first
+    together = low != high and apart < _LETTER * max(map(len, told[low])) + _BESIDE
+    if together:
+        alike = apart < _TOGETHER * reach * frame.view.scale
+        dots = ("", "") if alike else (", upper dot", ", lower dot")
+        lines = ((told[name][0] + dot, told[name][1]) for name, dot in zip((high, low), dots, strict=True))
+        told = {high: tuple(text for pair in lines for text in pair), low: ()}
+    for name, at in loads.items():
+        label = Label(told[name], "right", anchor=at, tone="load", size=_SIZE, nudge=(1.0, -9.0 if together else -6.0))
         drop = ((at[0], 0.0), at, (0.0, at[1]))
         items += [
             Line(f"drop-{name}", "plot", 4, points=drop, style="hair", tone="load", level=1),

@@ -183,9 +183,9 @@ def shear_text(value: float, at: float, printed: Sequence[PrintedForce], units: 
     A shear that one force makes alone has the number of that force; one that several make has their sum, where they
     have one unit. Elsewhere, as under a distributed load, it has its own number.
 
-    >>> forces = PrintedForce(0.0, 1234.6, "1,235 N"), PrintedForce(0.5, -234.7, "235 N")
-    >>> [shear_text(value, at, forces, "si") for value, at in ((1234.6, 0.1), (999.9, 0.7))]
-    ['1,235 N', '1,000 N']
+    >>> forces = PrintedForce(0.0, 1234.6, "1,235\\xa0N"), PrintedForce(0.5, -234.2, "234\\xa0N")
+    >>> [shear_text(value, at, forces, "si") for value, at in ((1234.6, 0.1), (1000.4, 0.7))]
+    ['1,235\\xa0N', '1,001\\xa0N']
     """
     sign = MINUS if value < 0 else ""
     near = _ALIKE * max([abs(force.newtons) for force in printed], default=0.0)

@@ -14,7 +14,7 @@ from hubwright.scenes.plot_frame import even_marks
 from hubwright.scenes.row_elements import life_known
 from hubwright.scenes.scales import round_up
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Note, Scene, Step, Units, View, Words
+from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Scene, Step, Units, View, Words
 
 _WIDTH, _FOOT, _HEAD = 310.0, 20.0, 15.0
 _LEFT, _RIGHT, _NAMES = 92.0, 288.0, 82.0
@@ -46,10 +46,11 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
     ]
     told = _told(duty)
     for number, part in enumerate(duty.parts):
-        items += _row(view, part, number + 1, high - _PITCH * (number + 0.5), told[number])
+        name = _name(results, part)
+        items += _row(view, part, number + 1, high - _PITCH * (number + 0.5), name, told[number])
     return Scene(
         name="duty-damage",
-        title=_title(duty),
+        title=_title(results, duty),
         caption=_caption(results, duty),
         description=_description(results, duty),
         units=units,
@@ -57,7 +58,7 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
         views=(view,),
         items=tuple(items),
         steps=(
-            Step("Share out the distance", "How much of its way the vehicle goes in each case."),
+            Step("Share out the distance", "How much of the distance the vehicle goes in each case."),
             Step("Ask what each uses up", "A case wears by its share over the life that it would allow alone."),
         ),
     )
@@ -74,16 +75,23 @@ def _told(duty: DutyLife) -> list[tuple[str, str]]:
     )
 
 
-def _row(view: View, part: CaseDamage, number: int, middle: float, told: tuple[str, str]) -> list[Item]:
-    """Return both bars of a case, its name with both numbers on the left and each number at the end of its bar."""
-    names = textwrap.wrap(plain(part.case), _LETTERS) or [""]
-    numbers = f"{told[0]} of the way, {told[1]} of the damage"
+def _name(results: Results, part: CaseDamage) -> str:
+    """Return what a case of the duty is called; what stands covers no distance, so it is what rolls straight on."""
+    name = plain(part.case)
+    rolls = results.cases[part.case].kind != "standing" or "straight" in name.lower()
+    return name if rolls else f"straight, as {name}"
+
+
+def _row(view: View, part: CaseDamage, number: int, middle: float, name: str, told: tuple[str, str]) -> list[Item]:
+    """Return both bars of a case, and on the left its name with both numbers."""
+    names = textwrap.wrap(name, _LETTERS) or [""]
+    numbers = f"{told[0]} of the distance, {told[1]} of the damage"
     up = _THICK / 2 + 0.3
     label = Label((*names, numbers), "left", size=2.3, nudge=(_NAMES - view.origin[0] + 1.6, -up))
     items: list[Item] = []
-    for what, share, text, step, at in (
-        ("distance", part.share, told[0], 1, middle + up),
-        ("damage", part.damage_share, told[1], 2, middle - up),
+    for what, share, step, at in (
+        ("distance", part.share, 1, middle + up),
+        ("damage", part.damage_share, 2, middle - up),
     ):
         first = what == "distance"
         items.append(
@@ -99,8 +107,6 @@ def _row(view: View, part: CaseDamage, number: int, middle: float, told: tuple[s
                 label=label if first else None,
             )
         )
-        end = Label((text,), "right", anchor=(share, at), size=2.2)
-        items.append(Note(f"label-{what}-{number}", "shares", step, label=end, wide_only=True))
     return items
 
 
@@ -134,12 +140,12 @@ def percents(shares: Sequence[float]) -> list[str]:
     ]
 
 
-def _title(duty: DutyLife) -> str:
-    worst, (way, damage) = max(zip(duty.parts, _told(duty), strict=True), key=lambda pair: pair[0].damage_share)
+def _title(results: Results, duty: DutyLife) -> str:
+    worst, (distance, damage) = max(zip(duty.parts, _told(duty), strict=True), key=lambda pair: pair[0].damage_share)
+    name = _name(results, worst)
     if len(duty.parts) == 1:
-        return f"All of the distance is {plain(worst.case)}"
-    name = plain(worst.case)
-    shares = f"{way} of the distance, {damage} of the damage"
+        return f"All of the distance is {name}"
+    shares = f"{distance} of the distance, {damage} of the damage"
     return f"{name[:1].upper()}{name[1:]}: {shares}"
 
 
@@ -156,7 +162,7 @@ def _caption(results: Results, duty: DutyLife) -> str:
 
 def _description(results: Results, duty: DutyLife) -> str:
     told = "; ".join(
-        f"{plain(part.case)} {way} of the distance and {damage} of the damage"
-        for part, (way, damage) in zip(duty.parts, _told(duty), strict=True)
+        f"{_name(results, part)} {distance} of the distance and {damage} of the damage"
+        for part, (distance, damage) in zip(duty.parts, _told(duty), strict=True)
     )
     return f"Two bars for each case of the duty of {plain(results.setup.name)}: {told}."
