@@ -11,10 +11,17 @@ from hubwright.results.changes import NotComparableError
 from hubwright.scenes.change_split import change_split
 from hubwright.scenes.ratio_panels import times_together
 from hubwright.scenes.vocabulary import Bar, Scene
-from hubwright.setup import load
+from hubwright.setup import load, vary
 from scene_checks import check_scene, check_written_scales
 
 CONTENT = Path(__file__).parents[2] / "content"
+RACK = {
+    "name": "Roof rack and ladder",
+    "mass": "60 kg",
+    "behind_front_axle": "1.45 m",
+    "left_of_centre": "0.25 m",
+    "above_ground": "1.86 m",
+}
 FIT_OUTS = ("winter-fit-out", "winter-offset-wheels", "summer-fit-out")
 
 
@@ -59,6 +66,26 @@ def test_a_spacer_and_a_wheel_of_less_offset_have_the_same_part() -> None:
     base = solved("vehicles/hill-wagon.toml")
     spacer, wheel = (bars(change_split(base, solved(f"setups/{name}.toml")), "life")[1] for name in FIT_OUTS[:2])
     assert spacer.end - spacer.start == pytest.approx(wheel.end - wheel.start)
+
+
+def test_gear_is_said_to_come_on_or_off() -> None:
+    wagon, fitted = solved("vehicles/hill-wagon.toml"), solved("setups/summer-fit-out.toml")
+    put_on, taken_off = change_split(wagon, fitted), change_split(fitted, wagon)
+    assert "Roof rack and ladder on ×" in put_on.description
+    assert "by Roof rack and ladder on" in put_on.title
+    assert "Roof rack and ladder off ×" in taken_off.description
+    heavier = solve(vary(wagon.setup, {"gear": [RACK]}, name="Heavier"))
+    assert "Roof rack and ladder changed ×" in change_split(fitted, heavier).description
+
+
+def test_a_span_whose_ends_print_alike_says_how_wide_it_is_at_most() -> None:
+    scene = change_split(solved("vehicles/hill-wagon.toml"), solved("setups/summer-fit-out.toml"))
+    told = [line for bar in scene.items if isinstance(bar, Bar) and bar.label is not None for line in bar.label.lines]
+    spans = [line for line in told if line.startswith("span ")]
+    assert "span under 0.001" in spans
+    for span in spans:
+        low, _, high = span.removeprefix("span ").partition(" to ")
+        assert low != high
 
 
 def test_a_setup_beside_itself_has_nothing_to_split() -> None:

@@ -47,6 +47,13 @@ def test_spacer_and_offset_wheel_of_one_load_line_have_bars_alike() -> None:
     assert first.span == pytest.approx(second.span)
 
 
+def test_setups_that_change_as_much_are_named_together() -> None:
+    base, others = solved("vehicles/hill-wagon.toml"), [solved(f"setups/{name}.toml") for name in FIT_OUTS]
+    assert "Life over the duty: most changed by two setups alike, × " in setups_compared(base, *others).title
+    assert "Life over the duty: changed by both setups alike, × " in setups_compared(base, *others[:2]).title
+    assert "changed by Hill wagon, winter fit-out, × " in setups_compared(base, others[0], others[2]).title
+
+
 @pytest.mark.parametrize("vehicle", ["supply-van", "kit-trailer"])
 def test_odd_vehicles_beside_a_spacer_of_theirs(vehicle: str) -> None:
     base = solved(f"vehicles/{vehicle}.toml")

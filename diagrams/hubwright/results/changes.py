@@ -85,6 +85,11 @@ def stacked(setups: Sequence[Setup]) -> Setup:
     )
 
 
+def gear_names(setup: Setup) -> set[str]:
+    """Return what the gear of a setup is called in changes: the second of two namesakes has its number."""
+    return {_called(key) for key in _by_name(setup.gear)}
+
+
 def common_cases(base: Setup, other: Setup) -> list[str]:
     """Return the names of the cases that both setups have."""
     theirs = {case.name for case in other.cases}
@@ -117,14 +122,17 @@ def _by_name(gear: Sequence[Gear]) -> dict[tuple[str, int], Gear]:
     return named
 
 
+def _called(key: tuple[str, int]) -> str:
+    return key[0] if key[1] == 0 else f"{key[0]} ({key[1] + 1})"
+
+
 def _gear_changes(base: Setup, other: Setup) -> list[Change]:
     mine, theirs = _by_name(base.gear), _by_name(other.gear)
     places = list(_by_name(with_all_gear(base, other).gear))
     changes = []
     for place, key in enumerate(places):
         if mine.get(key) != theirs.get(key):
-            name = key[0] if key[1] == 0 else f"{key[0]} ({key[1] + 1})"
-            changes.append(Change(name, "gear", _gear_put(place, key)))
+            changes.append(Change(_called(key), "gear", _gear_put(place, key)))
     return changes
 
 

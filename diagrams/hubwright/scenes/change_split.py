@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from hubwright.quantities import format_quantity
-from hubwright.results.changes import NotComparableError
+from hubwright.results.changes import NotComparableError, gear_names
 from hubwright.results.comparison import Compared, Comparison, compare_results
 from hubwright.results.contributions import Contribution
 from hubwright.results.draws import Span
@@ -20,6 +20,7 @@ from hubwright.scenes.ratio_panels import (
     in_brackets,
     ratio_and_verdict,
     ratio_panels,
+    span_ends,
     times,
     times_together,
 )
@@ -36,6 +37,7 @@ class _Chain:
     whole: Compared
     parts: tuple[Contribution, ...]
     spans: tuple[Span | None, ...]  # of the parts
+    names: tuple[str, ...]  # of the changes
 
     @property
     def told(self) -> list[str]:
@@ -53,7 +55,7 @@ class _Chain:
 def change_split(base: Results, other: Results, *, case: str = "standing", units: Units = "si") -> Scene:
     """Return the scene of what each change between two setups contributes to life and to the worst row's load."""
     comparison = compare_results(base, other)
-    chains = _chains(comparison, case)
+    chains = _chains(comparison, base, other, case)
     if not chains:
         raise NotComparableError(
             f"between {base.setup.name} and {other.setup.name} there is no ratio to split into changes"
@@ -76,7 +78,7 @@ def change_split(base: Results, other: Results, *, case: str = "standing", units
     )
 
 
-def _chains(comparison: Comparison, case: str) -> list[_Chain]:
+def _chains(comparison: Comparison, base: Results, other: Results, case: str) -> list[_Chain]:
     wanted = [
         ("life", "Life over the duty", "distance", comparison.distance),
         ("row-load", f"Load of the worst row, {plain(case)}", f"row load, {case}", comparison.row_loads.get(case)),
@@ -88,15 +90,26 @@ def _chains(comparison: Comparison, case: str) -> list[_Chain]:
         parts = comparison.parts.get(key)
         if whole is not None and whole.ratio is not None and whole.valid and parts:
             spans = comparison.part_spans.spans.get(key) or (None,) * len(parts)
-            chains.append(_Chain(name, heading, whole, parts, spans))
+            names = tuple(_name(part, base, other) for part in parts)
+            chains.append(_Chain(name, heading, whole, parts, spans, names))
     return chains
+
+
+def _name(part: Contribution, base: Results, other: Results) -> str:
+    """Return what a change is called, gear with whether it comes on or off."""
+    name = plain(part.change)
+    if part.kind != "gear":
+        return name
+    before, after = (part.change in gear_names(results.setup) for results in (base, other))
+    return f"{name} changed" if before and after else f"{name} on" if after else f"{name} off"
 
 
 def _panel(chain: _Chain) -> RatioPanel:
     rows: list[RatioRow] = []
     begin = 1.0
-    for number, (part, span, told) in enumerate(zip(chain.parts, chain.spans, chain.told, strict=True), 1):
-        words, end = f"{plain(part.change)}: {told}", begin * part.factor
+    rows_told = zip(chain.parts, chain.names, chain.spans, chain.told, strict=True)
+    for number, (part, name, span, told) in enumerate(rows_told, 1):
+        words, end = f"{name}: {told}", begin * part.factor
         rows.append(RatioRow(f"{number}", words, begin, end, span, is_linked=True))
         begin = end
     words = f"all together: {ratio_and_verdict(chain.whole)}"
@@ -117,11 +130,10 @@ def _title(chain: _Chain, other: Results) -> str:
         return f"{what}: × 1, these changes contribute nothing"
     if chain.whole.verdict == "not settled":
         return f"{what}: these data do not settle which way {plain(other.setup.name)} changes it"
-    most = max(chain.parts, key=lambda part: abs(math.log(part.factor)))
-    idle = [plain(part.change) for part in chain.parts if part.nothing]
-    span = chain.whole.span
-    ends = "" if span is None else f" ({times(span.low)} to {times(span.high)})"
-    told = f"{what}: × {times(chain.ratio)}{ends}, most of it by {plain(most.change)}"
+    named = list(zip(chain.parts, chain.names, strict=True))
+    _, most = max(named, key=lambda each: abs(math.log(each[0].factor)))
+    idle = [name for part, name in named if part.nothing]
+    told = f"{what}: × {times(chain.ratio)}{span_ends(chain.whole.span)}, most of it by {most}"
     return f"{told}, nothing by {_listed(idle)}" if idle else told
 
 
@@ -150,8 +162,8 @@ def _description(chains: Sequence[_Chain]) -> str:
     sentences = []
     for chain in chains:
         parts = ", ".join(
-            f"{plain(part.change)} {told}{in_brackets(span)}"
-            for part, span, told in zip(chain.parts, chain.spans, chain.told, strict=True)
+            f"{name} {told}{in_brackets(span)}"
+            for name, span, told in zip(chain.names, chain.spans, chain.told, strict=True)
         )
         sentences.append(
             f"{chain.heading}: {parts}; all together {ratio_and_verdict(chain.whole)}{in_brackets(chain.whole.span)}."

@@ -175,8 +175,23 @@ def _places(ratio: float) -> int:
 
 
 def span_words(span: Span) -> str:
-    """Return a span of a ratio in words."""
-    return f"span {times(span.low)} to {times(span.high)}"
+    """Return a span of a ratio in words; one whose ends print alike by how wide it is at most.
+
+    >>> [span_words(Span(low, high, 0.001, 0.001, 400)) for low, high in ((0.941, 0.973), (0.9781, 0.9784))]
+    ['span 0.941 to 0.973', 'span under 0.001']
+    """
+    low, high = times(span.low), times(span.high)
+    if low == high:
+        step = 10.0 ** -_places(span.high)
+        return f"span under {format_number(step, significant=1)}"
+    return f"span {low} to {high}"
+
+
+def span_ends(span: Span | None) -> str:
+    """Return both ends of a span in brackets behind a ratio; nothing without one, or where they print alike."""
+    if span is None or times(span.low) == times(span.high):
+        return ""
+    return f" ({times(span.low)} to {times(span.high)})"
 
 
 def in_brackets(span: Span | None) -> str:

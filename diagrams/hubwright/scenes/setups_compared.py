@@ -7,9 +7,19 @@ from hubwright.results.changes import NotComparableError
 from hubwright.results.comparison import Compared, Comparison, compare_results
 from hubwright.results.model import Results
 from hubwright.results.span_tables import sampling_words
-from hubwright.scenes.ratio_panels import RatioPanel, RatioRow, in_brackets, ratio_and_verdict, ratio_panels, times
+from hubwright.scenes.ratio_panels import (
+    RatioPanel,
+    RatioRow,
+    in_brackets,
+    ratio_and_verdict,
+    ratio_panels,
+    span_ends,
+    times,
+)
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Scene, Step, Units
+
+_COUNTS = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
 
 
 def setups_compared(
@@ -81,9 +91,14 @@ def _title(base: Results, compared: Sequence[Comparison], case: str) -> str:
         told = "these data do not settle which way it goes" if moved else "nothing changes it"
         return f"{heading}, beside {plain(base.setup.name)}: {told}"
     comparison, each, ratio = max(settled, key=lambda entry: abs(math.log(entry[2])))
-    ends = "" if each.span is None else f" ({times(each.span.low)} to {times(each.span.high)})"
-    most = "most changed" if len(known) > 1 else "changed"
-    return f"{heading}: {most} by {plain(comparison.other.setup.name)}, × {times(ratio)}{ends}"
+    alike = [entry for entry in settled if times(entry[2]) == times(ratio)]
+    ends = {span_ends(entry[1].span) for entry in alike}
+    told = f"× {times(ratio)}{ends.pop() if len(ends) == 1 else ''}"
+    most = "most changed" if len(known) > len(alike) else "changed"
+    if len(alike) > 1:
+        count = "both" if len(alike) == len(known) == 2 else _COUNTS.get(len(alike), f"{len(alike)}")
+        return f"{heading}: {most} by {count} setups alike, {told}"
+    return f"{heading}: {most} by {plain(comparison.other.setup.name)}, {told}"
 
 
 def _caption(base: Results, compared: Sequence[Comparison]) -> str:
