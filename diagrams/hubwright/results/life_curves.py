@@ -68,7 +68,7 @@ class LifeCurves:
 @lru_cache(maxsize=8)
 def against_load_line(results: Results) -> LifeCurves:
     """Return life over the load line offset [m]: moved by spacer or by wheel, what turns with it staying the same."""
-    moves = np.linspace(-_REACH, _REACH, 81)
+    moves = np.linspace(-_REACH, _REACH, 161)
 
     def moved(by: Array | float) -> tuple[Setup, dict[str, Input]]:
         setup, inputs = results.setup, dict(results.inputs)
@@ -81,14 +81,14 @@ def against_load_line(results: Results) -> LifeCurves:
 
     own = results.wheel_geometry.load_line_offset
     return _curves(
-        results, moves, 0.0, moved, looked_at=60, abscissa=lambda many: own + moves, names=_names(results), every=8
+        results, moves, 0.0, moved, looked_at=120, abscissa=lambda many: own + moves, names=_names(results), every=16
     )
 
 
 @lru_cache(maxsize=8)
 def against_wheel_load(results: Results) -> LifeCurves:
     """Return life over the wheel's standing load [N]: the vehicle's own mass grows, the gear stays as it is."""
-    factors = np.round(np.arange(_LOADS[0], _LOADS[1] + 0.01, 0.05), 9)
+    factors = np.round(np.arange(_LOADS[0], _LOADS[1] + 0.01, 0.0125), 9)
 
     def moved(by: Array | float) -> tuple[Setup, dict[str, Input]]:
         inputs = dict(results.inputs)
@@ -107,17 +107,17 @@ def against_wheel_load(results: Results) -> LifeCurves:
         factors,
         1.0,
         moved,
-        looked_at=12,
+        looked_at=48,
         abscissa=lambda many: many.values[name],
         names=_names(results)[:1],
-        every=2,
+        every=8,
     )
 
 
 @lru_cache(maxsize=8)
 def against_lateral_g(results: Results) -> LifeCurves:
     """Return life in a bend over life standing, by the lateral acceleration over g, as outer and as inner wheel."""
-    bends = np.linspace(0.0, _BENDS, 81)
+    bends = np.linspace(0.0, _BENDS, 201)  # close: where both rows share the load alike, life has a sharp peak
     outer: Side = "right" if results.side > 0 else "left"
     inner: Side = "left" if results.side > 0 else "right"
 
@@ -135,11 +135,11 @@ def against_lateral_g(results: Results) -> LifeCurves:
         bends,
         0.0,
         moved,
-        looked_at=48,
+        looked_at=120,
         abscissa=lambda many: bends,
         names=("outer", "inner"),
         base="standing",
-        every=4,
+        every=10,
     )
 
 
@@ -169,9 +169,19 @@ def _curves(
         )
     x = np.asarray(abscissa(many), dtype=float)
     own = float(np.interp(neutral, points, x))
-    places = sorted({*range(0, len(points), every), looked_at, len(points) - 1})
+    places = sorted({*range(0, len(points), every), looked_at, len(points) - 1, *_peak(curves[0].ratio, every)})
     band = _band(results, points, x, neutral, places, moved, names[0], base)
     return LifeCurves(x, tuple(curves), own, looked_at, band)
+
+
+def _peak(ratio: Array, every: int) -> range:
+    """Return places about the peak of a curve, closer than elsewhere: there a band bends most."""
+    if not np.isfinite(ratio).any():
+        return range(0)
+    peak = int(np.nanargmax(ratio))
+    if peak in (0, len(ratio) - 1):
+        return range(0)
+    return range(max(peak - 2 * every, 0), min(peak + 2 * every + 1, len(ratio)), max(every // 5, 1))
 
 
 def _names(results: Results) -> tuple[str, ...]:

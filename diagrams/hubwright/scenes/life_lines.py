@@ -141,7 +141,7 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
     return Scene(
         name=wording.name,
         title=_title(curves, wording, units),
-        caption=_caption(results, curves, wording),
+        caption=_caption(results, curves, wording, is_seen=_is_seen(curves, frame)),
         description=_description(results, curves, wording, units),
         units=units,
         size=(_WIDTH, _HEIGHT),
@@ -151,7 +151,11 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
             Step("Mark what is", "Lives are compared with this setup's own: a ratio, never a promise."),
             Step(
                 "Allow for what is not known",
-                "The grey band: how far the ratio may lie off by the ranges of all inputs.",
+                "The grey band: how far the ratio may lie off by the ranges of all inputs."
+                if _is_seen(curves, frame)
+                else "The ranges of all inputs move the ratio less than the line is thick."
+                if curves.band is not None
+                else "Here nothing is said of ranges: the line has no band.",
             ),
             Step("Change one thing", "All else stays; every point is solved anew."),
             Step("Compare", "What holds in one case need not hold in another."),
@@ -246,6 +250,17 @@ def _band(curves: LifeCurves, frame: Plot) -> list[Item]:
     return [Part("part-span", "plot", 2, rings=(ring,), material="fixed", outline=0.0, level=-0.5)]
 
 
+def _is_seen(curves: LifeCurves, frame: Plot) -> bool:
+    """Return whether the band is anywhere wider than the line that lies over it."""
+    band = curves.band
+    if band is None:
+        return False
+    wide = np.log10(np.maximum(band.high, _LEAST) / np.maximum(band.low, _LEAST)) * (
+        1.0 / (frame.view.vertical_per_mm or 1.0)
+    )
+    return bool(wide.max(initial=0.0) > _STYLES[0][1])
+
+
 def _own(curves: LifeCurves, frame: Plot) -> list[Item]:
     at = (curves.own, 0.0)
     standing = curves.own <= frame.x[0]
@@ -254,7 +269,7 @@ def _own(curves: LifeCurves, frame: Plot) -> list[Item]:
         "right" if standing else "above",
         anchor=at,
         size=2.3,
-        nudge=(0.5, 3.0) if standing else (0.0, 0.5),
+        nudge=(6.0, -2.6) if standing else (0.0, 0.5),  # under the level of 1, between the lines that part there
     )
     return [
         Dot("own", "plot", 1, at=at, kind="ring", radius=1.1, level=4),
@@ -296,12 +311,13 @@ def _title(curves: LifeCurves, wording: _Wording, units: Units) -> str:
     return told if len(set(ends)) < 2 else f"{told} ({' to '.join(ends)})"
 
 
-def _caption(results: Results, curves: LifeCurves, wording: _Wording) -> str:
+def _caption(results: Results, curves: LifeCurves, wording: _Wording, *, is_seen: bool) -> str:
     words = [f"{plain(results.setup.name)}: {results.wheel.replace('_', ' ')} wheel. {wording.left_out}"]
     if curves.band is not None:
+        begin = "Grey: span of the thick line" if is_seen else "Narrower than the thick line: its span"
         words.append(
-            f"Grey: span of the thick line over the ranges of all inputs, 5th to 95th percentile of "
-            f"{curves.band.draws} draws, {sampling_words(curves.band.draws)}."
+            f"{begin} over the ranges of all inputs, 5th to 95th percentile of {curves.band.draws} draws, "
+            f"{sampling_words(curves.band.draws)}."
         )
     if not all(curve.valid[np.isfinite(curve.ratio)].all() for curve in curves.curves):
         words.append("Dashed: outside the range of the life formula, severe.")

@@ -90,7 +90,7 @@ def _title(base: Results, compared: Sequence[Comparison], case: str) -> str:
         moved = any(each.verdict == "not settled" for _, each, _ in known)
         told = "these data do not settle which way it goes" if moved else "nothing changes it"
         return f"{heading}, beside {plain(base.setup.name)}: {told}"
-    comparison, each, ratio = max(settled, key=lambda entry: abs(math.log(entry[2])))
+    comparison, _, ratio = max(settled, key=lambda entry: abs(math.log(entry[2])))
     alike = [entry for entry in settled if times(entry[2]) == times(ratio)]
     ends = {span_ends(entry[1].span) for entry in alike}
     told = f"× {times(ratio)}{ends.pop() if len(ends) == 1 else ''}"
