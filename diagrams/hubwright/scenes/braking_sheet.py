@@ -89,20 +89,21 @@ def braking_sheet(results: Results, words: BrakingWording, actions: Actions, par
     spare = (BOX[2] - BOX[0] - (inboard + outboard) * near) / 2
     low = results.wheel_geometry.loaded_radius * 1e3
 
-    def seen(plane: Plane, name: str, origin: Point, at: float, frame: bool = False) -> Seen:
-        flip = mirrored(plane, side)
-        return Seen(plane, View(name, origin, at, per_mm, mirrored=flip, frame=box if frame else None), side)
+    def seen(plane: Plane, name: str, origin: Point, at: float, heading: str, frame: bool = False) -> Seen:
+        flip, edge = mirrored(plane, side), box if frame else None
+        return Seen(plane, View(name, origin, at, per_mm, mirrored=flip, frame=edge, heading=heading), side)
 
     middle = FOOT + 6.0 + (HEIGHT - FOOT - 14.0) / 2
+    of_detail = (x(BOX[0] + spare + outboard * near), (BOX[1] + BOX[3]) / 2)
     return Sheet(
         results,
         words,
         parts,
         actions,
         rows,
-        seen("top", "top", (x(_WHEEL_X) + side * m.load_line * scale, middle), scale),
-        seen("top", "detail", (x(BOX[0] + spare + outboard * near), (BOX[1] + BOX[3]) / 2), near, frame=True),
-        seen("side", "inset", (x(INSET_X), _INSET_LOW + low * small), small),
+        seen("top", "top", (x(_WHEEL_X) + side * m.load_line * scale, middle), scale, "From above"),
+        seen("top", "detail", of_detail, near, f"The rows from above   {detail}", frame=True),
+        seen("side", "inset", (x(INSET_X), _INSET_LOW + low * small), small, f"From outboard   {inset}"),
         (whole, detail, inset),
     )
 

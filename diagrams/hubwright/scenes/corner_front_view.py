@@ -100,11 +100,21 @@ def _views(results: Results, body: RollBody, words: RollWording) -> tuple[View, 
     per_mm = round_scale(max(needs), 1.0)
     road = _FOOT + 3.0 + _TRACK_ROW + _ARROWS
     middle = _MIDDLE if words.axles else _WIDTH / 2
-    views = [View("vehicle", (middle, road), scale, per_mm, mirrored=True)]
+    views = [
+        View(
+            "vehicle",
+            (middle, road),
+            scale,
+            per_mm,
+            mirrored=True,
+            heading="Both axles together" if words.axles else "",
+        )
+    ]
     tall = 2 * results.wheel_geometry.free_diameter / 2 * 1e3 * scale
     low = _FOOT + 4.0 + _AXLE_ARROWS
     for number, axle in enumerate(reversed(words.axles)):
-        views.append(View(axle, (_AXLE, low + number * (tall + _AXLE_ARROWS + 14.0)), scale, per_mm, mirrored=True))
+        origin, heading = (_AXLE, low + number * (tall + _AXLE_ARROWS + 14.0)), f"{axle.capitalize()} axle"
+        views.insert(1, View(axle, origin, scale, per_mm, mirrored=True, heading=heading, level_with=words.axles[0]))
     return tuple(views)
 
 
@@ -291,7 +301,7 @@ def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> lis
         items += [axle_seen(results, view.name, places, 6), *wheels_seen(results, view.name, places, 6)]
         top = view.origin[1] + results.wheel_geometry.free_diameter * 1e3 * view.scale + 4.0
         moved = sum(abs(wheel.gained) for wheel in pair) / 2
-        heading = f"*{view.name.capitalize()} axle"
+        heading = f"*{view.heading}"
         items.append(
             Words(f"words-{view.name}", view.name, 6, at_sheet=(view.origin[0], top), lines=(heading,), align="centre")
         )

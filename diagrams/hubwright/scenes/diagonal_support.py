@@ -42,6 +42,7 @@ _LEFT, _RIGHT = 46.0, 128.0
 _DETAIL, _HIGH, _REACH = (172.0, 236.0), 48.0, 46.0  # frame of the detail, its height, room for the lever
 _TEXT = 26.0  # what the lever's text takes where it stands beside it
 _ALONG, _WIDE, _UP, _ARROWS = (242.0, 304.0), 54.0, 34.0, 24.0
+_DETAIL_HEADING, _ALONG_HEADING = "Detail A, the line turned upright", "Along the line, from the rear"
 _MARKED = 5.0  # radius of the mark of the detail
 
 
@@ -54,7 +55,9 @@ def diagonal_support(results: Results, *, case: str | None = None, units: Units 
     base = max(x for _, x in on.places.values()) - min(x for _, x in on.places.values())
     scale, ratio = drawing_scale(base + 2.6 * radius, _TALL)
     rear = min(x for _, x in on.places.values())
-    view = View("above", (_MIDDLE, _FOOT + 8.0 + (1.3 * radius - rear) * scale), scale, mirrored=True)
+    view = View(
+        "above", (_MIDDLE, _FOOT + 8.0 + (1.3 * radius - rear) * scale), scale, mirrored=True, heading="From above"
+    )
     top = view.on_sheet((0.0, 1.3 * radius))[1]
     detail, detail_ratio = _detail_view(on, top)
     along, along_ratio = _along_view(on)
@@ -99,7 +102,14 @@ def _detail_view(on: OnTwo, top: float) -> tuple[View, str]:
     lever = on.across(on.centre) * scale
     taken = abs(lever) + (_TEXT if abs(lever) < _TEXT else 0.0)
     middle = (x0 + x1) / 2 + math.copysign(taken / 2, lever)
-    return View("detail", (middle, y1 - _HIGH / 2 + 4.0), scale, mirrored=True, frame=(x0, y1 - _HIGH, x1, y1)), ratio
+    return View(
+        "detail",
+        (middle, y1 - _HIGH / 2 + 4.0),
+        scale,
+        mirrored=True,
+        frame=(x0, y1 - _HIGH, x1, y1),
+        heading=_DETAIL_HEADING,
+    ), ratio
 
 
 def _along_view(on: OnTwo) -> tuple[View, str]:
@@ -109,7 +119,9 @@ def _along_view(on: OnTwo) -> tuple[View, str]:
     scale, ratio = min(sizes)
     middle = sum(_ALONG) / 2 + (max(places) + min(places)) / 2 * scale
     per_mm = round_scale(on.weight, _ARROWS)
-    return View("along", (middle, _FOOT + 14.0 + on.weight / per_mm), scale, per_mm, mirrored=True), ratio
+    return View(
+        "along", (middle, _FOOT + 14.0 + on.weight / per_mm), scale, per_mm, mirrored=True, heading=_ALONG_HEADING
+    ), ratio
 
 
 def _seen(on: OnTwo, radius: float, width: float, view: View) -> list[Item]:
@@ -189,7 +201,7 @@ def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
         Line("support-line-detail", detail.name, 2, points=((0.0, -reach), (0.0, reach)), style="outline",
              tone="reaction", width=0.5, level=2),
         Normal("force-weight-detail", detail.name, 2, at=(d, 0.0), newtons=-on.weight, label=weight, level=8),
-        Words("words-detail", "", 2, at_sheet=at, lines=("*Detail A, the line turned upright",), size=2.4),
+        Words("words-detail", "", 2, at_sheet=at, lines=(f"*{detail.heading}",), size=2.4),
     ]  # fmt: skip
     if on.third is not None:
         items.append(
@@ -222,7 +234,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
     at = (sum(_ALONG) / 2, top + 9.0)
     pair = Label((f"*{words.line_force()}", "on the line"), "below")
     items: list[Item] = [
-        Words("words-along", "", 2, at_sheet=at, lines=("*Along the line, from the rear",), size=2.4, align="centre"),
+        Words("words-along", "", 2, at_sheet=at, lines=(f"*{view.heading}",), size=2.4, align="centre"),
         Ground("ground-along", view.name, 2, start=(min(places) - spare, 0.0), end=(max(places) + spare, 0.0)),
         Line("plumb", view.name, 2, points=((d, h), (d, 0.0)), style="centre", tone="load", level=3),
         Dot("line-on-end", view.name, 2, at=(0.0, 0.0), tone="reaction", radius=0.9, level=8),

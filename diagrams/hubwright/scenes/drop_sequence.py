@@ -92,19 +92,28 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
     per_mm = round_scale(largest, _ARROWS)
     road = _FOOT + _TAIL + largest / per_mm
     top = road + max(highest * scale, HEIGHT + 2.0)
-    views = tuple(View(instant.name, (x, road), scale, per_mm) for instant, x in zip(seen, _PLACES, strict=True))
-    model = View("model", (_MODEL, road), 1.0)
+    views = tuple(
+        View(
+            instant.name,
+            (x, road),
+            scale,
+            per_mm,
+            heading=f"{instant.title}, {words.time(instant.time)}",
+            level_with=seen[0].name,
+        )
+        for instant, x in zip(seen, _PLACES, strict=True)
+    )
+    model = View("model", (_MODEL, road), 1.0, heading="Its model, not to scale")
     items: list[Item] = quarter_car_items(history.car, model, units)
     at = (_MODEL - WIDTH / 2, top + 5.0)
-    items.append(Words("words-model", "", at_sheet=at, lines=("*Its model, not to scale",)))
+    items.append(Words("words-model", "", at_sheet=at, lines=(f"*{model.heading}",)))
     if history.tire_on_rim:
         items.append(_on_rim(seen[1], radius))
     for step, (instant, view) in enumerate(zip(seen, views, strict=True), start=1):
         items += _corner(instant, view, radius, rim, clear, step)
         items += _forces(instant, view, radius, words, step)
-        heading = f"*{instant.title}, {words.time(instant.time)}"
         at = (view.origin[0], top + 5.0)
-        items.append(Words(f"words-{instant.name}", "", step, at_sheet=at, lines=(heading,), align="centre"))
+        items.append(Words(f"words-{instant.name}", "", step, at_sheet=at, lines=(f"*{view.heading}",), align="centre"))
     return Scene(
         name="drop-sequence",
         title=_title(seen, words),

@@ -55,7 +55,7 @@ def element_loads(results: Results, *, case: str = "standing", units: Units = "s
     items: list[Item] = []
     # the outboard row of a left wheel stands left, as in its sections
     for row, middle in zip(rows, _MIDDLES if results.side > 0 else _MIDDLES[::-1], strict=True):
-        view = View(row.name, (middle, _LEVEL), scale, newtons_per_mm, mirrored=True)
+        view = View(row.name, (middle, _LEVEL), scale, newtons_per_mm, mirrored=True, heading=words.heading(row))
         section, section_ratio = section_view(drawn, row, middle)
         views += [view, section]
         items += _rings(drawn, row)

@@ -67,7 +67,8 @@ def section_view(d: ElementsDrawn, row: RowElementsDrawn, middle: float) -> tupl
     bore = low + _FOOT if _half(row) > 0 else high - _FOOT  # the axis lies beyond it
     # mirrored: what lies outboard at a left wheel lies left of the origin
     origin = (left + right) / 2 + scale * _centre(d, row)[0], bore - scale * _half(row) * b.bore / 2
-    return View(f"section-{row.name}", origin, scale, d.newtons_per_mm, True, (left, low, right, high)), ratio
+    edge, heading = (left, low, right, high), f"{row.name.capitalize()} row: a {d.words.element} in section"
+    return View(f"section-{row.name}", origin, scale, d.newtons_per_mm, True, edge, heading=heading), ratio
 
 
 def section_items(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[Item]:

@@ -151,7 +151,7 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
     words = _wording(results, case, units, has_disc=parts.mount.hat > 0)
     view, ratio = _view(parts, results.side, words.clamp.value)
     per_mm = round_scale(max(words.capacity.high, words.case.demand), _LONGEST)
-    bars = View("torque", (_BARS, 0.0), 1.0 / per_mm, vertical_per_mm=1.0)
+    bars = View("torque", (_BARS, 0.0), 1.0 / per_mm, vertical_per_mm=1.0, heading="What is to pass, and friction")
     items: list[Item] = [
         *solids(parts, view.name, results.side, "detail"),
         *_clamp(words, parts, view, results.side),
@@ -202,7 +202,8 @@ def _view(parts: Assembly, side: int, clamp: float) -> tuple[View, str]:
     scale, ratio = drawing_scale(stud.end - stud.start, x1 - x0 - 2 * _ROOM)
     middle = side * (stud.start + stud.end) / 2
     origin = ((x0 + x1) / 2 + middle * scale, (y0 + y1) / 2 - mount.bolt * scale)
-    return View("joint", origin, scale, round_scale(clamp, _ARROW), mirrored=True, frame=_FRAME), ratio
+    per_mm, heading = round_scale(clamp, _ARROW), "Section at one stud"
+    return View("joint", origin, scale, per_mm, mirrored=True, frame=_FRAME, heading=heading), ratio
 
 
 def _column(outboard: int) -> Literal["left column", "right column"]:

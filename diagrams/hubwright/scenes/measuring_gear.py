@@ -50,8 +50,10 @@ def measuring_gear(results: Results, *, case: str = "standing", units: Units = "
         drawing_scale(top, 95.0)[0],
     )
     road = _FOOT + 22.0
-    side = View("side", (sum(_SIDE) / 2 + scale * (front + rear) / 2, road), scale, mirrored=True)
-    back = View("rear", (sum(_REAR) / 2, road), scale, mirrored=True)
+    side = View(
+        "side", (sum(_SIDE) / 2 + scale * (front + rear) / 2, road), scale, mirrored=True, heading="From the side"
+    )
+    back = View("rear", (sum(_REAR) / 2, road), scale, mirrored=True, heading="From the rear")
     items = [*vehicle_seen(results, outline, side), *rear_outline(results, back.name)]
     reach = across / 2 + 60.0
     items.append(axle_seen(results, back.name, (track / 2, -track / 2), 1))

@@ -43,8 +43,8 @@ def measuring_lengths(results: Results, *, case: str = "standing", units: Units 
     )
     road = _FOOT + 3 * _ROW + 4.0
     middle = sum(_SIDE) / 2 + scale * (outline.front + outline.rear) / 2
-    side = View("side", (middle, road), scale, mirrored=True)
-    rear = View("rear", (sum(_REAR) / 2, road), scale, mirrored=True)
+    side = View("side", (middle, road), scale, mirrored=True, heading="From the side")
+    rear = View("rear", (sum(_REAR) / 2, road), scale, mirrored=True, heading="From the rear")
     items = [*vehicle_seen(results, outline, side), *_behind(results, rear, tracks, width)]
     along = _along(results, side, units)
     items += along

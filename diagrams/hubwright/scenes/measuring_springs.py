@@ -58,7 +58,8 @@ def measuring_springs(results: Results, *, case: str = "standing", units: Units 
     scale, ratio = drawing_scale(tall, _TALL, ((1, 5), (1, 6), (1, 8), (1, 10), (1, 15), (1, 20)))
     low = _FOOT + 8.0 + loaded * scale
     first, second = (
-        View(name, (x, low), scale, mirrored=True) for name, x in (("loaded", _LOADED), ("travel", _TRAVEL))
+        View(name, (x, low), scale, mirrored=True, heading=heading, level_with="loaded")
+        for name, x, heading in (("loaded", _LOADED, "Under a known load"), ("travel", _TRAVEL, "From stop to stop"))
     )
     items: list[Item] = []
     for view in (first, second):

@@ -35,8 +35,8 @@ def measuring_tire(results: Results, *, case: str = "standing", units: Units = "
         value * 1e3 for value in (geometry.free_diameter / 2, geometry.loaded_radius, geometry.rim_diameter / 2)
     )
     scale, ratio = drawing_scale(2 * free, _TALL, ((1, 5), (1, 6), (1, 8), (1, 10), (1, 15)))
-    stands = View("standing", (_STANDS, _FOOT + 8.0), scale, mirrored=True)
-    hangs = View("free", (_FREE, _FOOT + 8.0), scale, mirrored=True)
+    stands = View("standing", (_STANDS, _FOOT + 8.0), scale, mirrored=True, heading="Standing")
+    hangs = View("free", (_FREE, _FOOT + 8.0), scale, mirrored=True, heading="Off the ground")
     length = {name: format_quantity(value / 1e3, "length", units) for name, value in (("l", loaded), ("f", 2 * free))}
     items: list[Item] = [
         *_wheel(stands, standing_tire(free_radius=free, loaded_radius=loaded, at=0.0), loaded, rim),

@@ -49,7 +49,7 @@ def measuring_weights(results: Results, *, case: str = "standing", units: Units 
     views, items = [], []
     for number, (room, (name, x, mass)) in enumerate(zip(_ROOMS, places, strict=True), start=1):
         middle = sum(room) / 2 + scale * (outline.front + outline.rear) / 2
-        view = View(f"weighing-{number}", (middle, road), scale, per_mm, mirrored=True)
+        view = View(f"weighing-{number}", (middle, road), scale, per_mm, mirrored=True, heading=f"Weighing the {name}")
         views.append(view)
         items += _weighed(results, outline, view, number, name, x, mass, units)
     top = views[0].on_sheet((0.0, outline.top))[1]

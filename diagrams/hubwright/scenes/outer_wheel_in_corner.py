@@ -41,6 +41,7 @@ _BARS = (138.0, 294.0)  # where the chain of moments stands, a right wheel's mir
 _TOP, _PITCH, _THICK = 46.5, 5.8, 3.4
 _LABELS, _BESIDE = 69.0, 1.6  # width of the words left of the chain; from an item to words beside it
 _ARCS = {"side": 15.0, "upright": 7.5}  # radii on the sheet
+_CHAIN = "Moments about {C}, on the body"
 _NOTHING = 1e-6
 
 
@@ -147,7 +148,8 @@ def _bars_view(sheet: Layout, turnings: tuple[Turning, ...]) -> View:
     start, end = _left(sheet) + _LABELS + 2.0, _left(sheet) + _BARS[1] - _BARS[0]
     per_mm = round_scale(high - low, end - start)
     # the longest bar begins beside its words
-    return View("moments", (start + high / per_mm, 0.0), 1.0 / per_mm, mirrored=True, vertical_per_mm=1.0)
+    origin = (start + high / per_mm, 0.0)
+    return View("moments", origin, 1.0 / per_mm, mirrored=True, vertical_per_mm=1.0, heading=_CHAIN)
 
 
 def _left(sheet: Layout) -> float:
@@ -160,9 +162,7 @@ def _chain(d: Drawn, view: View, turnings: tuple[Turning, ...], step: int) -> li
     left, bottom = _left(d.layout), _TOP - (len(turnings) - 1) * _PITCH
     zero = ((0.0, _TOP + 2.6), (0.0, bottom - 2.6))
     items: list[Item] = [
-        Words(
-            "words-moments", "moments", step, at_sheet=(left, _TOP + 5.4), lines=("*Moments about {C}, on the body",)
-        ),
+        Words("words-moments", "moments", step, at_sheet=(left, _TOP + 5.4), lines=(f"*{view.heading}",)),
         Line("moments-zero", "moments", step, points=zero, width=0.4),
     ]
     start = 0.0

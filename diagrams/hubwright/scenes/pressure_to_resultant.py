@@ -40,7 +40,12 @@ from hubwright.scenes.wheel_end_solids import solids
 STRIPS = 8  # an even number leaves the middle to the resultant
 _WIDTH, _FOOT = 310.0, 30.0
 _MIDDLES = (56.0, 155.0, 254.0)
-_NAMES = ("pressure", "strips", "resultant")
+_TOLD = {
+    "pressure": ("1  Pressure", "spread over the tread"),
+    "strips": (f"2  {STRIPS} strips", "a force for each"),
+    "resultant": ("3  One resultant", "as long as the strips end to end"),
+}
+_NAMES = tuple(_TOLD)
 _ROOM, _ARROWS, _LEAST, _BELOW = 84.0, 40.0, 24.0, 5.0  # width of a tire; longest arrow, least room for words
 _SCALES = ((1, 2), (1, 3), (1, 4), (1, 5), (1, 6))
 _DEEP = 5.0  # of the drawn pressure in the middle of the tread
@@ -86,7 +91,7 @@ class _Sheet:
     def view(self, name: str, middle: float) -> View:
         """Return a view whose tire stands in the middle of its third of the sheet."""
         origin = (middle + self.scale * self.line, self.road - self.scale * self.ground)
-        return View(name, origin, self.scale, self.per_mm, mirrored=True)
+        return View(name, origin, self.scale, self.per_mm, mirrored=True, heading=_TOLD[name][0])
 
     def strips(self) -> list[tuple[float, float]]:
         """Return place across the vehicle and force of every strip."""
@@ -177,16 +182,11 @@ def _tire(sheet: _Sheet, view: View, step: int) -> list[Item]:
 
 
 def _heading(sheet: _Sheet, view: View, step: int) -> list[Item]:
-    texts = {
-        "pressure": ("*1  Pressure", "spread over the tread"),
-        "strips": (f"*2  {STRIPS} strips", "a force for each"),
-        "resultant": ("*3  One resultant", "as long as the strips end to end"),
-    }
     y = view.on_sheet((0.0, -sheet.parts.measures.rim_radius))[1] + 26.0
     x = _MIDDLES[_NAMES.index(view.name)]
-    first, second = texts[view.name]
+    second = _TOLD[view.name][1]
     return [
-        Words(f"words-{view.name}", "", step, at_sheet=(x, y), lines=(first,), align="centre", size=2.8),
+        Words(f"words-{view.name}", "", step, at_sheet=(x, y), lines=(f"*{view.heading}",), align="centre", size=2.8),
         Words(f"words-{view.name}-2", "", step, at_sheet=(x, y - 5.0), lines=(second,), align="centre", tone="soft"),
     ]
 

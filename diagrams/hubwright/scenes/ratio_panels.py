@@ -84,7 +84,7 @@ def _panel(panel: RatioPanel, low: float, items: list[Item]) -> tuple[View, floa
     high = foot + sum(row.height for row in panel.rows)
     start, end = _reach(panel.rows)
     scale = (_RIGHT - _LEFT) / (end - start)
-    view = View(panel.name, (_LEFT - start * scale, 0.0), scale, vertical_per_mm=1.0)
+    view = View(panel.name, (_LEFT - start * scale, 0.0), scale, vertical_per_mm=1.0, heading=panel.heading)
     one = ((0.0, foot), (0.0, high))
     items += [
         Axis(

@@ -62,6 +62,11 @@ class _Rocked:
         return self.play.rocking_angle * self.magnification
 
     @property
+    def larger(self) -> str:
+        """How the slack is drawn, in words."""
+        return f"drawn {self.magnification:,.10g} times larger"
+
+    @property
     def side(self) -> int:
         """The sign of outboard along y."""
         return self.results.side
@@ -123,7 +128,8 @@ def _whole_view(r: _Rocked) -> tuple[View, str]:
     radius = r.parts.measures.free_radius
     scale, ratio = drawing_scale(2 * radius, _TOP - _LOW, _WHOLE_SCALES)
     origin = (_WHEEL + scale * r.side * r.parts.measures.load_line, _TOP - scale * radius)
-    return View("whole", origin, scale, mirrored=True), ratio
+    heading = f"The wheel, slack {r.larger}"
+    return View("whole", origin, scale, mirrored=True, heading=heading), ratio
 
 
 def _detail_view(r: _Rocked) -> tuple[View, str]:
@@ -136,7 +142,8 @@ def _detail_view(r: _Rocked) -> tuple[View, str]:
         drawing_scale(tall, y1 - y0, _DETAIL_SCALES)[0],
     )
     ratio = next(f"{sheet} : {real}" for sheet, real in _DETAIL_SCALES if abs(sheet / real - scale) < 1e-9)
-    return View("detail", ((x0 + x1) / 2, (y0 + y1) / 2), scale, mirrored=True, frame=_FRAME), ratio
+    origin, heading = ((x0 + x1) / 2, (y0 + y1) / 2), f"The rows, play {r.larger}"
+    return View("detail", origin, scale, mirrored=True, frame=_FRAME, heading=heading), ratio
 
 
 def _wheel(r: _Rocked, view: Literal["whole", "detail"]) -> list[Item]:
@@ -258,7 +265,7 @@ def _working(r: _Rocked) -> list[Item]:
         f"at the tread {{s}} = 2 {{R}} {{δ|r}}/{{ℓ}} = {r.length(play.tread_travel)}, {{R}} = {radius}",
     )
     left, high = _FRAME[0], _FRAME[1] - 12.0
-    heading = f"*Slack drawn {r.magnification:,.10g} times larger"
+    heading = f"*Slack {r.larger}"
     return [
         Words("heading-magnified", "", 1, at_sheet=(left, _FRAME[3] + 6.0), lines=(heading,), size=2.4),
         Words("heading-lever", "", 4, at_sheet=(left, high), lines=("*From the rows to the tread",), size=2.4),
@@ -270,7 +277,7 @@ def _caption(r: _Rocked) -> str:
     _, _, largest = own_end_play(r.results)
     words = [
         f"{plain(r.results.setup.name)}: {r.results.wheel.replace('_', ' ')} wheel off the ground, seen from the rear; "
-        f"the slack is drawn {r.magnification:,.10g} times larger, all else to scale.",
+        f"the slack is {r.larger}, all else to scale.",
         "An example, not a limit: the maker's limit counts. Ball joints and bushings add to what a hand feels.",
     ]
     if largest > 0:

@@ -83,7 +83,7 @@ def _axle_view(words: ScrubWording) -> View:
     geometry = words.other.wheel_geometry
     extent = max(words.before.track, words.after.track) * 1e3 + geometry.section_width * 1e3
     scale, _ = drawing_scale(extent, _WIDE)
-    return View("axle", (_MIDDLE, _FOOT + 46.0 + 2 * _ROW), scale)
+    return View("axle", (_MIDDLE, _FOOT + 46.0 + 2 * _ROW), scale, heading="The axle from the front")
 
 
 def _over_axle(words: ScrubWording, view: View) -> float:
@@ -102,10 +102,12 @@ def _detail_views(words: ScrubWording) -> tuple[View, View, str]:
     force = max(abs(words.kick_before.force), abs(words.kick_after.force))
     left, right = _PLACE - _HALF, _PLACE + _HALF
     road = _FOOT + 4.0 + 3 * _ROW
-    foot = View("foot", (across, road), scale, frame=(left, road - 5.0, right, road + _TALL))
+    foot_frame = (left, road - 5.0, right, road + _TALL)
+    foot = View("foot", (across, road), scale, frame=foot_frame, heading="From the front, at the road")
     foot_of = road + _TALL + 12.0
     frame = (left, foot_of, right, foot_of + _ROOM)
-    above = View("above", (across, foot_of + 18.0), scale, round_scale(force, _ARROW), frame=frame)
+    seen, per_mm = "From above, front of the vehicle down", round_scale(force, _ARROW)
+    above = View("above", (across, foot_of + 18.0), scale, per_mm, frame=frame, heading=seen)
     return foot, above, ratio
 
 
@@ -156,7 +158,7 @@ def _axle(words: ScrubWording, view: View) -> list[Item]:
             )
         )
     at = (_MIDDLE - _WIDE / 2, _over_axle(words, view))
-    items.append(Words("words-axle", "", 1, at_sheet=at, lines=("*The axle from the front",), size=2.8))
+    items.append(Words("words-axle", "", 1, at_sheet=at, lines=(f"*{view.heading}",), size=2.8))
     return items
 
 
@@ -176,7 +178,7 @@ def _foot(words: ScrubWording, view: View) -> list[Item]:
             level=6,
         ),
         Dot("axis-on-road", view.name, 2, at=(0.0, 0.0), radius=0.9, level=8),
-        _name("words-foot", view, 2, "From the front, at the road"),
+        _name("words-foot", view, 2),
     ]
     inner: Literal["left", "right"] = "left" if words.side > 0 else "right"
     axis = Label(("steering axis",), inner, (0.0, 0.62 * high), size=2.4, nudge=(-words.side * 0.8, 0.0))
@@ -234,7 +236,7 @@ def _above(words: ScrubWording, view: View) -> list[Item]:
     items: list[Item] = [
         *_tires(words, view, -1e3, 1e3),
         Dot("axis-above", view.name, 2, at=(0.0, 0.0), kind="ring", radius=1.4, level=9),
-        _name("words-above", view, 2, "From above, front of the vehicle down"),
+        _name("words-above", view, 2),
     ]
     inner, outer = _arcs(words, view)
     courses = (
@@ -299,9 +301,9 @@ def _arcs(words: ScrubWording, view: View) -> tuple[float, float]:
     return min(pairs, key=worth)
 
 
-def _name(name: str, view: View, step: int, text: str) -> Words:
+def _name(name: str, view: View, step: int) -> Words:
     assert view.frame is not None
-    return Words(name, "", step, at_sheet=(view.frame[0], view.frame[3] + 3.0), lines=(f"*{text}",), size=2.5)
+    return Words(name, "", step, at_sheet=(view.frame[0], view.frame[3] + 3.0), lines=(f"*{view.heading}",), size=2.5)
 
 
 def _told(words: ScrubWording) -> list[Item]:

@@ -53,6 +53,7 @@ _Align = Literal["left", "centre", "right"]
 _ALIGN: dict[str, _Align] = {"left": "left", "centre": "centre", "right": "right"}
 _Place = Literal["left column", "right column"]
 # in which view the full label of a component stands; elsewhere its symbol alone
+_HEADINGS: dict[Plane, str] = {"rear": "From the rear", "top": "From above", "side": "From outboard"}
 _HOME: dict[str, dict[Axis, Plane]] = {
     "contact": {"x": "side", "y": "rear", "z": "rear"},
     "weight": {"x": "top", "y": "rear", "z": "rear"},
@@ -153,7 +154,9 @@ def _sheet(results: Results, words: ViewsWording, actions: Actions, parts: Assem
         "top": (x(_REAR_X + lift), above),
     }
     seen: dict[Plane, Seen] = {
-        plane: Seen(plane, View(plane, origin, scale, per_mm, mirrored=mirrored(plane, side)), side)
+        plane: Seen(
+            plane, View(plane, origin, scale, per_mm, mirrored=mirrored(plane, side), heading=_HEADINGS[plane]), side
+        )
         for plane, origin in origins.items()
     }
     return _Sheet(results, words, parts, actions, seen, ratio, above + m.free_radius * scale + _ABOVE)
@@ -189,12 +192,7 @@ def _bodies(sheet: _Sheet) -> list[Item]:
         items += _caliper_outline(sheet, sheet.actions.caliper)
     for plane in sheet.seen:
         items.append(Dot(f"centre-{plane}", plane, at=(0.0, 0.0), radius=0.7, level=26))
-    titles: tuple[tuple[str, Plane], ...] = (
-        ("from the rear", "rear"),
-        ("from above", "top"),
-        ("from outboard", "side"),
-    )
-    for text, plane in titles:
+    for plane, text in _HEADINGS.items():
         x, y = sheet.seen[plane].view.origin
         lift = 0.0 if plane == "side" else sheet.side * m.load_line * sheet.scale
         high = y + m.free_radius * sheet.scale
@@ -202,7 +200,9 @@ def _bodies(sheet: _Sheet) -> list[Item]:
         if plane != "side":
             at = (x - lift + side * (sheet.parts.below.half_width * sheet.scale + 3.0), high - 2.0)
             align = _ALIGN["left" if side > 0 else "right"]
-        items.append(Words(f"words-{plane}", "", at_sheet=at, lines=(text,), size=2.3, tone="soft", align=align))
+        items.append(
+            Words(f"words-{plane}", "", at_sheet=at, lines=(text.lower(),), size=2.3, tone="soft", align=align)
+        )
     return items
 
 

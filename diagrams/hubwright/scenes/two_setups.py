@@ -144,17 +144,18 @@ def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
             name,
             results,
             part,
-            View(name, (place, axle), scale, per_mm, mirrored=True),
+            View(name, (place, axle), scale, per_mm, mirrored=True, heading=called, level_with="first"),
             words,
         )
-        for name, results, part, place in zip(
-            _NAMES, (words.first, words.second), parts, _PLACES[words.first.side], strict=True
+        for name, called, results, part, place in zip(
+            _NAMES, words.names, (words.first, words.second), parts, _PLACES[words.first.side], strict=True
         )
     )
     little, _ = drawing_scale(2 * max(part.measures.free_radius for part in parts), 78.0, _SMALL)
     high = axle + max(part.measures.free_radius for part in parts) * scale
+    over = "Both on one bearing: grey before, orange after"
     place = (_OVERLAY, high - max(part.measures.free_radius for part in parts) * little)
-    return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True), ratio
+    return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True, heading=over), ratio
 
 
 _NAMES: tuple[Literal["first", "second"], Literal["first", "second"]] = ("first", "second")

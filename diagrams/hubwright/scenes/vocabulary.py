@@ -53,6 +53,8 @@ class View:
     frame: tuple[float, float, float, float] | None = None  # x0, y0, x1, y1 on the sheet: clips parts and lines
     title: str = ""  # such as "Detail A"
     vertical_per_mm: float | None = None  # plots: ordinate per sheet millimetre; y is then not mm
+    heading: str = ""  # what it is called where it is a drawing of its own (a phone): each view of several has one
+    level_with: str = ""  # to which it is compared: where each is a drawing of its own, both keep scale and level
 
     def on_sheet(self, point: Point) -> Point:
         """Return where a point of the view lies on the sheet, in sheet millimetres."""

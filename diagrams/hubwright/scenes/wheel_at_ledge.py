@@ -166,10 +166,11 @@ def wheel_at_ledge(results: Results, *, case: str | None = None, units: Units = 
     per_mm = round_scale(max(at.normal, 0.86 * at.push), _ARROWS)
     deep = max(at.radius * scale, at.normal * math.cos(at.angle) / per_mm - at.edge[1] * scale)
     centre = _FOOT + 12.0 + deep
-    wheel = View("wheel", (_WHEEL, centre), scale, per_mm, mirrored=True)
+    wheel = View("wheel", (_WHEEL, centre), scale, per_mm, mirrored=True, heading="The wheel at the edge")
     top = max(centre + max(at.radius * scale, at.load / per_mm + 9.0), _FOOT + 20.0 + _TALL)
     middle = (_FOOT + 22.0 + top) / 2
-    triangle = View("triangle", (_TRIANGLE, middle + at.load / per_mm / 2), scale, per_mm, mirrored=True)
+    corner, heading = (_TRIANGLE, middle + at.load / per_mm / 2), "The three forces close"
+    triangle = View("triangle", corner, scale, per_mm, mirrored=True, heading=heading)
     items: list[Item] = [
         *_solids(results, at, wheel),
         *_lengths(words, wheel),
@@ -337,6 +338,6 @@ def _triangle(words: LedgeWording, view: View) -> list[Item]:
     items.append(Note("label-edge-again", name, 6, label=beside))
     left = view.origin[0] - 62.0
     high, low = view.origin[1] + 9.0, view.on_sheet(foot)[1] - 16.0
-    items.append(Words("words-triangle", name, 6, at_sheet=(left, high), lines=("*The three forces close",)))
+    items.append(Words("words-triangle", name, 6, at_sheet=(left, high), lines=(f"*{view.heading}",)))
     items.append(Words("words-friction", name, 6, at_sheet=(left, low), lines=lines, size=2.3, tone="soft"))
     return items

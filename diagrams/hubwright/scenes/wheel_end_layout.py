@@ -100,7 +100,7 @@ def layout(
     lens_view, factor = _lens_view(state, parts, force, lens_frame, side)
     return Layout(
         side=side,
-        whole=View("whole", origin, whole, newtons_per_mm=force, mirrored=True),
+        whole=View("whole", origin, whole, newtons_per_mm=force, mirrored=True, heading="Whole wheel"),
         detail=View(
             "detail",
             (x(_BOX[0]) + outboard * detail * side, (_BOX[1] + _BOX[3]) / 2),
@@ -108,6 +108,7 @@ def layout(
             newtons_per_mm=force,
             mirrored=True,
             frame=box,
+            heading="Detail A, the bearing",
         ),
         lens=lens_view,
         whole_ratio=ratio,
@@ -184,7 +185,9 @@ def _lens_view(
     # an arrow has room for 6.5 mm; the factor is a round one
     factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (6.5 * force))
     middle = (frame[0] + frame[2]) / 2 + side * scale * mean
-    return View("lens", (middle, frame[3] - 11.5), scale, force / factor, mirrored=True, frame=frame), factor
+    origin, heading = (middle, frame[3] - 11.5), "Small forces at axle height, on their own scale"
+    lens = View("lens", origin, scale, force / factor, mirrored=True, frame=frame, heading=heading)
+    return lens, factor
 
 
 def reach_of(body: FreeBody, name: str) -> float:
