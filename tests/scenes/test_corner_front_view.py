@@ -1,17 +1,22 @@
 """The vehicle from the rear: closed in every direction, load transfer as the textbook says, words of the numbers."""
 
+import re
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
 from hubwright.results import Results, solve
+from hubwright.scenes.corner_front_numbers import together
+from hubwright.scenes.corner_front_outline import crossed
 from hubwright.scenes.corner_front_view import corner_front_view
-from hubwright.scenes.roll_body import roll_body
-from hubwright.scenes.vocabulary import Force
+from hubwright.scenes.roll_body import RollBody, roll_body
+from hubwright.scenes.vocabulary import Force, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, VehicleChassis
 from scene_checks import check_scene, check_written_scales, is_round
@@ -108,10 +113,129 @@ def test_titles_name_the_side_that_gains() -> None:
     assert "downhill wheels, on the right" in corner_front_view(results, case="cross slope left").title
     assert "nothing moves" in corner_front_view(results, case="standing").title
     trailer = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
-    assert "the coupling takes no part" in corner_front_view(trailer, case="brisk corner left").title
+    assert "none of it comes from the coupling" in corner_front_view(trailer, case="brisk corner left").title
 
 
 def test_cases_along_the_road_are_refused() -> None:
     results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
     with pytest.raises(CaseError, match="round a bend"):
         corner_front_view(results, case="firm braking")
+
+
+def printed(scene: Scene, symbol: str) -> Fraction:
+    """Return the one number that a scene's labels print behind a symbol, exactly, and without its sign."""
+    lines = [
+        " ".join(item.label.lines).replace("*", "")
+        for item in scene.items
+        if isinstance(item, Force | Note) and item.label is not None
+    ]
+    found = [line.split(f"{symbol} = ")[1].replace("\xa0", " ").split() for line in lines if f"{symbol} = " in line]
+    assert len(found) == 1, (symbol, lines)
+    number, unit = found[0][:2]
+    assert unit in {"N", "kN", "lbf"}
+    return Fraction(number.replace(",", ""))
+
+
+def read_sums(scene: Scene, body: RollBody) -> None:
+    """The numbers of a scene's labels add up, upright and across, for the whole and for each side."""
+    drawn = {item.name: item for item in scene.items if isinstance(item, Force)}
+    nothing = 1e-6 * abs(body.weight.z)
+
+    def of(name: str, symbol: str, axis: int) -> Fraction:
+        """Return a printed number with the sign of its arrow."""
+        return printed(scene, symbol) if drawn[name].vector[axis] > 0 else -printed(scene, symbol)
+
+    def coupled(name: str, symbol: str, axis: int) -> Fraction:
+        return of(name, symbol, axis) if name in drawn else Fraction(0)
+
+    sloped = "{W} cos {φ}" if abs(body.weight.y) > nothing else "{W}"
+    upright = [of(f"reaction-{side}", f"{{N|{side}}}", 1) for side in ("left", "right")]
+    upright.append(coupled("reaction-coupling", "{N|coupling}", 1))
+    assert sum(upright) == printed(scene, sloped)
+    pull = next((name for name in ("force-inertia", "force-weight-y") if name in drawn), None)
+    if pull is not None:
+        across = [of(f"reaction-{side}-across", f"{{S|{side}}}", 0) for side in ("left", "right")]
+        across.append(coupled("reaction-coupling-across", "{S|coupling}", 0))
+        assert sum(across) == -of(pull, "{M a}" if pull == "force-inertia" else "{W} sin {φ}", 0)
+    read_wheels(scene, pull is not None)
+
+
+def read_wheels(scene: Scene, across: bool) -> None:
+    """Wheels make their side, and what moves at the axles is what the title says moves."""
+    notes = {item.name: item.label.lines for item in scene.items if isinstance(item, Note)}
+    wheels = {name: lines for name, lines in notes.items() if name.startswith(("label-front_", "label-rear_"))}
+
+    def number(line: str) -> Fraction:
+        return Fraction(line.split(" = ")[-1].replace("\xa0", " ").split()[0].replace(",", ""))
+
+    if not wheels:
+        return
+    for side in ("left", "right"):
+        of_side = [lines for name, lines in wheels.items() if name.endswith(side)]
+        assert sum(number(lines[0]) for lines in of_side) == printed(scene, f"{{N|{side}}}")
+        if across:
+            assert sum(number(lines[-1]) for lines in of_side) == printed(scene, f"{{S|{side}}}")
+            moved = [number(lines[1]) for lines in of_side if "nothing" not in lines[1]]
+            if len(moved) == 2:
+                assert sum(moved) == number(notes[f"label-{side}"][2]) == number(scene.title)
+
+
+@given(chosen=setups(rows_known=False), units=st.sampled_from(("si", "us")))
+@SLOW
+def test_what_the_labels_say_adds_up_in_every_direction(chosen: Setup, units) -> None:
+    results = solve(chosen)
+    for case in shown(results):
+        scene = corner_front_view(results, case=case, units=units)
+        read_sums(scene, roll_body(results, results.cases[case]))
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_labels_of_the_demonstration_add_up_as_well(vehicle: str, units) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for case in shown(results):
+        read_sums(corner_front_view(results, case=case, units=units), roll_body(results, results.cases[case]))
+
+
+@given(
+    values=st.lists(st.floats(-50.0, 50.0), min_size=2, max_size=6),
+)
+def test_parts_and_sums_are_hardly_off(values: list[float]) -> None:
+    parts = {str(n): value for n, value in enumerate(values)}
+    off, whole = together(parts, {"all": dict.fromkeys(parts, 1)})
+    assert all(abs(whole[name] - value) < 1 + 1e-5 for name, value in parts.items())
+    assert whole["all"] == sum(whole[name] for name in parts)
+    assert abs(whole["all"] - sum(values)) <= off + 1e-5
+    usual = sum(round(value) for value in values)
+    if abs(usual - sum(values)) < 0.49:
+        assert off <= 0.5 + 1e-5
+
+
+def test_the_text_alternative_names_what_the_marks_show() -> None:
+    results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    said = corner_front_view(results, case="cross slope right").description.replace("\xa0", " ")
+    wheel = re.search(
+        r"Front left wheel: the road pushes up with ([\d.]+) kN .*?gravity alone would press there with ([\d.]+) kN, "
+        r"([\d.]+) kN gained",
+        said,
+    )
+    assert wheel is not None
+    up, gravity, gained = map(Fraction, wheel.groups())
+    assert gravity + gained == up
+    # 15 degrees: cos 0.9659 (four-figure tables)
+    assert float(gravity) == pytest.approx(0.9659 * results.weight.wheel_loads["front_left"] / 1e3, rel=1e-3)
+
+
+@pytest.mark.parametrize("way", ["left", "right"])
+def test_no_edge_strikes_the_words_inside_a_trailer(way: str) -> None:
+    results = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    scene = corner_front_view(results, case=f"cross slope {way}", units="us")
+    view = scene.view("vehicle")
+    struck = [text for text in draw(scene).texts if "plumb" in text.words or "sin" in text.words]
+    assert len(struck) == 2
+    for text in struck:
+        x0, y0, x1, y1 = text.box
+        one, other = (
+            ((view.origin[0] - x) / view.scale, (y - view.origin[1]) / view.scale) for x, y in ((x0, y0), (x1, y1))
+        )
+        assert not crossed(results, one, other)

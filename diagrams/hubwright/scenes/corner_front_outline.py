@@ -11,6 +11,8 @@ from hubwright.scenes.vocabulary import Material, Part, Point
 from hubwright.scenes.wheel_end_parts.outlines import rounded
 from hubwright.setup.model import TrailerChassis
 
+_STEP = 10.0  # millimetres between points of an edge that are looked at
+
 
 def rear_outline(results: Results, view: str) -> tuple[Part, ...]:
     """Return wheels, body and rear window; the body hides the upper part of the wheels."""
@@ -43,6 +45,19 @@ def rear_outline(results: Results, view: str) -> tuple[Part, ...]:
     if window:
         parts.append(_part("part-window", view, window, 60.0, "ghost", 0.18, 0.5))
     return tuple(parts)
+
+
+def crossed(results: Results, one: Point, other: Point) -> bool:
+    """Return whether an edge of the outline runs through the upright rectangle between two corners."""
+    (x0, x1), (y0, y1) = sorted((one[0], other[0])), sorted((one[1], other[1]))
+    for part in rear_outline(results, ""):
+        for ring in part.rings:
+            for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
+                along = np.linspace(0.0, 1.0, 2 + int(np.hypot(b[0] - a[0], b[1] - a[1]) / _STEP))
+                x, y = a[0] + along * (b[0] - a[0]), a[1] + along * (b[1] - a[1])
+                if np.any((x > x0) & (x < x1) & (y > y0) & (y < y1)):
+                    return True
+    return False
 
 
 def _fittings(half: float, top: float, radius: float) -> tuple[tuple[list[Point], Material], ...]:

@@ -4,14 +4,16 @@ Views in real millimetres: y to the left from the middle plane, z up from the ro
 """
 
 import math
+from dataclasses import replace
 from typing import Literal
 
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
-from hubwright.scenes.corner_front_outline import axle_seen, rear_outline, wheels_seen
+from hubwright.scenes.corner_front_coupling import coupling_held
+from hubwright.scenes.corner_front_outline import axle_seen, crossed, rear_outline, wheels_seen
 from hubwright.scenes.corner_front_words import RollWording
-from hubwright.scenes.roll_body import RollBody, Wheel, roll_body
+from hubwright.scenes.roll_body import ZERO, RollBody, Wheel, roll_body
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.vocabulary import (
     Dimension,
@@ -34,9 +36,12 @@ from hubwright.setup.model import SideSlope, TrailerChassis
 _WIDTH, _FOOT = 310.0, 30.0
 _MIDDLE, _AXLE = 98.0, 247.0  # of the vehicle, and of the axles beside it
 _TRACK_ROW, _ARROWS = 8.0, 28.0
+_PLUMB = (0.62, 0.55, 0.48, 0.7, 0.78, 0.86, 0.94, 1.02)  # of the height: where the plumb line may end
+_LIFTS = (1.6, 4.0, 7.0, 10.0)  # of words over what pulls sideways
+_PLUMB_WIDTH, _PLUMB_HEIGHT = 23.0, 4.4  # of its words
 _WIDE, _TALL = 101.0, 96.0
 _AXLE_ARROWS = 21.0
-_LABELS = 12.0  # words beside an arrow, below the road
+_LABELS, _LOWER = 12.0, 22.0  # words beside an arrow, below the road, and below those of a coupling
 
 
 def corner_front_view(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -72,7 +77,10 @@ def corner_front_view(results: Results, *, case: str | None = None, units: Units
             ScaleBar(main.name, "length", f"All views 1 : {1 / main.scale:.0f}"),
             ScaleBar(main.name, "force", "Forces, all views"),
         ),
-        key=(KeyEntry("load", "weight, inertia"), KeyEntry("reaction", "the road on the wheels")),
+        key=(
+            KeyEntry("load", "weight, inertia"),
+            KeyEntry("reaction", "road on wheels" + (", coupling" if body.coupling != ZERO else "")),
+        ),
         axes="rear",
         body=body.closed(),
     )
@@ -132,6 +140,8 @@ def _pulls(words: RollWording, view: View) -> list[Item]:
     at = body.centre[1], body.centre[2]
     sloped = isinstance(words.results.setup.case(words.state.name), SideSlope)
     symbol = "{W} cos {φ}" if sloped else "{W}"
+    low = _LABELS if words.nothing(body.coupling.y) else _LOWER
+    tip = at[1] + body.weight.z / (view.newtons_per_mm or 1.0) / view.scale
     items: list[Item] = [
         Dot("centre-of-mass", view.name, 2, at=at, kind="centre of mass", radius=1.7, level=8),
         Force("force-weight-z", view.name, 2, at=at, vector=(0.0, body.weight.z), tip_at_point=False, level=5),
@@ -140,11 +150,11 @@ def _pulls(words: RollWording, view: View) -> list[Item]:
             view.name,
             2,
             label=Label(
-                (f"*{symbol} =", f"*{words.force(body.weight.z)}", "onto the road" if sloped else "weight"),
+                (f"*{symbol} =", f"*{words.told('held z')}", "onto the road" if sloped else "weight"),
                 "right" if _pulled_left(words) else "left",
-                anchor=(at[0], -_LABELS / view.scale),
+                anchor=(at[0], tip),
                 tone="load",
-                nudge=(1.6 if _pulled_left(words) else -1.6, 0.0),
+                nudge=(1.6 if _pulled_left(words) else -1.6, -low - tip * view.scale),
             ),
         ),
     ]
@@ -154,22 +164,31 @@ def _pulls(words: RollWording, view: View) -> list[Item]:
     ):
         if words.nothing(newtons):
             continue
-        lines = (f"*{symbol} = {words.force(newtons)}", f"{what}, to the {words.way(newtons)}")
-        items.append(
-            Force(
-                f"force-{name}",
-                view.name,
-                3,
-                at=at,
-                vector=(newtons, 0.0),
-                tip_at_point=False,
-                label=Label(lines, "above", tone="load", nudge=(0.0, 1.6)),
-                level=6,
-            )
-        )
+        force = Force(f"force-{name}", view.name, 3, at=at, vector=(newtons, 0.0), tip_at_point=False, level=6)
+        items.append(replace(force, label=_sideways(words, view, symbol, what, newtons)))
     if sloped:
         items += _plumb(words, view)
     return items
+
+
+def _sideways(words: RollWording, view: View, symbol: str, what: str, newtons: float) -> Label:
+    """Return the words over what pulls sideways: in three short lines, or higher, where an edge would strike them."""
+    _, y, z = words.body.centre
+    sloped, told, way = symbol != "{M a}", words.told("held y"), 1.0 if newtons > 0 else -1.0
+    long = (f"*{symbol} = {told}", f"{what}, to the {words.way(newtons)}")
+    short = (f"*{symbol} =", f"*{told}", what)
+    # beside the plumb line they stand wholly on their side
+    forms = ((long, 36.0, 0.0, 10.0), (short, 23.0, 0.0, 14.0)) if sloped else ((long, 22.0, 13.0, 10.0),)
+
+    def struck(form: tuple[tuple[str, ...], float, float, float], lift: float) -> bool:
+        _, ahead, behind, tall = form
+        low = z + (lift + 1.4) / view.scale
+        ends = (y - way * behind / view.scale, low), (y + way * ahead / view.scale, low + tall / view.scale)
+        return crossed(words.results, *ends)
+
+    clear = ((form[0], lift) for lift in _LIFTS for form in forms if not struck(form, lift))
+    lines, lift = next(clear, (forms[-1][0], _LIFTS[0]))
+    return Label(lines, "above", tone="load", nudge=(0.0, lift))
 
 
 def _pulled_left(words: RollWording) -> bool:
@@ -182,16 +201,22 @@ def _plumb(words: RollWording, view: View) -> list[Item]:
     weight, (_, y, z) = words.body.weight, words.body.centre
     size = math.hypot(weight.y, weight.z)
     down = (weight.y / size, weight.z / size)
-    high, low = 0.62 * z, 0.72 * z
+    low = 0.72 * z
     case = words.results.setup.case(words.state.name)
     angle = format_quantity(case.angle, "angle", words.units) if isinstance(case, SideSlope) else ""
+    text, way = f"plumb, {angle}", 1.0 if down[0] > 0 else -1.0
+    wide, tall = _PLUMB_WIDTH / view.scale, _PLUMB_HEIGHT / view.scale
+
+    def struck(high: float) -> bool:
+        at = y - high * down[0], z - high * down[1]
+        return crossed(words.results, (at[0] - way * wide, at[1] - tall / 2), (at[0], at[1] + tall / 2))
+
+    high = next((share * z for share in _PLUMB if not struck(share * z)), _PLUMB[0] * z)
     points = ((y - high * down[0], z - high * down[1]), (y + low * down[0], z + low * down[1]))
     top: Literal["left", "right"] = "right" if down[0] > 0 else "left"
     return [
         Line("plumb", view.name, 3, points=points, style="phantom", tone="soft", level=4),
-        Note(
-            "label-plumb", view.name, 3, label=Label((f"plumb, {angle}",), top, anchor=points[0], tone="soft", size=2.3)
-        ),
+        Note("label-plumb", view.name, 3, label=Label((text,), top, anchor=points[0], tone="soft", size=2.3)),
     ]
 
 
@@ -204,10 +229,10 @@ def _sides(words: RollWording, view: View) -> list[Item]:
         side = "left" if left else "right"
         moved = body.moved(left)
         both = "wheel" if len(body.of_side(left)) == 1 else "wheels"
-        change = "" if words.nothing(moved) else f"{words.force(moved)} {'gained' if moved > 0 else 'lost'}"
-        lines = [f"*{{N|{side}}} = {words.upright()[left]}", f"{side} {both}", *([change] if change else [])]
+        change = "" if words.nothing(moved) else f"{words.told('moved')} {'gained' if moved > 0 else 'lost'}"
+        lines = [f"*{{N|{side}}} = {words.told(f'{side} z')}", f"{side} {both}", *([change] if change else [])]
         if not words.nothing(across):
-            lines.append(f"{{S|{side}}} = {words.force(across)}")
+            lines.append(f"{{S|{side}}} = {words.told(f'{side} y')}")
             name = f"reaction-{side}-across"
             tail = Force(
                 name, view.name, 4, at=(y, 0.0), vector=(across, 0.0), role="reaction", tip_at_point=False, level=6
@@ -224,36 +249,7 @@ def _sides(words: RollWording, view: View) -> list[Item]:
             Force(f"reaction-{side}", view.name, 4, at=(y, 0.0), vector=(0.0, upright), role="reaction", level=5)
         )
         items.append(Note(f"label-{side}", view.name, 4, label=label))
-    coupling = body.coupling
-    if not words.nothing(coupling.z):
-        lines = [f"*{{N|coupling}} = {words.force(coupling.z)}", "up" if coupling.z > 0 else "held down"]
-        at = (0.0, 0.0)
-        items.append(
-            Force(
-                "reaction-coupling",
-                view.name,
-                4,
-                at=at,
-                vector=(0.0, coupling.z),
-                role="reaction",
-                label=Label(tuple(lines), "left" if _pulled_left(words) else "right", tone="reaction", size=2.4),
-                level=5,
-            )
-        )
-        if not words.nothing(coupling.y):
-            items.append(
-                Force(
-                    "reaction-coupling-across",
-                    view.name,
-                    4,
-                    at=at,
-                    vector=(coupling.y, 0.0),
-                    role="reaction",
-                    tip_at_point=False,
-                    level=5,
-                )
-            )
-    return items
+    return items + coupling_held(words, view, aside="left" if _pulled_left(words) else "right")
 
 
 def _levers(words: RollWording, results: Results, view: View) -> list[Item]:
@@ -264,7 +260,8 @@ def _levers(words: RollWording, results: Results, view: View) -> list[Item]:
     half = track * 500.0
     line = _FOOT + 4.0
     foot = -(_ARROWS + 1.0) / view.scale
-    aside = 11.0 if _pulled_left(words) else -11.0  # on the other side of the arrow
+    away = 11.0 if words.nothing(body.coupling.y) else 17.0  # clear of a coupling's arrow
+    aside = away if _pulled_left(words) else -away  # on the other side of the arrow
     what = (
         "track" if isinstance(chassis, TrailerChassis) or chassis.front_track == chassis.rear_track else "front track"
     )
@@ -308,7 +305,7 @@ def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> lis
         told = (
             "nothing moved"
             if words.nothing(moved) or words.nothing(words.body.moved())
-            else "{} moved, {} of all".format(*words.moved_at()[view.name])
+            else f"{words.told(f'moved {view.name}')} moved, {words.share(view.name)} of all"
         )
         at = (view.origin[0], top - 5.0)
         items.append(
@@ -329,9 +326,9 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
     level = -wheel.standing * wheel.pressing / view.newtons_per_mm / view.scale
     reach = 3.2 / view.scale
     lines = (
-        f"*{{F|z}} = {words.force(wheel.force.z)}",
+        f"*{{F|z}} = {words.told(f'{wheel.name} z')}",
         words.gained(wheel),
-        *(() if words.nothing(wheel.force.y) else (f"{{F|y}} = {words.force(wheel.force.y)}",)),
+        *(() if words.nothing(wheel.force.y) else (f"{{F|y}} = {words.told(f'{wheel.name} y')}",)),
     )
     items: list[Item] = [
         Force(

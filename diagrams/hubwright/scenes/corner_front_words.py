@@ -1,13 +1,15 @@
 """The words of the vehicle in a bend or across a slope, all from the numbers."""
 
+import math
 from dataclasses import dataclass
+from functools import cached_property
 
 from hubwright.quantities import format_quantity, format_terms
-from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
+from hubwright.scenes.corner_front_numbers import RollNumbers
 from hubwright.scenes.roll_body import RollBody, Wheel
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Step, Units
+from hubwright.scenes.vocabulary import Point, Step, Units
 from hubwright.setup.model import Cornering, SideSlope
 
 _NOTHING = 1e-6
@@ -22,9 +24,14 @@ class RollWording:
     body: RollBody
     units: Units
 
-    def force(self, newtons: float) -> str:
-        """Return the size of a force."""
-        return format_quantity(abs(newtons), "force", self.units)
+    @cached_property
+    def numbers(self) -> RollNumbers:
+        """Every force as printed, so that all sums close."""
+        return RollNumbers(self.body, self.units, self.axles)
+
+    def told(self, name: str) -> str:
+        """Return the size of a force of that name in the numbers."""
+        return self.numbers.told(name)
 
     def length(self, millimetres: float) -> str:
         """Return a length on the vehicle, without sign."""
@@ -39,18 +46,11 @@ class RollWording:
         """Return whether a force is rounding beside the weight."""
         return abs(newtons) <= _NOTHING * abs(self.body.weight.z)
 
-    def upright(self) -> dict[bool, str]:
-        """Return what the road pushes up with on the left (true) and on the right, so that both make the whole."""
-        sides = (True, False)
-        told = format_terms([self.body.summed(left)[0][1] for left in sides], "force", self.units)
-        return {left: text.removeprefix(MINUS) for left, text in zip(sides, told, strict=True)}
-
-    def moved_at(self) -> dict[str, tuple[str, str]]:
-        """Return for each axle how much moves there, and its part of all, so that both make the whole."""
-        moved = [sum(abs(wheel.gained) for wheel in self.body.of_axle(axle)) / 2 for axle in self.axles]
-        shares = [each / abs(self.body.moved()) for each in moved]
-        forces, percents = format_terms(moved, "force", self.units), format_terms(shares, "percent", self.units)
-        return {axle: (force, percent) for axle, force, percent in zip(self.axles, forces, percents, strict=True)}
+    def share(self, axle: str) -> str:
+        """Return an axle's part of all that moves, so shown that both make the whole."""
+        shares = [sum(abs(wheel.gained) for wheel in self.body.of_axle(each)) / 2 for each in self.axles]
+        percents = format_terms([share / abs(self.body.moved()) for share in shares], "percent", self.units)
+        return percents[self.axles.index(axle)]
 
     @property
     def gains(self) -> bool:
@@ -67,7 +67,7 @@ class RollWording:
         if self.nothing(wheel.gained):
             return "nothing moved"
         axle = wheel.name.partition("_")[0]
-        moved = self.moved_at()[axle][0] if axle in self.axles else self.force(wheel.gained)
+        moved = self.told(f"moved {axle}" if axle in self.axles else "moved")
         return f"{moved} {'gained' if wheel.gained > 0 else 'lost'}"
 
     def title(self) -> str:
@@ -77,10 +77,9 @@ class RollWording:
         where = "across the slope" if self.state.kind == "side_slope" else "in the bend"
         side = "left" if self.gains else "right"
         name = {"side_slope": "downhill", "cornering": "outer"}[self.state.kind]
-        moved = self.force(self.body.moved())
-        shares = [f"{text} at the {axle} axle" for axle, (text, _) in self.moved_at().items()]
-        how = ": " + " and ".join(shares) if shares else "; the coupling takes no part"
-        return f"{moved} moves to the {name} wheels, on the {side}, {where}{how}"
+        shares = [f"{self.told(f'moved {axle}')} at the {axle} axle" for axle in self.axles]
+        how = ": " + " and ".join(shares) if shares else "; none of it comes from the coupling"
+        return f"{self.told('moved')} moves to the {name} wheels, on the {side}, {where}{how}"
 
     def caption(self) -> str:
         """Return what is drawn, and what makes the load move."""
@@ -92,13 +91,13 @@ class RollWording:
         if isinstance(case, Cornering):
             g = format_quantity(case.lateral_g, "acceleration", self.units)
             sentences.append(
-                f"At {g} toward the {case.toward} its inertia, {self.force(across)}, pulls {self.way(across)} "
+                f"At {g} toward the {case.toward} its inertia, {self.told('held y')}, pulls {self.way(across)} "
                 f"{height} above the road."
             )
         elif isinstance(case, SideSlope):
             angle = format_quantity(case.angle, "angle", self.units)
             sentences.append(
-                f"On {angle}, uphill to the {case.uphill}, {self.force(across)} of its weight pulls downhill {height} "
+                f"On {angle}, uphill to the {case.uphill}, {self.told('held y')} of its weight pulls downhill {height} "
                 f"above the road; the picture is tilted with it."
             )
             sentences.append("A vehicle tips well before its static angle: this is no driving limit.")
@@ -108,7 +107,7 @@ class RollWording:
             estimated = self.results.inputs["chassis.front_roll_share"].origin == "estimated"
             share = "estimated" if estimated else "as given in the file"
             sentences.append(f"Front and rear share by their stiffness in roll, the front's share {share}.")
-            sentences.append("Marks across the arrows of the axles: what of gravity stood there before.")
+            sentences.append("Marks across the arrows of the axles: where gravity alone would end them.")
         if kind == "trailer":
             sentences.append("The coupling is taken at the height of the road.")
         return " ".join(sentences)
@@ -118,26 +117,35 @@ class RollWording:
         weight = self.body.weight
         sentences = [
             self.caption(),
-            f"Weight {self.force((weight.y**2 + weight.z**2) ** 0.5)} at the centre of mass.",
+            f"Weight {self.numbers.alone(math.hypot(weight.y, weight.z))} at the centre of mass.",
         ]
+        if self.state.kind == "side_slope":
+            sentences.append(f"Of it {self.told('held z')} presses on the road.")
         for wheel in self.body.wheels:
-            across = (
-                ""
-                if self.nothing(wheel.force.y)
-                else (f" and {self.way(wheel.force.y)} with {self.force(wheel.force.y)}")
-            )
+            across = ""
+            if not self.nothing(wheel.force.y):
+                across = f" and {self.way(wheel.force.y)} with {self.told(f'{wheel.name} y')}"
             sentences.append(
                 f"{wheel.name.replace('_', ' ').capitalize()} wheel: the road pushes up with "
-                f"{self.force(wheel.force.z)}{across}; standing {self.force(wheel.standing)}, {self.gained(wheel)}."
+                f"{self.told(f'{wheel.name} z')}{across}; gravity alone would press there with "
+                f"{self.told(f'{wheel.name} gravity')}, {self.gained(wheel)}."
             )
-        sums = []
-        for left, name in ((True, "left"), (False, "right")):
-            sideways, up = self.body.summed(left)[0]
-            told = ((up, self.upright()[left]), (sideways, self.force(sideways)))
-            parts = [text for newtons, text in told if not self.nothing(newtons)]
-            sums.append(f"{name} {' and '.join(parts)}")
-        sentences.append(f"Both axles together, up and across: {', '.join(sums)}.")
+        if self.axles:
+            sums = [
+                f"{side} {self._up_and_across(self.body.summed(side == 'left')[0], side)}" for side in ("left", "right")
+            ]
+            sentences.append(f"Both axles together, up and across: {', '.join(sums)}.")
+        coupling = self.body.coupling
+        if not self.nothing(coupling.z):
+            held = [f"{'up' if coupling.z > 0 else 'down'} with {self.told('coupling z')}"]
+            if not self.nothing(coupling.y):
+                held.append(f"to the {self.way(coupling.y)} with {self.told('coupling y')}")
+            sentences.append(f"At the coupling the trailer is held {' and '.join(held)}.")
         return " ".join(sentences)
+
+    def _up_and_across(self, force: Point, side: str) -> str:
+        told = ((force[1], f"{side} z"), (force[0], f"{side} y"))
+        return " and ".join(self.told(name) for newtons, name in told if not self.nothing(newtons))
 
     def steps(self) -> tuple[Step, ...]:
         """Return the moves in teaching order."""
@@ -145,22 +153,23 @@ class RollWording:
         if self.nothing(across):
             pull = "Nothing pulls sideways: no inertia across, no slope."
         elif self.state.kind == "side_slope":
-            pull = f"The part of the weight along the slope, {self.force(across)}, pulls downhill."
+            pull = f"The part of the weight along the slope, {self.told('held y')}, pulls downhill."
         else:
-            pull = f"The inertia, {self.force(across)}, pulls {self.way(across)}, out of the bend."
-        sides = [f"{text} on the {'left' if left else 'right'}" for left, text in self.upright().items()]
+            pull = f"The inertia, {self.told('held y')}, pulls {self.way(across)}, out of the bend."
+        sides = [f"{self.told(f'{side} z')} on the {side}" for side in ("left", "right")]
         moved = self.body.moved()
         split = (
             "No load moves."
             if self.nothing(moved)
-            else f"{self.force(moved)} moves to the {'left' if self.gains else 'right'}: pull times height over track."
+            else f"{self.told('moved')} moves to the {'left' if self.gains else 'right'}: pull times height over track."
         )
-        last = "How each wheel stands beside its standing load."
+        last = "How each wheel stands beside what gravity alone would put there."
+        both = "Both axles together" if self.axles else "On the wheels"
         return (
             Step("Draw the vehicle", "From the rear, to scale, on the road.", "isolate"),
             Step("Hang its weight", "At the centre of all masses, gear included.", "loads"),
             Step("Add what pulls sideways", pull, "loads"),
-            Step("Let the road push back", f"Both axles together: {' and '.join(sides)}.", "reactions"),
+            Step("Let the road push back", f"{both}: {' and '.join(sides)}.", "reactions"),
             Step("Measure the levers", split, "dimensions"),
-            Step("Split it between the axles" if self.axles else "Compare with standing", last, "solve"),
+            Step("Split it between the axles" if self.axles else "Compare with gravity alone", last, "solve"),
         )
