@@ -130,3 +130,12 @@ def test_what_the_caliper_is_said_to_stand_above_has_no_angle() -> None:
         upright = any(words in scene.title for words in ("above the axle", "below the axle", "nothing upright"))
         measured = any(item.name == "dimension-caliper-position" for item in scene.items)
         assert upright is not measured, (degrees, scene.title)
+
+
+def test_the_key_names_what_is_drawn() -> None:
+    van = solve(load(CONTENT / "vehicles/supply-van.toml"))
+    key = {entry.kind: entry.text for entry in braking_top_view(van, case="pulling away").key}
+    assert key["reaction moment"] == "moments of bearing and shaft"
+    assert key["fixed"] == "stands still"
+    key = {entry.kind: entry.text for entry in braking_top_view(wagon(), case="firm braking").key}
+    assert key["reaction moment"] == "moment of the bearing"

@@ -124,3 +124,18 @@ def test_a_moment_turns_the_same_way_as_its_vector_points_at_the_reader() -> Non
 def test_directions_without_force_are_named() -> None:
     assert three_views(wagon()).title.endswith("and nothing across or fore and aft")
     assert three_views(wagon(), case="firm braking").title.endswith("fore and aft, and nothing across")
+
+
+@given(chosen=setups(rows_known=False), data=st.data())
+@SLOW
+def test_the_key_says_whose_moments_are_drawn(chosen: Setup, data: st.DataObject) -> None:
+    results = solve(chosen)
+    scene = three_views(results, case=data.draw(st.sampled_from(sorted(results.cases))))
+    takers = {
+        item.label.lines[-1].removesuffix(" on hub")
+        for item in scene.items
+        if isinstance(item, Moment) and item.newton_metres and item.label is not None
+    }
+    said = [entry.text for entry in scene.key if entry.kind == "reaction moment"]
+    assert len(said) == bool(takers)
+    assert {taker for taker in ("bearing", "shaft", "brake") if any(taker in text for text in said)} == takers

@@ -149,3 +149,9 @@ def test_different_wheels_and_edges_are_refused() -> None:
         two_setups(solved(WAGON, "front_left"), solved(WINTER, "front_right"))
     with pytest.raises(CaseError, match="even road"):
         two_setups(solved(WAGON), solved(WINTER), case="stone ledge")
+
+
+def test_the_key_has_a_spacer_where_there_is_one() -> None:
+    for file, text in ((WINTER, "spacer; small: the right one"), (SUMMER, "small: the right one")):
+        scene = two_setups(solved(WAGON), solved(file))
+        assert [entry.text for entry in scene.key if entry.kind == "changed"] == [text]

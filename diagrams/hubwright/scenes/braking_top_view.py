@@ -12,7 +12,7 @@ from hubwright.scenes.braking_inset import caliper, loaded_radius, wheel_from_ou
 from hubwright.scenes.braking_sheet import BOX, HEIGHT, WIDTH, Sheet, braking_sheet, columns_of
 from hubwright.scenes.braking_words import BrakingWording
 from hubwright.scenes.case_choice import case_of
-from hubwright.scenes.key_entries import moment_entries
+from hubwright.scenes.key_entries import moment_entries, standing_entries
 from hubwright.scenes.linked_views import Axis, arc, arrows, ring
 from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import (
@@ -80,6 +80,7 @@ def braking_top_view(results: Results, *, case: str | None = None, units: Units 
             *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
+            *standing_entries(items),
         ),
         body=actions.closed(),
     )

@@ -118,7 +118,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
             *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
-            KeyEntry("changed", "spacer; small: the right one"),
+            KeyEntry("changed", "spacer; small: the right one" if _spaced(bodies) else "small: the right one"),
         ),
         axes="rear",
         body=_closed(bodies[0]),
@@ -383,6 +383,11 @@ def _lists(words: TwoWordings, view: View) -> list[Item]:
             y -= 4.6
         y -= 1.6
     return items
+
+
+def _spaced(bodies: tuple[_Body, _Body]) -> bool:
+    """Return whether one of the two has a spacer."""
+    return any(piece.name == "spacer" for body in bodies for piece in body.parts.pieces)
 
 
 def _closed(body: _Body) -> ClosedBody:
