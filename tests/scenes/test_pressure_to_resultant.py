@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from hubwright.errors import CaseError
 from hubwright.results import described_wheels, solve
-from hubwright.scenes.pressure_to_resultant import pressure_to_resultant
-from hubwright.scenes.vocabulary import Force, Scene
+from hubwright.scenes.pressure_to_resultant import STRIPS, pressure_to_resultant
+from hubwright.scenes.vocabulary import Force, Scene, Words
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
@@ -76,3 +76,10 @@ def test_a_load_line_through_the_centre_has_no_lever() -> None:
 def test_an_edge_is_refused() -> None:
     with pytest.raises(CaseError, match="even road"):
         pressure_to_resultant(solve(load(CONTENT / "vehicles/hill-wagon.toml")), case="stone ledge")
+
+
+def test_the_number_of_strips_is_told_in_words() -> None:
+    assert STRIPS == 8
+    scene = pressure_to_resultant(solve(load(CONTENT / "vehicles/hill-wagon.toml")))
+    heading = next(item for item in scene.items if isinstance(item, Words) and item.name == "words-strips")
+    assert heading.lines == ("*2  Eight strips",)

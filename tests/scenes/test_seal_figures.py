@@ -54,6 +54,12 @@ def test_arrows_and_bars_are_the_formulas() -> None:
     forces = {item.name: item.vector[0] for item in seal_section(results).items if isinstance(item, Force)}
     assert forces["force-depth-1"] == pytest.approx(depth * 1e-4)
     assert forces["force-suction-1"] == pytest.approx(suction * 1e-4)
+    # and on a US sheet on a square inch, of 25.4 mm a side
+    scene = seal_section(results, units="us")
+    forces = {item.name: item.vector[0] for item in scene.items if isinstance(item, Force)}
+    assert forces["force-depth-1"] == pytest.approx(depth * 0.0254**2)
+    assert "square inch" in scene.caption
+    assert "in²" in scene.scale_bars[0].caption
     bars = [item.end for item in depth_against_quench(results).items if isinstance(item, Bar)]
     assert bars == pytest.approx([depth, suction])
 

@@ -38,11 +38,12 @@ from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import solids
 
 STRIPS = 8  # an even number leaves the middle to the resultant
+_COUNT = "eight"  # of them, in words: beside the number of a view a number would run into it
 _WIDTH, _FOOT = 310.0, 30.0
 _MIDDLES = (56.0, 155.0, 254.0)
 _TOLD = {
     "pressure": ("1  Pressure", "spread over the tread"),
-    "strips": (f"2  {STRIPS} strips", "a force for each"),
+    "strips": (f"2  {_COUNT.capitalize()} strips", "a force for each"),
     "resultant": ("3  One resultant", "as long as the strips end to end"),
 }
 _NAMES = tuple(_TOLD)
@@ -237,7 +238,7 @@ def _strips(sheet: _Sheet, step: int) -> list[Item]:
     low, high = (format_quantity(value, "force", sheet.units) for value in (min(forces), max(forces)))
     longest = max(forces) / sheet.per_mm
     label = Label(
-        (f"*{low} to {high} each", f"all {STRIPS} together {{F|z}}"),
+        (f"*{low} to {high} each", f"all {_COUNT} together {{F|z}}"),
         "below",
         anchor=(sheet.line, sheet.ground - (longest + 1.5) / sheet.scale),
         tone="load",
@@ -360,7 +361,7 @@ def _description(sheet: _Sheet) -> str:
     forces = [force for _, force in sheet.strips()]
     low, high = (format_quantity(value, "force", sheet.units) for value in (min(forces), max(forces)))
     return (
-        f"{_caption(sheet)} The pressure is cut into {STRIPS} strips of {low} to {high}; end to end they make {total}. "
+        f"{_caption(sheet)} The pressure is cut into {_COUNT} strips of {low} to {high}; end to end they make {total}. "
         f"The resultant acts {_where(sheet)}, where the load line passes."
     )
 
@@ -375,7 +376,7 @@ def _steps(sheet: _Sheet) -> tuple[Step, ...]:
     )
     return (
         Step("Start from the pressure", "The road presses on all of the tread, a little less at its edges."),
-        Step("Cut it into strips", f"{STRIPS} strips, and a force in the middle of each."),
+        Step("Cut it into strips", f"{_COUNT.capitalize()} strips, and a force in the middle of each."),
         Step("Add the forces", "Set end to end they are as long as the one force that stands for them."),
         Step("Find its place", turned),
     )

@@ -1,7 +1,7 @@
 """A hub's seal in section, with the pressure of the water outside and the suction of the cooled air inside.
 
 A sketch of the trade's usual lip seal in sheet millimetres, outside to the left; every arrow is the force on one square
-centimetre, all at one scale.
+centimetre, on a US sheet on one square inch, all at one scale.
 """
 
 from hubwright.quantities import Kind, format_quantity
@@ -28,7 +28,8 @@ from hubwright.scenes.vocabulary import (
 _SIZE = (310.0, 120.0)
 _ORIGIN = (148.0, 74.0)
 _COLUMNS = (84.0, 222.0)
-_SQUARE = 1e-4  # m²
+_SQUARE: dict[Units, float] = {"si": 1e-4, "us": 0.0254**2}  # of a centimetre, of an inch [m²]
+_SQUARES: dict[Units, tuple[str, str]] = {"si": ("square centimetre", "cm²"), "us": ("square inch", "in²")}
 _LONGEST = 28.0
 _GAP, _RING, _LONG = 16.0, 15.0, 44.0
 _ROWS = (-11.0, -5.5, 0.0, 5.5, 11.0)
@@ -40,7 +41,8 @@ def seal_section(results: Results, *, case: str | None = None, units: Units = "s
     """Return the scene of a seal with both pressures; they do not depend on the case."""
     del case
     found, depth, suction = sealing_of(results, "the section of the seal")
-    per_mm = round_scale(max(depth, abs(suction)) * _SQUARE, _LONGEST)
+    per_mm = round_scale(max(depth, abs(suction)) * _SQUARE[units], _LONGEST)
+    square, short = _SQUARES[units]
     view = View("seal", _ORIGIN, 1.0, per_mm)
     inner_turns = results.setup.bearing.turning_ring == "inner"
     title = told(found, units)
@@ -48,8 +50,8 @@ def seal_section(results: Results, *, case: str | None = None, units: Units = "s
         name="seal-section",
         title=title,
         caption=(
-            "Sketch of a lip seal, outside to the left; every arrow is the force on one square centimetre, all at one "
-            "scale. The suction is an upper estimate: closed hub, cooled all the way; a lip that lets in air ends it."
+            f"Sketch of a lip seal, outside to the left; every arrow is the force on one {square}, all at one scale. "
+            "The suction is an upper estimate: closed hub, cooled all the way; a lip that lets in air ends it."
         ),
         description=f"Section through the seal of a hub, water to the left. {title}. {temperatures(results, units)}.",
         units=units,
@@ -65,7 +67,7 @@ def seal_section(results: Results, *, case: str | None = None, units: Units = "s
             Column("left", _COLUMNS[0], 34.0, 114.0),
             Column("right", _COLUMNS[1], 34.0, 114.0),
         ),
-        scale_bars=(ScaleBar("seal", "force", "Push on each cm²"),),
+        scale_bars=(ScaleBar("seal", "force", f"Push on each {short}"),),
         key=(KeyEntry("load", "pressure"), KeyEntry("turning", "turns"), KeyEntry("fixed", "stands still")),
     )
 
@@ -125,7 +127,7 @@ def _pressure(name: str, pressure: float, view: View, units: Units) -> list[Item
         lines = (f"*warm water: {told_pressure}", "air inside presses outward")
     else:
         lines = ("*no suction", "hub and water equally warm")
-    length = abs(pressure) * _SQUARE / (view.newtons_per_mm or 1.0)
+    length = abs(pressure) * _SQUARE[units] / (view.newtons_per_mm or 1.0)
     far = place - length if outside else place + length
     label = Label(lines, "left column" if outside else "right column", (far, _ROWS[-1]), "load", 2.7)
     items: list[Item] = [
@@ -134,7 +136,7 @@ def _pressure(name: str, pressure: float, view: View, units: Units) -> list[Item
             view.name,
             step,
             at=(place, height),
-            vector=(pressure * _SQUARE, 0.0),
+            vector=(pressure * _SQUARE[units], 0.0),
             tip_at_point=outside or pressure < 0,
             slender=True,
             level=6,
