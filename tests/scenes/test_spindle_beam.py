@@ -14,7 +14,7 @@ from hubwright.results import solve
 from hubwright.results.beams import wheel_end_beam
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.spindle_beam import spindle_beam
-from hubwright.scenes.vocabulary import NOT_TO_SCALE, Curve, Force, Note, Scene
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Curve, Force, Note, Scene
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from strategies import setups
@@ -176,6 +176,6 @@ def test_words_beside_a_short_arrow_clear_the_bar(setup: Setup):
     for name in ("force-load", "reaction-outboard", "reaction-inboard"):
         arrow = force(scene, name)
         assert arrow.label is not None
-        size = abs(arrow.vector[1]) / per_mm if arrow.to_scale else 11.0
+        size = abs(arrow.vector[1]) / per_mm if arrow.to_scale else LENGTH_OFF_SCALE
         middle = arrow.gap + size / 2 + abs(arrow.label.nudge[1])
         assert middle - 2.1 * len(arrow.label.lines) > arrow.gap  # the bar's edge, of which the arrow keeps clear

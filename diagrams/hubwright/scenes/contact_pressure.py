@@ -55,7 +55,7 @@ def contact_pressure(results: Results, *, case: str = "standing", units: Units =
         *_limit(frame, limit, denting, units),
         *(Dot(f"other-{i}", "plot", 3, at=at, tone="before", radius=0.7, level=2) for i, at in enumerate(others)),
     ]
-    told = {name: (f"*{name} row", _told(at, units)) for name, at in loads.items()}
+    told: dict[str, tuple[str, ...]] = {name: (f"*{name} row", _told(at, units)) for name, at in loads.items()}
     ordered = sorted(loads, key=lambda name: loads[name])
     low, high = ordered[0], ordered[-1]
     apart = (loads[high][0] - loads[low][0]) * frame.view.scale

@@ -6,10 +6,9 @@ Sheet millimetres. A lens at a larger force scale comes first where a scene has 
 from dataclasses import replace
 from math import hypot
 
-from hubwright.scenes.vocabulary import NOT_TO_SCALE, Force, View
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Force, View
 
 LEAST_ARROW = 1.2  # of one to scale: what shows as an arrow on a printed sheet
-ROOM = 11.0  # that an arrow not to scale takes
 
 
 def visible(force: Force, view: View, *, least: float = LEAST_ARROW) -> Force:
@@ -25,9 +24,9 @@ def length(newtons: float, newtons_per_mm: float) -> float:
     """Return how long the arrow of a force is when it is shown by `visible`.
 
     >>> length(3000.0, 100.0), length(-100.0, 100.0), length(0.0, 100.0)
-    (30.0, 11.0, 0.0)
+    (30.0, 8.5, 0.0)
     """
-    return ROOM if is_small(newtons, newtons_per_mm) else abs(newtons) / newtons_per_mm
+    return LENGTH_OFF_SCALE if is_small(newtons, newtons_per_mm) else abs(newtons) / newtons_per_mm
 
 
 def is_small(newtons: float, newtons_per_mm: float, *, least: float = LEAST_ARROW) -> bool:
