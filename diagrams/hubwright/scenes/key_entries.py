@@ -17,7 +17,7 @@ def moment_entries(
     couples = [item for item in items if isinstance(item, Moment) and item.newton_metres]
     answers = [item for item in couples if item.role == "reaction"]
     said = [item.label.lines[-1] for item in answers if item.label is not None and item.label.lines]
-    takers = list(dict.fromkeys(text.removesuffix(_ON_HUB) for text in said if text.endswith(_ON_HUB)))
+    takers = sorted({text.removesuffix(_ON_HUB) for text in said if text.endswith(_ON_HUB)})
     if takers:
         reaction = f"moment of the {takers[0]}" if len(takers) == 1 else f"moments of {' and '.join(takers)}"
     entries = (
