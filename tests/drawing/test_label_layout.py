@@ -115,6 +115,18 @@ def test_a_level_leader_moves_off_the_base_of_a_head() -> None:
     assert stays == placed
 
 
+def test_a_leader_does_not_cut_the_head_of_the_arrow_that_it_names() -> None:
+    # a short level arrow toward the column: tail at 64, neck at 62.2, tip at 60
+    column, height = Column("left", 20, 20, 90), 50.4
+    label = replace(wanted("left column"), points=((63.0, 50.0), (59.5, 50.0)))
+    head = Obstacle(label.owner, "head", (58.9, 48.9, 63.3, 51.1))
+    leader = ((21.1, height), knee(column, height), (63.0, 50.0))
+    placed = Placed(label, 20 - label.width, height + label.height / 2, "right", leader)
+    (moved,) = clear_leaders([placed], column, [head])
+    drawn = Obstacle(label.owner, "head", (60.0, 48.9, 62.2, 51.1))
+    assert not any(drawn.crossed_by(piece) for piece in pieces(moved.leader))
+
+
 def test_no_leader_bends_where_another_passes() -> None:
     column = Column("left", 20, 10, 90)
     label, other = replace(wanted("left column"), points=((60.0, 60.0),)), wanted("left column")

@@ -118,7 +118,13 @@ def _within_reach(placed: Placed, column: Column, obstacles: Sequence[Obstacle])
     ys = [height - farthest, height + farthest, *(y for _, y in placed.wanted.points)]
     around = (min(xs) - 1, min(ys) - 1, max(xs) + 1, max(ys) + 1)
     own = (placed.wanted.owner, placed.wanted.name)
-    return [each for each in obstacles if overlap(each.box, around) and each.name not in own]
+    near = [each for each in obstacles if overlap(each.box, around)]
+    # of what the label names only an arrow's head is in the way: the leader's edge of paper would cut it in two
+    return [
+        each.from_neck_to_tip if each.name in own else each
+        for each in near
+        if each.name not in own or each.kind == "head"
+    ]
 
 
 def _spread(piece: Segment) -> Box:

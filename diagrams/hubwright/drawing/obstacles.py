@@ -7,7 +7,7 @@ lines, frames and load lines.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import hypot, inf
 from typing import Literal
 
@@ -54,6 +54,16 @@ class Obstacle:
         if self.kind in ("mark", "shaft"):  # an arc or a shaft has its width all along, a head only at its base
             margin += self.half
         return any(meets(line, grown(box, margin)) for line in self.lines)
+
+    @property
+    def from_neck_to_tip(self) -> Obstacle:
+        """Return a level or upright head without the room before its tip and behind its neck."""
+        x0, y0, x1, y1 = self.box
+        if self.segment is not None or abs((x1 - x0) - (y1 - y0)) < _CLEAR:
+            return self
+        half = min(x1 - x0, y1 - y0) / 2
+        box = (x0 + half, y0, x1 - half, y1) if x1 - x0 > y1 - y0 else (x0, y0 + half, x1, y1 - half)
+        return replace(self, box=box)
 
     @property
     def half(self) -> float:
