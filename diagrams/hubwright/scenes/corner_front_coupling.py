@@ -9,9 +9,9 @@ from typing import Literal
 
 from hubwright.scenes.corner_front_words import RollWording
 from hubwright.scenes.small_forces import visible
-from hubwright.scenes.vocabulary import Force, Item, Label, View
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Force, Item, Label, View
 
-_SIZE, _OFF_SCALE = 2.4, 11.0  # of the words; length of an arrow that is not to scale
+_SIZE = 2.4  # of the words
 _CLEAR = 2.4  # from the upright arrow to the words of the level one
 _LINE = 4.0  # height of a line of words
 
@@ -28,7 +28,7 @@ def coupling_held(words: RollWording, view: View, *, aside: Literal["left", "rig
         )
         assert upright.label is not None
         # below the road, whichever way and however long the arrow
-        length = abs(force.z) / (view.newtons_per_mm or 1.0) if upright.to_scale else _OFF_SCALE
+        length = abs(force.z) / (view.newtons_per_mm or 1.0) if upright.to_scale else LENGTH_OFF_SCALE
         down = 3.2 + len(upright.label.lines) * _LINE / 2
         nudge = (way * 0.8, math.copysign(length / 2, force.z) - down)
         items.append(replace(upright, label=replace(upright.label, nudge=nudge)))
