@@ -61,7 +61,7 @@ def test_nothing_leaves_the_narrow_sheet_and_no_letter_stands_on_another(narrow:
 def test_a_bar_on_the_narrow_sheet_states_the_new_ratio(narrow: dict[str, Drawing]) -> None:
     view = narrow["detail A"].scene.views[0]
     (bar,) = [bar for bar in narrow["detail A"].scene.scale_bars if bar.quantity == "length"]
-    paper, real = (float(part) for part in bar.caption.removeprefix("Detail ").split(" : "))
+    paper, real = (float(part) for part in bar.caption.removeprefix("Scale ").split(" : "))
     assert paper / real == pytest.approx(view.scale)
 
 

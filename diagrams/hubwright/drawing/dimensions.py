@@ -55,9 +55,15 @@ def _at(item: Dimension, along: float, across: float) -> tuple[float, float]:
     return (along, across) if item.direction == "horizontal" else (across, along)
 
 
-def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) -> DrawnDimension:
-    """Return a dimension with its text where it fits best; `cost` says how badly a box for text is taken."""
+def draw_dimension(
+    item: Dimension, view: View, cost: Callable[[Box], float], *, letter: str | None = None
+) -> DrawnDimension:
+    """Return a dimension with its text where it fits best; `cost` says how badly a box for text is taken.
+
+    A letter instead of its text stands upright whatever the direction: turned, many read as others.
+    """
     level = item.direction == "horizontal"
+    turned = not level and letter is None
     i = 0 if level else 1
     colour = dimension_token(item.tone)
     marks: list[Mark] = []
@@ -80,10 +86,11 @@ def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) ->
     room = b - a > ROOM_FOR_HEADS
     marks.append(thin_head(at(a, item.line_at), back if room else along, colour))
     marks.append(thin_head(at(b, item.line_at), along if room else back, colour))
-    text = line(item.text, TEXT)
+    text = line(item.text if letter is None else letter, TEXT)
     end_first = (item.side != "start") == start_is_low if item.side != "auto" else True
-    places = _places(a, b, text.width, room=room, end_first=end_first)
-    boxes = [_text_box(place, item.line_at, text.width, text.cap, level=level) for place in places]
+    size = (text.width, text.cap) if level or turned else (text.cap, text.width)  # along the line and across
+    places = _places(a, b, size[0], room=room, end_first=end_first)
+    boxes = [_text_box(place, item.line_at, size, text.cap, level=level, turned=turned) for place in places]
     best = min(range(len(places)), key=lambda k: cost(boxes[k]) + _LATER * k)
     place = places[best]
     under = place.under
@@ -93,10 +100,11 @@ def draw_dimension(item: Dimension, view: View, cost: Callable[[Box], float]) ->
         rule(at(a - TAIL, item.line_at), at(a, item.line_at))
     if not room and not (under and under[1] > b):
         rule(at(b, item.line_at), at(b + TAIL, item.line_at))
-    across = _ABOVE if place.first_side else -_ABOVE - text.cap
-    baseline = (place.start, item.line_at + across) if level else (item.line_at - across, place.start)
+    across = _ABOVE if place.first_side else -_ABOVE - size[1]
+    left = item.line_at - across - (0.0 if turned else size[1])
+    baseline = (place.start, item.line_at + across) if level else (left, place.start)
     if item.text:
-        marks.append(Lettering(baseline, text, text_token(item.tone), 0.0 if level else 90.0, _HALO))
+        marks.append(Lettering(baseline, text, text_token(item.tone), 90.0 if turned else 0.0, _HALO))
     span = abs(item.end[i] - item.start[i])
     millimetres = span if level or view.vertical_per_mm is None else None
     return DrawnDimension(tuple(marks), ends, millimetres, boxes[best], tuple(rules))
@@ -125,8 +133,14 @@ def _places(a: float, b: float, width: float, *, room: bool, end_first: bool) ->
     return places + [_Place(start, under, side) for side in (True, False) for start, under in ends]
 
 
-def _text_box(place: _Place, line_at: float, width: float, cap: float, *, level: bool) -> Box:
+def _text_box(
+    place: _Place, line_at: float, size: tuple[float, float], cap: float, *, level: bool, turned: bool
+) -> Box:
+    along, across = size
+    if not level and not turned:
+        left = line_at - _ABOVE - across if place.first_side else line_at + _ABOVE
+        return left, place.start - DROP * cap, left + across, place.start + along
     below, above = (_ABOVE - DROP * cap * 0.6, _ABOVE + cap) if place.first_side else (-_ABOVE - cap * 1.18, -_ABOVE)
     if level:
-        return place.start, line_at + below, place.start + width, line_at + above
-    return line_at - above, place.start, line_at - below, place.start + width
+        return place.start, line_at + below, place.start + along, line_at + above
+    return line_at - above, place.start, line_at - below, place.start + along

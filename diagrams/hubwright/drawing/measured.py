@@ -34,11 +34,12 @@ def claim_lines(item: v.Dimension, view: v.View, sheet: Sheet) -> None:
 def dimension(item: v.Dimension, view: v.View, sheet: Sheet) -> Group:
     """Return a linear dimension."""
     own = sheet.plain_name(item, "dimension-")
-    drawn = draw_dimension(item, view, lambda box: sheet.ground.cost(box, own))
+    letter = (sheet.letters or {}).get(item.name)
+    drawn = draw_dimension(item, view, lambda box: sheet.ground.cost(box, own), letter=letter)
     for segment in drawn.lines:
         sheet.keep_off(own, "dimension", segment, 0.1)
     if item.text:
-        sheet.write(own, plain(item.text), drawn.text_box)
+        sheet.write(own, letter or plain(item.text), drawn.text_box)
     data = () if drawn.millimetres is None else (("mm", f"{drawn.millimetres:.9g}"),)
     return Group(sheet.unique(own), drawn.marks, data, drawn.ends)
 

@@ -99,13 +99,14 @@ def words_of(rows: Sequence[Row], view: v.View, left: float) -> list[v.Words]:
 
 def clear_of(upright: v.Line, words: Sequence[v.Words], view: v.View) -> list[v.Line]:
     """Return an upright line in pieces that leave out the words that it would run through."""
-    (x, low), (_, high) = sorted(upright.points, key=lambda point: point[1])
+    (x, low), *_, (_, high) = sorted(upright.points, key=lambda point: point[1])
     across, unit = view.on_sheet((x, low))[0], view.vertical_per_mm or 1.0 / view.scale
     edges = [low]
     for each in sorted(words, key=lambda each: each.at_sheet[1]):
         left, foot = each.at_sheet
-        if left - _MARGIN < across < left + line(each.lines[0], _SIZE).width + _MARGIN:
-            edges += [(foot + above - view.origin[1]) * unit for above in (-_BELOW_LINE, _SIZE + _MARGIN)]
+        if left - _MARGIN < across < left + line(each.lines[0], each.size).width + _MARGIN:
+            band = [(foot + above - view.origin[1]) * unit for above in (-_BELOW_LINE, each.size + _MARGIN)]
+            edges += [min(max(edge, low), high) for edge in band]
     edges.append(high)
     pieces = [(a, b) for a, b in zip(edges[::2], edges[1::2], strict=True) if b > a]
     return [
