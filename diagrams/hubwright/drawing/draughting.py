@@ -15,6 +15,7 @@ from hubwright.drawing.layout import find_conflicts, place_labels
 from hubwright.drawing.marks import FRAME_RADIUS, Drawing, Group, Layer, Lettering, Shape, ViewGroup
 from hubwright.drawing.measured import claim_lines
 from hubwright.drawing.obstacles import Ground
+from hubwright.drawing.ring_ends import on_what_they_name
 from hubwright.drawing.sheet import Sheet
 from hubwright.drawing.strip import draw_strip
 from hubwright.scenes import vocabulary as v
@@ -44,7 +45,10 @@ def draw_sheet(scene: v.Scene, *, letters: Mapping[str, str] | None = None) -> D
         item = scene.items[index]
         groups[index] = draw_item(item, views.get(item.view), sheet)
     drawn = [(item, groups[i]) for i, item in sorted(enumerate(scene.items), key=lambda pair: _order(*pair))]
-    placed = place_labels(sheet.wanted, scene, sheet.ground)
+    wanted = sheet.wanted
+    if letters is not None:
+        wanted = on_what_they_name(wanted, drawn, {view.name: view.frame for view in scene.views if view.frame})
+    placed = place_labels(wanted, scene, sheet.ground)
     labels = {each.wanted.owner: sheet.label_group(each) for each in placed}
     layers = _layers(scene, drawn, labels, frames)
     conflicts = find_conflicts(placed, sheet.ground)

@@ -1,0 +1,133 @@
+"""Where the leaders of letters in rings end: on what a note names, as it is drawn.
+
+Sheet millimetres. On a wide sheet the words of a note may stand beside what they name without a leader, and its place
+with them; on a narrow one a leader goes there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from math import hypot, inf
+
+import numpy as np
+
+from hubwright.drawing.geometry import Array, Box
+from hubwright.drawing.marks import Disc, Group, Shape, flat
+from hubwright.drawing.obstacles import Wanted
+from hubwright.scenes import vocabulary as v
+
+Drawn = Sequence[tuple[v.Item, Group]]
+_ON = 0.3  # within which a leader ends on a line
+_EDGE = 1.2  # along a frame, where things are cut off
+_ARROWS = (v.Force, v.Normal, v.Moment)
+_MEASURE = (v.Dimension, v.AngularDimension, v.LeaderDimension, v.Axis, v.Words)
+_PLAIN: tuple[v.Tone, ...] = ("ink", "soft", "faint")
+_ALONG = (0.3, 0.5, 0.15, 0.65)  # where on an arrow a leader may end, from the tail
+
+
+def on_what_they_name(wanted: Sequence[Wanted], drawn: Drawn, frames: Mapping[str, Box]) -> list[Wanted]:
+    """Return the labels, the points of notes in rings moved onto the nearest thing that they can mean.
+
+    Coloured words mean what has their colour, an arrow above all; others a part or a line.
+    """
+    notes = {group.name: item for item, group in drawn if isinstance(item, v.Note)}
+    return [
+        _on_it(each, notes[each.owner], drawn, frames) if each.balloon and each.owner in notes else each
+        for each in wanted
+    ]
+
+
+def _on_it(wanted: Wanted, note: v.Note, drawn: Drawn, frames: Mapping[str, Box]) -> Wanted:
+    seen = [(item, group) for item, group in drawn if item.view == note.view and not isinstance(item, _MEASURE)]
+    seen = [(item, group) for item, group in seen if item.step <= note.step and group.children]
+    tone = note.label.tone
+    if tone in _PLAIN:
+        meant = [pair for pair in seen if not isinstance(pair[0], _ARROWS)]
+    else:
+        meant = [pair for pair in seen if _tone(pair[0]) == tone]
+    points = [end for point in wanted.points for end in _ends(point, meant or seen, frames.get(note.view))]
+    return replace(wanted, points=tuple(dict.fromkeys(points)))
+
+
+def _tone(item: v.Item) -> v.Tone | None:
+    """Return the colour in which an item is drawn."""
+    if isinstance(item, v.Force | v.Normal):
+        return "reaction" if item.role == "reaction" else "load"
+    if isinstance(item, v.Moment):
+        return "moment"
+    return getattr(item, "tone", None)
+
+
+def _ends(point: v.Point, meant: Drawn, frame: Box | None) -> list[v.Point]:
+    """Return a point that lies on one of the things, else the nearest one that does; of an arrow several."""
+    best, found = inf, [point]
+    for item, group in meant:
+        away, at = _nearest(point, group, frame)
+        if away <= _ON:
+            return [point]
+        if away < best:
+            best, found = away, [at]
+            if isinstance(item, v.Force) and group.ends is not None and frame is None:
+                x0, y0, x1, y1 = group.ends
+                found = [(x0 + share * (x1 - x0), y0 + share * (y1 - y0)) for share in _ALONG]
+    return found
+
+
+def _nearest(point: v.Point, group: Group, frame: Box | None) -> tuple[float, v.Point]:
+    """Return how far a point lies off what a group draws, nothing where that is filled, and the nearest point of it."""
+    best = inf, point
+    for mark in flat(group.children):
+        if isinstance(mark, Disc):
+            x, y = point[0] - mark.centre[0], point[1] - mark.centre[1]
+            reach = hypot(x, y)
+            share = min(1.0, mark.radius / (reach or 1.0))
+            near = max(0.0, reach - mark.radius), (mark.centre[0] + share * x, mark.centre[1] + share * y)
+        elif isinstance(mark, Shape) and (mark.line or mark.fill) not in (None, "paper"):
+            if mark.closed and mark.fill not in (None, "paper") and _within(point, mark):
+                return 0.0, point
+            near = min((_along(point, ring, frame) for ring in _rings(mark)), default=best)
+        else:
+            continue
+        best = min(best, near)
+    return best
+
+
+def _rings(mark: Shape) -> Iterator[Array]:
+    """Yield the lines of a shape from point to point."""
+    for ring in mark.rings:
+        yield np.vstack([ring, ring[:1]]) if mark.closed else ring
+
+
+def _within(point: v.Point, mark: Shape) -> bool:
+    """Return whether a point lies within the rings of a shape, by the even-odd rule."""
+    crossed = 0
+    for ring in _rings(mark):
+        (x0, y0), (x1, y1) = ring[:-1].T, ring[1:].T
+        spans = (y0 > point[1]) != (y1 > point[1])
+        at = x0[spans] + (point[1] - y0[spans]) * (x1 - x0)[spans] / (y1 - y0)[spans]
+        crossed += int((at > point[0]).sum())
+    return crossed % 2 == 1
+
+
+def _along(point: v.Point, line: Array, frame: Box | None) -> tuple[float, v.Point]:
+    """Return how far a point lies off a line of straight pieces, as far as a frame shows them, and where."""
+    start, along = line[:-1], np.diff(line, axis=0)
+    enter, leave = np.zeros(len(start)), np.ones(len(start))
+    if frame is not None:
+        for axis in (0, 1):
+            for edge, inward in ((frame[axis] + _EDGE, 1.0), (frame[axis + 2] - _EDGE, -1.0)):
+                inside, slope = inward * (start[:, axis] - edge), inward * along[:, axis]
+                with np.errstate(divide="ignore", invalid="ignore"):
+                    crossing = -inside / slope
+                enter = np.where(slope > 0, np.maximum(enter, crossing), enter)
+                leave = np.where(slope < 0, np.minimum(leave, crossing), leave)
+                leave = np.where((slope == 0) & (inside < 0), -1.0, leave)
+    length = (along**2).sum(axis=1)
+    share = ((point - start) * along).sum(axis=1) / np.where(length > 0, length, 1.0)
+    ends = start + np.clip(share, enter, np.maximum(enter, leave))[:, None] * along
+    away = np.where(enter <= leave, np.hypot(*(ends - point).T), inf)
+    if not len(away):
+        return inf, point
+    nearest = int(away.argmin())
+    return float(away[nearest]), (float(ends[nearest, 0]), float(ends[nearest, 1]))
