@@ -155,7 +155,9 @@ def test_on_a_phone_a_step_shows_one_view_with_at_most_three_letters_and_their_k
             page.keyboard.press("Home")
             for step in range(1, figure.locator(".build li").count()):
                 views = figure.locator(".narrow svg:visible")
-                letters = [text for text in figure.locator(LETTERS).all_text_contents() if len(text) < 3]
+                # a capital in a ring is the mark of a detail, whose drawing is named by it
+                rung = [text for text in figure.locator(LETTERS).all_text_contents() if len(text) < 3]
+                letters = [text for text in rung if not text.isupper()]
                 rings = figure.locator(".key li:visible .ring").all_inner_texts()
                 if views.count() != 1 or len(letters) > 3 or sorted(letters) != sorted(rings):
                     crowded.append((path, figure.get_attribute("id"), step, letters, rings))

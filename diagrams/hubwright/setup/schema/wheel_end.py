@@ -142,7 +142,7 @@ class Hub(Table):
     face_to_bearing_centre: Annotated[
         Measured | None,
         Key(
-            "mounting face, on which the wheel or a spacer bears, outboard of the midplane between the rows: positive",
+            "mounting face outboard of the midplane between the rows: positive",
             "length",
             example="42 mm",
             find="Supplier's drawing, or a replacement unit in the hand, with the brake disc in place if it lies "
