@@ -21,6 +21,7 @@ _WEIGHT |= dict.fromkeys(("line", "base"), 0.0)  # these cost only along them
 _ALONG, _ALONG_LINE, _BESIDE = 60.0, 25.0, 0.4
 _CROSSING = 100.0
 _NEAR_ANCHOR, _NEAR_KNEE, _ANCHOR_CLEAR = 30.0, 14.0, 1.2
+_ON_ANCHOR, _TOUCHING = 35.0, 0.5  # besides, where a leader does not only pass near another one's end but through it
 _OTHER_POINT, _LONGER_KNEE = 0.6, 0.2  # small, so that a clear way stays as it is
 _KNEES = (ELBOW, 6.0, 10.0, 15.0, 21.0, 28.0)
 _TOLERABLE = 24.0  # what a leader may cost before unusual ways are tried: an arrow or two crossed
@@ -182,11 +183,13 @@ def _cost(
         if cost > limit:
             return cost
     for x, y in leader[1:]:  # no other leader passes where this one ends, or touches it where it bends
-        worth = _NEAR_ANCHOR if (x, y) == leader[-1] else _NEAR_KNEE
+        ends = (x, y) == leader[-1]
         left, right, low, high = x - _ANCHOR_CLEAR, x + _ANCHOR_CLEAR, y - _ANCHOR_CLEAR, y + _ANCHOR_CLEAR
         for other, (x0, y0, x1, y1) in taken:
-            if x0 < right and x1 > left and y0 < high and y1 > low and off((x, y), other) < _ANCHOR_CLEAR:
-                cost += worth
+            if x0 < right and x1 > left and y0 < high and y1 > low:
+                away = off((x, y), other)
+                if away < _ANCHOR_CLEAR:
+                    cost += _near_end(away) if ends else _NEAR_KNEE
     for piece in ways:
         left, low, right, high = _spread(piece)
         for other, (x0, y0, x1, y1) in taken:
@@ -198,6 +201,13 @@ def _cost(
         cost += _along_and_across(piece, texts)
         left, right, low, high = left - _ANCHOR_CLEAR, right + _ANCHOR_CLEAR, low - _ANCHOR_CLEAR, high + _ANCHOR_CLEAR
         for anchor in anchors:
-            if left < anchor[0] < right and low < anchor[1] < high and off(anchor, piece) < _ANCHOR_CLEAR:
-                cost += _NEAR_ANCHOR
+            if left < anchor[0] < right and low < anchor[1] < high:
+                away = off(anchor, piece)
+                if away < _ANCHOR_CLEAR:
+                    cost += _near_end(away)
     return cost
+
+
+def _near_end(away: float) -> float:
+    """Return what it costs that a leader passes so far from another one's end."""
+    return _NEAR_ANCHOR + (_ON_ANCHOR if away < _TOUCHING else 0.0)

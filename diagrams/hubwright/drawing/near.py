@@ -89,20 +89,19 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
             continue
         if each.name in (placed.wanted.owner, placed.wanted.name):
             continue
-        along = _ALONG_LINE if each.kind == "line" else _ALONG
         if each.kind == "leader":
             cost += through * (each.crossed_by(whole) or _ends_beside(whole, each.segment))
-        elif each.segment is None and each.runs_along(piece) and meets(piece, grown(each.box, _BESIDE)):
-            cost += along
+        elif each.kind == "line":
+            reached = each.crossed_by(piece) if each.segment else meets(piece, grown(each.box, _BESIDE))
+            cost += _ALONG_LINE * (reached and each.runs_along(piece))
+        elif each.beside(piece, _BESIDE):
+            cost += _ALONG
         elif each.kind == "frame" or not each.crossed_by(piece):
             continue
         elif each.kind in ("text", "head"):
             cost += through
         elif each.kind != "anchor":
-            if each.runs_along(piece):
-                cost += along
-            else:
-                across += _ACROSS.get(each.kind, 0.0)
+            across += _ACROSS.get(each.kind, 0.0)
         elif not _is_at(end, each.box):
             across += _ACROSS["anchor"]
     return cost + min(across, _ACROSS_ALL)
