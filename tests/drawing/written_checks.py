@@ -36,6 +36,7 @@ _KEPT_CLEAR = {
     "damper-": "a damper",
     "support-": "a support",
     "bar-": "a bar",
+    "part-beam": "a beam",
 }
 # groups whose lines anything is asked of: those of parts, most of them, are not read
 _MEASURED = (*_KEPT_CLEAR, "label-", "line-load-line")

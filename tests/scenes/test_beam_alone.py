@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hubwright.drawing import draw
+from drawing.written_checks import failures_of
+from hubwright.drawing import draw, svg_for_page
 from hubwright.drawing.closure import left_over
 from hubwright.drawing.marks import Shape
 from hubwright.quantities import POUND_FORCE
@@ -160,3 +161,44 @@ def test_a_shear_that_several_forces_make_is_the_sum_of_what_is_printed():
     printed = [item.label.lines[0] for item in scene.items if isinstance(item, Force) and item.label is not None]
     assert any("100\u00a0lbf" in text for text in printed)
     assert any("35\u00a0lbf" in text for text in printed)
+
+
+WALL = (Support(0, "fixed"), Support(1.4, "roller"))
+ENDS = (Support(0, "pin"), Support(2.0, "roller"))
+
+
+@pytest.mark.parametrize("form", ["wide", "narrow"])
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize(
+    ("supports", "loads"),
+    [
+        (WALL, (PointForce(1.54, 370.0), PointForce(0.0, -310.0), PointMoment(0.9, 880.0), PointForce(1.9, -770.0))),
+        ((Support(2.0, "fixed"),), (PointForce(2.0, -300.0), PointForce(1.9, 400.0), PointForce(0.0, -3000.0))),
+        (ENDS, (PointForce(1.95, 300.0), PointForce(0.05, 350.0), PointForce(1.0, -4000.0))),
+        ((Support(0, "fixed"),), (PointForce(2.0, -100.0),)),
+        (WALL, (DistributedLoad(0.0, 2.0, 200.0), PointForce(1.4, 90.0))),
+    ],
+    ids=["small forces at both", "wall at the right", "beside the ends", "heading beside a wall", "over a roller"],
+)
+def test_words_stand_on_no_support_and_not_on_the_bar(supports, loads, units, form):
+    scene = beam_alone(solve_beam(Beam("Any", "any", 2.0, supports, loads, None, {}, ())), units=units)
+    for drawing in (draw(scene),) if form == "wide" else draw(scene, form="narrow"):
+        assert failures_of(svg_for_page(drawing, prefix="f", units_class=units)) == []
+
+
+def test_on_a_phone_a_shear_of_nothing_has_its_heading():
+    # a couple alone at a wall: no force anywhere, so the curve of shear lies on its line
+    beam = Beam("Couple", "couple", 2.0, (Support(0, "fixed"),), (PointMoment(1.0, 400.0),), None, {}, ())
+    (drawing,) = draw(beam_alone(solve_beam(beam)), form="narrow")
+    headings = {text.words for text in drawing.texts if text.name.startswith("words-")}
+    assert headings == {"Free body", "Shear V", "Moment M", "Deflection δ"}
+
+
+def test_a_support_that_carries_no_force_has_no_way():
+    # a couple alone is held by the wall's moment
+    beam = Beam("Couple", "couple", 2.0, (Support(0, "fixed"),), (PointMoment(1.0, 400.0),), None, {}, ())
+    scene = beam_alone(solve_beam(beam))
+    reaction = next(item for item in scene.items if isinstance(item, Force) and item.name == "reaction-1")
+    assert reaction.label is not None
+    assert reaction.label.lines == ("*{R|1} = 0\u00a0N",)
+    assert "carries no force and holds with a couple of 400\u00a0N·m" in scene.description

@@ -13,6 +13,7 @@ from hubwright.drawing.arrows import NORMAL_RADIUS
 from hubwright.drawing.axes import axis_ends, axis_room
 from hubwright.drawing.geometry import Array, Box, around, box_of
 from hubwright.drawing.measured import arc_points
+from hubwright.drawing.symbols import support_boxes
 from hubwright.scenes import vocabulary as v
 
 
@@ -67,8 +68,8 @@ def item_box(item: v.Item, view: v.View) -> Box | None:
         xs = [view.on_sheet((value, item.at))[0] for value in values]
         points = np.array([[min(xs), y - item.thick / 2], [max(xs), y + item.thick / 2]])
     elif isinstance(item, v.Support):
-        x, y = view.on_sheet(item.at)
-        points = np.array([[x - 5, y - 6.5], [x + 5, y + 5]])
+        boxes = support_boxes(view.on_sheet(item.at), item)
+        points = np.array([corner for box in boxes for corner in (box[:2], box[2:])])
     else:
         return None
     box = box_of(points)

@@ -28,11 +28,11 @@ from hubwright.drawing.palette import line_token, material_token, text_token
 from hubwright.drawing.sheet import TEXT_HALO, Sheet
 from hubwright.drawing.symbols import (
     STYLES,
-    SUPPORT_HEIGHT,
     damper_lines,
     dot_marks,
     ground_marks,
     spring_line,
+    support_boxes,
     support_marks,
     whisker,
 )
@@ -73,6 +73,10 @@ def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
     rings = tuple(_on_sheet(ring, view) for ring in item.rings if len(ring) > 2)
     if not rings:
         return Group(sheet.group_name(item, "part-"), ())
+    name = sheet.group_name(item, "part-")
+    if item.kept_clear:
+        for ring in rings:
+            sheet.keep_off_box(name, "mark", box_of(ring))
     fill = material_token(item.material)
     outline = line_token(item.tone) if item.outline > 0 else None
     marks: list[Mark]
@@ -83,7 +87,7 @@ def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
         marks = [Shape(rings, True, fill), Shape(tuple(strokes), line="hatch", width=_HATCH_WIDTH, cap="butt")]
         if outline:
             marks.append(Shape(rings, True, None, outline, item.outline))
-    return Group(sheet.group_name(item, "part-"), tuple(marks), clip=view.name if view.frame else None)
+    return Group(name, tuple(marks), clip=view.name if view.frame else None)
 
 
 def _line(item: v.Line, view: v.View, sheet: Sheet) -> Group:
@@ -256,11 +260,10 @@ def _ground(item: v.Ground, view: v.View, sheet: Sheet) -> Group:
 
 def _support(item: v.Support, view: v.View, sheet: Sheet) -> Group:
     name = sheet.group_name(item, "support-")
-    x, y = view.on_sheet(item.at)
-    up = SUPPORT_HEIGHT if item.kind == "knife edges" else 0.0
-    reach = (x - 3, y - SUPPORT_HEIGHT - 1.5, x + 3, y + up)
-    sheet.keep_off_box(name, "mark", reach)
-    return Group(name, support_marks((x, y), item))
+    at = view.on_sheet(item.at)
+    for box in support_boxes(at, item):
+        sheet.keep_off_box(name, "mark", box)
+    return Group(name, support_marks(at, item))
 
 
 def _curve(item: v.Curve, view: v.View, sheet: Sheet) -> Group:

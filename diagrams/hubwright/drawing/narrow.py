@@ -24,6 +24,7 @@ from hubwright.scenes import vocabulary as v
 _FOOT, _BARE_FOOT = 21.0, 0.0
 _BEYOND = 4.0  # how far centre lines may run on beyond what is drawn
 _HEADING = 3.0  # between a row and its heading
+_BESIDE = 8.0  # how far above or below a row its heading may stand on the wide sheet
 _NAME, _TOP, _NAMED = 2.5, 6.5, 3.5  # cap height of a view's name, its first baseline from the top, room for it
 _LEFT, _RIGHT = 4.0, 4.0
 _UPRIGHT, _NEAR_LINE = 0.05, 2.5  # a line that leads to the end of a dimension: how upright, and how near it comes
@@ -288,12 +289,14 @@ class _Narrow:
         strong = [item for item in words if _strong(item) and not item.wide_only]
         headings: dict[str, v.Words] = {}
         for core in self.cores:
-            beside = [item for item in strong if core[1] - 3 <= item.at_sheet[1] <= core[3] + 3]
-            if beside:
+            # of a row without height, such as the shear of couples alone, it stands higher than what is drawn
+            off_core = {item.name: max(core[1] - item.at_sheet[1], item.at_sheet[1] - core[3], 0.0) for item in strong}
+            beside = min(strong, key=lambda item: off_core[item.name], default=None)
+            if beside is not None and off_core[beside.name] < _BESIDE:
                 top = self.fit.point((core[0], core[3]))[1] + _HEADING
-                known = headings.get(beside[0].name)  # two views may share a row
+                known = headings.get(beside.name)  # two views may share a row
                 at = (_LEFT, top if known is None else max(top, known.at_sheet[1]))
-                headings[beside[0].name] = replace(beside[0], at_sheet=at, lines=beside[0].lines[:1], align="left")
+                headings[beside.name] = replace(beside, at_sheet=at, lines=beside.lines[:1], align="left")
         return list(headings.values())
 
     def _name_of_view(self) -> list[v.Words]:

@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 
 from hubwright.drawing.faces import line
-from hubwright.drawing.geometry import Array, arc
+from hubwright.drawing.geometry import Array, Box, arc
 from hubwright.drawing.marks import Disc, Lettering, Mark, Shape
 from hubwright.drawing.palette import line_token
 from hubwright.scenes.vocabulary import Damper, Dot, LineStyle, Point, Spring, Support
@@ -26,7 +26,8 @@ STYLES: dict[LineStyle, tuple[float, tuple[float, ...]]] = {
     "phantom": (0.25, (5.0, 0.9, 0.6, 0.9, 0.6, 0.9)),
 }
 _HATCH_STEP, _HATCH_LEAN, _HATCH_DEPTH = 2.0, 1.5, 1.5
-SUPPORT_HEIGHT = 5.0
+_SUPPORT_HEIGHT, _HALF_TRIANGLE, _HALF_GROUND = 5.0, 2.8, 5.0  # of a beam's supports
+_HALF_WALL, _WALL = 7.0, 0.5  # of a wall, and the width of its line
 
 
 def ground_marks(start: Point, end: Point, *, colour: str = "ink", width: float = 0.35) -> tuple[Mark, ...]:
@@ -47,11 +48,25 @@ def ground_marks(start: Point, end: Point, *, colour: str = "ink", width: float 
     )
 
 
+def support_boxes(at: Point, item: Support) -> tuple[Box, ...]:
+    """Return what the symbol of a beam's support fills, the beam's axis at the point."""
+    x, y = at
+    if item.kind.startswith("fixed"):
+        back, front = _HATCH_DEPTH, _WALL / 2  # the hatching lies behind the wall
+        left, right = (back, front) if item.kind == "fixed-left" else (front, back)
+        return ((x - left, y - _HALF_WALL, x + right, y + _HALF_WALL),)
+    low = y - _SUPPORT_HEIGHT
+    if item.kind == "knife edges":
+        return ((x - _HALF_TRIANGLE, low, x + _HALF_TRIANGLE, y + _SUPPORT_HEIGHT),)
+    ground = (x - _HALF_GROUND, low - _HATCH_DEPTH, x + _HALF_GROUND, low)
+    return (x - _HALF_TRIANGLE, low, x + _HALF_TRIANGLE, y), ground
+
+
 def support_marks(at: Point, item: Support) -> tuple[Mark, ...]:
     """Return the symbol of a beam's support, the beam's axis at the point."""
     x, y = at
     colour = line_token(item.tone)
-    height, half = SUPPORT_HEIGHT, 2.8
+    height, half = _SUPPORT_HEIGHT, _HALF_TRIANGLE
 
     def triangle(sign: float, tall: float) -> Shape:
         corners = np.array(
@@ -59,19 +74,20 @@ def support_marks(at: Point, item: Support) -> tuple[Mark, ...]:
         )
         return Shape((corners,), closed=True, fill="paper", line=colour, width=0.35, mitred=True)
 
+    foot = (x - _HALF_GROUND, y - height), (x + _HALF_GROUND, y - height)
     if item.kind == "pin":
-        return triangle(1, height), *ground_marks((x - 5, y - height), (x + 5, y - height), colour=colour)
+        return triangle(1, height), *ground_marks(*foot, colour=colour)
     if item.kind == "roller":
         tall, wheel = height - 1.4, 0.7
         return (
             triangle(1, tall),
             *(Disc((x + dx, y - tall - wheel), wheel, "paper", colour, 0.3) for dx in (-1.3, 1.3)),
-            *ground_marks((x - 5, y - height), (x + 5, y - height), colour=colour),
+            *ground_marks(*foot, colour=colour),
         )
     if item.kind == "knife edges":  # holds up and down alike
         return triangle(1, height), triangle(-1, height)
-    low, high = (x, y - 7.0), (x, y + 7.0)
-    wall = ground_marks(low, high, colour=colour, width=0.5)
+    low, high = (x, y - _HALF_WALL), (x, y + _HALF_WALL)
+    wall = ground_marks(low, high, colour=colour, width=_WALL)
     if item.kind == "fixed-right":
         return wall
     mirrored = tuple(

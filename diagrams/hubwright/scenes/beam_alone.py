@@ -174,7 +174,7 @@ def _bar(beam: BeamResults, view: View, rests: tuple[Rest, ...]) -> list[Item]:
             size=2.2,
             tone="soft",
         ),
-        Part("part-beam", view.name, rings=(ring,), material="turning", outline=0.5, level=0.5),
+        Part("part-beam", view.name, rings=(ring,), material="turning", outline=0.5, kept_clear=True, level=0.5),
         Line("axis", view.name, points=((start, 0.0), (end, 0.0)), style="centre", extend=3.0, level=0.6),
     ]
     for number, rest in enumerate(rests, start=1):
@@ -205,8 +205,8 @@ def _printed(beam: BeamResults, units: Units) -> tuple[PrintedForce, ...]:
 def _reactions(beam: BeamResults, view: View, units: Units) -> list[Item]:
     items: list[Item] = []
     for number, (reaction, size) in enumerate(zip(beam.reactions, _sizes(beam, units), strict=True), start=1):
-        way = "up" if reaction.force >= 0 else "down"
-        text = f"*{{R|{number}}} = {size} {way}"
+        way = "" if reaction.force == 0 else " up" if reaction.force > 0 else " down"
+        text = f"*{{R|{number}}} = {size}{way}"
         at = (reaction.at * 1e3, 0.0)
         up = reaction.force >= 0
         # below the support's symbol, whichever way it points
@@ -320,7 +320,8 @@ def _description(beam: BeamResults, units: Units) -> str:
     for reaction, size in zip(beam.reactions, _sizes(beam, units), strict=True):
         way = "up" if reaction.force >= 0 else "down"
         at = format_quantity(reaction.at, "length", units)
-        sentence = f"The {reaction.type} support at {at} pushes {way} with {size}"
+        does = "carries no force" if reaction.force == 0 else f"pushes {way} with {size}"
+        sentence = f"The {reaction.type} support at {at} {does}"
         if reaction.type == "fixed":
             sentence += f" and holds with a couple of {format_quantity(abs(reaction.moment), 'moment', units)}"
         sentences.append(sentence + ".")

@@ -1,12 +1,10 @@
 """What a diagram can say: parts, forces, moments, dimensions, labels, plots and steps as frozen data.
 
-Real millimetres and newtons in views; sheet millimetres where a name says so. In a view the first coordinate
-runs to the right on the sheet, unless the view is mirrored (sections seen from the rear: +y, outboard at a left
-wheel, runs to the left); the second runs up. On the sheet x runs to the right and y up, from the lower left
-corner of the drawing area.
+Real millimetres and newtons in views; sheet millimetres where a name says so. In a view the first coordinate runs to
+the right on the sheet, unless the view is mirrored (sections seen from the rear: +y, outboard at a left wheel, runs to
+the left); the second runs up. On the sheet x runs to the right and y up, from the drawing area's lower left corner.
 
-Text is plain but for two marks: `{F|z}` sets an italic symbol with a subscript, `*` at the start of a line sets
-it strong.
+Text is plain but for two marks: `{F|z}` is an italic symbol with a subscript, `*` makes the line that it opens strong.
 """
 
 import re
@@ -84,6 +82,7 @@ class Part(Item):
     hatch_pitch: float = 1.2  # sheet millimetres
     outline: float = 0.25  # sheet millimetres; 0 draws none
     tone: Tone = "ink"
+    kept_clear: bool = False  # whether labels stand beside it, as beside a bar; on most parts they may stand
 
 
 @dataclass(frozen=True)
