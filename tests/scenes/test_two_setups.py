@@ -123,6 +123,34 @@ def test_the_weights_of_a_body_stand_as_one_and_say_if_they_are_not_to_scale() -
         assert arrow.to_scale == (abs(weight) / per_mm >= LEAST_ARROW)
 
 
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+@pytest.mark.parametrize("case", ["brisk corner left", "brisk corner right"])
+def test_weight_and_inertia_in_a_corner_are_one_arrow_clear_of_those_of_the_rows(wheel: str, case: str) -> None:
+    a, b = solved(WAGON, wheel), solved(WINTER, wheel)
+    scene = two_setups(a, b, case=case)
+    for results, view in ((a, "first"), (b, "second")):
+        forces = results.cases[case].free_body.forces
+        masses = [f.force for f in forces if f.name.startswith(("weight", "inertia"))]
+        (arrow,) = [i for i in scene.items if isinstance(i, Force) and i.view == view and i.name.startswith("force-m")]
+        assert arrow.vector == pytest.approx((sum(f.y for f in masses), sum(f.z for f in masses)))
+        assert arrow.label is not None
+        assert [line[:5] for line in arrow.label.lines if line.startswith("*")] == ["*{W} ", "*{m a"]
+        assert "as one arrow" in arrow.label.lines
+        # upright arrows of the rows end at the axle, from below if they push up: beside one stands no other
+        below = not arrow.tip_at_point
+        for row in (f for f in forces if f.name.startswith("row")):
+            apart = abs(row.point.y * 1e3 - arrow.at[0]) * scene.view(view).scale
+            assert apart > 4.0 or (row.force.z > 0) != below
+
+
+@pytest.mark.parametrize("case", ["standing", "brisk corner right"])
+def test_a_leader_may_end_off_the_middle_of_its_arrow(case: str) -> None:
+    # where five forces meet at the hub, leaders to the middles of all would pass one another's ends
+    scene = two_setups(solved(WAGON), solved(WINTER), case=case)
+    labels = [item.label for item in scene.items if isinstance(item, Force) and item.label is not None]
+    assert all(len(set(label.also)) == 3 for label in labels)
+
+
 def test_a_row_that_reverses_is_told_in_words() -> None:
     a, b = solved(WAGON), solved(WINTER)
     before, after = (results.cases["standing"].row_load for results in (a, b))

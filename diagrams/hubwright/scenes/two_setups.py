@@ -3,32 +3,24 @@
 Views from the rear in real millimetres from the bearing centre: ISO y and z.
 """
 
-import math
 import textwrap
-from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
 
 from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
-from hubwright.results.model import Results, SingleForce, Vector
+from hubwright.results.model import Results
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale, round_scale
-from hubwright.scenes.small_forces import visible
-from hubwright.scenes.two_setups_words import ON_MASSES, TwoWordings
+from hubwright.scenes.two_setups_forces import LEVEL, NAMES, Body, forces_of
+from hubwright.scenes.two_setups_words import TwoWordings
 from hubwright.scenes.vocabulary import (
     ClosedBody,
     Column,
     Dimension,
     Dot,
-    Force,
     Ground,
     Item,
     KeyEntry,
-    Label,
     Line,
-    Moment,
-    Normal,
     Part,
     Point,
     ScaleBar,
@@ -39,10 +31,9 @@ from hubwright.scenes.vocabulary import (
     Words,
 )
 from hubwright.scenes.wheel_end_drawn import closed_body
-from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
+from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import points_of, solids
-from hubwright.scenes.wheel_end_words import row_sizes, rows_of
 
 _WIDTH, _FOOT = 310.0, 30.0
 # bearing centres on the sheet, and the edges of the labels outboard of each body: of a left wheel, and of a right one
@@ -53,33 +44,6 @@ _ARROWS, _ROWS, _TOP = 30.0, 30.0, 28.0  # room below the road, of row loads, ov
 _TALL = 158.0
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _SMALL = ((1, 8), (1, 10), (1, 12), (1, 15), (1, 20))
-_MASSES = {"W": "weight", "m a": "inertia"}
-_NOTHING = 1e-6
-_LEVEL = 22.0
-
-
-@dataclass(frozen=True)
-class _Body:
-    """One of the two setups as drawn."""
-
-    name: Literal["first", "second"]
-    results: Results
-    parts: Assembly
-    view: View
-    words: TwoWordings
-
-    @property
-    def load_line(self) -> float:
-        return self.results.side * self.parts.measures.load_line
-
-    @property
-    def column(self) -> Literal["left column", "right column"]:
-        return "left column" if self.results.side > 0 else "right column"
-
-    @property
-    def least(self) -> float:
-        state = self.results.cases[self.words.case]
-        return _NOTHING * state.free_body.largest_component
 
 
 def two_setups(first: Results, second: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -126,7 +90,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
     )
 
 
-def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
+def _bodies(words: TwoWordings) -> tuple[tuple[Body, Body], View, str]:
     parts = [assembly(measures(results)) for results in (words.first, words.second)]
     states = words.states
     tallest = max(part.measures.free_radius + part.measures.loaded_radius for part in parts)
@@ -140,7 +104,7 @@ def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
     low = max(part.measures.loaded_radius for part in parts)
     axle = _FOOT + _ARROWS + 4.0 + low * scale
     bodies = tuple(
-        _Body(
+        Body(
             name,
             results,
             part,
@@ -148,7 +112,7 @@ def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
             words,
         )
         for name, called, results, part, place in zip(
-            _NAMES, words.names, (words.first, words.second), parts, _PLACES[words.first.side], strict=True
+            NAMES, words.names, (words.first, words.second), parts, _PLACES[words.first.side], strict=True
         )
     )
     little, _ = drawing_scale(2 * max(part.measures.free_radius for part in parts), 78.0, _SMALL)
@@ -158,10 +122,7 @@ def _bodies(words: TwoWordings) -> tuple[tuple[_Body, _Body], View, str]:
     return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True, heading=over), ratio
 
 
-_NAMES: tuple[Literal["first", "second"], Literal["first", "second"]] = ("first", "second")
-
-
-def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
+def _drawn(body: Body, words: TwoWordings) -> list[Item]:
     """Return one free body with its forces, levers and name."""
     m, view, side = body.parts.measures, body.view, body.results.side
     half = body.parts.below.tread_half_width
@@ -179,7 +140,7 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
             Words(f"words-{view.name}-{number}", "", 1, at_sheet=at, lines=(f"*{line}",), size=2.5, align="centre")
         )
     items += [
-        Dot(f"centre-{view.name}", view.name, 1, at=(0.0, 0.0), radius=0.7, level=_LEVEL + 6),
+        Dot(f"centre-{view.name}", view.name, 1, at=(0.0, 0.0), radius=0.7, level=LEVEL + 6),
         Line(
             f"load-line-{view.name}",
             view.name,
@@ -215,120 +176,10 @@ def _drawn(body: _Body, words: TwoWordings) -> list[Item]:
                 side="end",
             )
         )
-    return items + _forces(body, words)
+    return items + forces_of(body, words)
 
 
-def _forces(body: _Body, words: TwoWordings) -> list[Item]:
-    """Return every force of the free body; of the rows their loads, or else force and moment at the centre."""
-    state, view = body.results.cases[words.case], body.view
-    items: list[Item] = []
-    symbols = {"contact": "F", "row_outboard": "A", "row_inboard": "B", "axial": "B", "bearing": "B", "caliper": "K"}
-    for single in state.free_body.forces:
-        if single.name in symbols:
-            items += _arrows(body, words, single, 2 if single.kind == "applied" else 3, symbols[single.name])
-    for prefix, symbol in zip(ON_MASSES, _MASSES, strict=True):
-        items += _arrows(body, words, _together(state.free_body.forces, prefix), 2, symbol)
-    for couple in state.free_body.couples:
-        if couple.name == "bearing" and abs(couple.moment.x) > body.least:
-            text = format_quantity(abs(couple.moment.x), "moment", words.units)
-            label = Label((f"*{{M|x}} = {text}",), body.column, tone="moment", size=2.5)
-            # seen from the rear a positive moment about x turns clockwise
-            items.append(
-                Moment(
-                    f"moment-{view.name}",
-                    view.name,
-                    3,
-                    newton_metres=-couple.moment.x,
-                    label=label,
-                    level=_LEVEL + 2,
-                )
-            )
-    return items
-
-
-def _together(forces: Sequence[SingleForce], prefix: str) -> SingleForce:
-    """Return the forces on the masses of that name as one: they are parallel, and it acts at their middle."""
-    found = [single for single in forces if single.name.startswith(prefix)]
-    total = Vector(*(math.fsum(getattr(single.force, axis) for single in found) for axis in "xyz"))
-    sizes = [single.force.length for single in found]
-    whole = math.fsum(sizes) or 1.0
-    point = Vector(
-        *(
-            math.fsum(size * getattr(single.point, axis) for size, single in zip(sizes, found, strict=True)) / whole
-            for axis in "xyz"
-        )
-    )
-    return SingleForce(name=prefix, kind="applied", force=total, point=point)
-
-
-def _size(body: _Body, words: TwoWordings, single: SingleForce, axis: str) -> str:
-    """Return the size of a component, so shown that the upright ones cancel, and the rows make the bearing's force."""
-    state = body.results.cases[words.case]
-    rows = state.row_load
-    if axis == "z":
-        return words.upright()[_NAMES.index(body.name)][single.name]
-    if rows is None or not single.name.startswith("row"):
-        return format_quantity(abs(getattr(single.force, axis)), "force", words.units)
-    outboard, inboard = row_sizes([getattr(row, axis) for row in rows_of(rows)], words.units)
-    return outboard if single.name == "row_outboard" else inboard
-
-
-def _arrows(body: _Body, words: TwoWordings, single: SingleForce, step: int, symbol: str) -> list[Item]:
-    """Return a force's parts across and up, each with its label, and that along the line of sight as a ring."""
-    view, side = body.view, body.results.side
-    role: Literal["applied", "reaction"] = "applied" if single.kind == "applied" else "reaction"
-    tone: Tone = "load" if role == "applied" else "reaction"
-    at = single.point.y * 1e3, single.point.z * 1e3
-    start = f"{'force' if role == 'applied' else 'reaction'}-{single.name}-{view.name}"
-    items: list[Item] = []
-    ringed = abs(single.force.x) > body.least
-    letter = "F" if single.name.startswith("row") else symbol
-    on_masses = symbol in _MASSES
-    for axis, vector in (("z", (0.0, single.force.z)), ("y", (single.force.y, 0.0))):
-        size = vector[1] + vector[0]
-        if abs(size) <= body.least:
-            continue
-        below = symbol if single.name.startswith("row") and axis == "z" else axis
-        sign = f"{{{letter}}}" if on_masses else f"{{{letter}|{below}}}"
-        value = _size(body, words, single, axis)
-        way = ("up" if size > 0 else "down") if axis == "z" else ("outboard" if size * side > 0 else "inboard")
-        what = f"{_MASSES[symbol]}, {way}" if on_masses else way
-        label = Label((f"*{sign} = {value}", what), body.column, tone=tone, size=2.5)
-        force = Force(
-            f"{start}-{axis}",
-            view.name,
-            step,
-            at=at,
-            vector=vector,
-            role=role,
-            tip_at_point=axis == "z" and not on_masses,
-            gap=2.5 if ringed else 0.0,
-            label=label,
-            level=_LEVEL + 3,
-        )
-        items.append(visible(force, view))
-    if ringed:
-        value = _size(body, words, single, "x")
-        below = f"{symbol}x" if single.name.startswith("row") else "x"
-        sign = f"{{{letter}}}" if on_masses else f"{{{letter}|{below}}}"
-        way = "forward" if single.force.x > 0 else "rearward"
-        what = f"{_MASSES[symbol]}, {way}" if on_masses else way
-        items.append(
-            Normal(
-                f"{start}-x",
-                view.name,
-                step,
-                at=at,
-                newtons=-single.force.x,  # forward is away from a viewer behind the vehicle
-                role=role,
-                label=Label((f"{sign} = {value}", what), body.column, tone=tone, size=2.5),
-                level=_LEVEL + 5,
-            )
-        )
-    return items
-
-
-def _overlay(bodies: tuple[_Body, _Body]) -> list[Item]:
+def _overlay(bodies: tuple[Body, Body]) -> list[Item]:
     """Return both wheels as outlines over one another at the bearing centre, and their roads."""
     items: list[Item] = []
     kept = ("tire", "rim", "wheel-disc", "spacer")
@@ -385,12 +236,12 @@ def _lists(words: TwoWordings, view: View) -> list[Item]:
     return items
 
 
-def _spaced(bodies: tuple[_Body, _Body]) -> bool:
+def _spaced(bodies: tuple[Body, Body]) -> bool:
     """Return whether one of the two has a spacer."""
     return any(piece.name == "spacer" for body in bodies for piece in body.parts.pieces)
 
 
-def _closed(body: _Body) -> ClosedBody:
+def _closed(body: Body) -> ClosedBody:
     """Return one of the free bodies under its setup's name."""
     free_body = body.results.cases[body.words.case].free_body
-    return closed_body(free_body, body.words.names[_NAMES.index(body.name)])
+    return closed_body(free_body, body.words.names[NAMES.index(body.name)])
