@@ -22,7 +22,7 @@ _MASSES = {"W": "weight", "m a": "inertia"}
 _NOTHING = 1e-6
 _GAP = 2.5  # from a ring to an arrow at the same point
 _AHEAD = 0.5  # from an end of an arrow to a leader that ends before it
-_BESIDE = 4.0  # between the middle of one upright arrow and that of another beside it
+_BESIDE = 5.0  # between the middle of one upright arrow and that of another beside it
 
 
 @dataclass(frozen=True)
@@ -105,7 +105,7 @@ def _on_masses(body: Body, words: TwoWordings) -> list[Item]:
         level=LEVEL + 3,
     )
     rings = [item for single, symbol in acting for item in _ring(body, words, single, 2, symbol)]
-    return [_with_ends(visible(force, body.view), body.view), *rings]
+    return [*rings, _with_ends(visible(force, body.view), body.view)]
 
 
 def _ends_at_point(body: Body, point: Vector, vector: Point) -> bool:
@@ -219,7 +219,8 @@ def _arrows(body: Body, words: TwoWordings, single: SingleForce, step: int, symb
             level=LEVEL + 3,
         )
         items.append(_with_ends(visible(force, view), view))
-    return items + _ring(body, words, single, step, symbol)
+    # words of a ring come first: its leader has the fewest places at which to end
+    return _ring(body, words, single, step, symbol) + items
 
 
 def _start(single: SingleForce) -> str:
