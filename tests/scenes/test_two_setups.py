@@ -143,6 +143,16 @@ def test_weight_and_inertia_in_a_corner_are_one_arrow_clear_of_those_of_the_rows
             assert apart > 5.0 or (row.force.z > 0) != below
 
 
+def test_the_weight_keeps_off_the_arrow_of_the_caliper() -> None:
+    a, b = solved(WAGON), solved(WINTER)
+    scene = two_setups(a, b, case="firm braking")
+    for results, view in ((a, "first"), (b, "second")):
+        # the caliper pushes the disc down at axle height, its arrow above: that of the weight hangs below
+        assert results.cases["firm braking"].free_body.force("caliper").force.z < 0
+        (arrow,) = [i for i in scene.items if isinstance(i, Force) and i.name == f"force-weight-{view}-z"]
+        assert not arrow.tip_at_point
+
+
 @pytest.mark.parametrize("case", ["standing", "brisk corner right"])
 def test_a_leader_may_end_off_the_middle_of_its_arrow(case: str) -> None:
     # where five forces meet at the hub, leaders to the middles of all would pass one another's ends

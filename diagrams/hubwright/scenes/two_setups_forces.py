@@ -109,18 +109,19 @@ def _on_masses(body: Body, words: TwoWordings) -> list[Item]:
 
 
 def _ends_at_point(body: Body, point: Vector, vector: Point) -> bool:
-    """Return whether an arrow on the masses ends at its point, as where it begins there a row's arrow stands."""
+    """Return whether an arrow on the masses ends at its point, as on the side where it would begin another stands."""
     view = body.view
     size = math.hypot(*vector)
     middle = vector[0] / size * length(size, view.newtons_per_mm or 1.0) / 2  # the arrow's, from its point
-    rows = [f for f in body.results.cases[body.words.case].free_body.forces if f.name.startswith("row")]
+    forces = body.results.cases[body.words.case].free_body.forces
+    others = [f for f in forces if f.name.startswith(("row", "caliper"))]
 
     def taken(way: float) -> bool:
-        # a row's arrow ends at the axle: it stands on the side from which it comes
+        # these end at their points: each stands on the side from which it comes
         at = middle * math.copysign(1.0, way * vector[1])
         return any(
-            row.force.z * way < -body.least and abs((row.point.y - point.y) * 1e3 * view.scale - at) < _BESIDE
-            for row in rows
+            other.force.z * way < -body.least and abs((other.point.y - point.y) * 1e3 * view.scale - at) < _BESIDE
+            for other in others
         )
 
     return taken(vector[1]) and not taken(-vector[1])
