@@ -5,6 +5,8 @@ from pathlib import Path
 
 import pytest
 
+from drawing.written_checks import failures_of
+from hubwright.drawing import draw, svg_for_page
 from hubwright.results import Results, solve
 from hubwright.results.changes import NotComparableError
 from hubwright.scenes.setups_compared import setups_compared
@@ -61,6 +63,14 @@ def test_odd_vehicles_beside_a_spacer_of_theirs(vehicle: str) -> None:
     scene = setups_compared(base, other, base)
     check_scene(scene)
     assert "Spaced out" in scene.description
+
+
+def test_charts_that_happen_to_have_like_axes_are_two_drawings_on_a_phone() -> None:
+    base = solved("vehicles/hill-wagon.toml")
+    drawings = draw(setups_compared(base, base), form="narrow")  # nothing changes: both axes are about 1
+    assert len(drawings) == 2
+    for drawing in drawings:
+        assert failures_of(svg_for_page(drawing, prefix="f", units_class="si")) == []
 
 
 def test_without_a_bearing_the_loads_alone_are_shown() -> None:

@@ -54,9 +54,10 @@ def draw_narrow(scene: v.Scene) -> tuple[Drawing, ...]:
 def _stacks(scene: v.Scene) -> list[list[v.View]]:
     """Return the views, a beam and its diagrams on one axis of lengths together; all others stand alone."""
     plotted = {_axis(view) for view in scene.views if view.vertical_per_mm is not None}
+    charts = {item.view for item in scene.items if isinstance(item, v.Bar)}  # two may happen to have like axes
     stacks: dict[object, list[v.View]] = {}
     for view in scene.views:
-        stacked = view.frame is None and _axis(view) in plotted
+        stacked = view.frame is None and _axis(view) in plotted and view.name not in charts
         stacks.setdefault(_axis(view) if stacked else view.name, []).append(view)
     return list(stacks.values())
 
