@@ -4,13 +4,12 @@ Each view lies on the side from which it is seen: the top view above the rear vi
 it. Arrows lie in a view's plane; what runs along the line of sight is a dot (toward the reader) or a cross in a ring.
 """
 
-import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from hubwright.results.model import Vector
-from hubwright.scenes.small_forces import visible
-from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Dot, Force, Item, Label, Line, Moment, Normal, Point, View
+from hubwright.scenes.small_forces import OFF_END, along, visible
+from hubwright.scenes.vocabulary import Dot, Force, Item, Label, Line, Moment, Normal, Point, View
 from hubwright.scenes.wheel_end_actions import Action
 
 Plane = Literal["rear", "side", "top"]
@@ -19,7 +18,6 @@ Axis = Literal["x", "y", "z"]
 _MM = 1e3
 _LEVEL = 20.0
 _GAP = 2.5  # from a ring to an arrow at the same point
-_AHEAD = 0.5  # from a tip to a leader that ends before it
 _AXES: dict[Plane, tuple[Axis, Axis]] = {"rear": ("y", "z"), "side": ("x", "z"), "top": ("y", "x")}
 _SIGHT: dict[Plane, Axis] = {"rear": "x", "side": "y", "top": "z"}
 
@@ -97,17 +95,10 @@ def arrows(
         shown = shown if shown.to_scale else replace(shown, tip_at_point=False)
         if shown.label is not None and shown.label.place.endswith("column"):
             # before the tip a leader may end as well: beside the shaft another arrow may stand
-            shown = replace(shown, label=replace(shown.label, also=(*shown.label.also, _before_tip(shown, seen.view))))
+            before_tip = along(shown, seen.view, 1.0, OFF_END)
+            shown = replace(shown, label=replace(shown.label, also=(*shown.label.also, before_tip)))
         items.append(shown)
     return items
-
-
-def _before_tip(force: Force, view: View) -> Point:
-    """Return the place just ahead of an arrow's tip, in the view."""
-    size = math.hypot(*force.vector)
-    length = size / (view.newtons_per_mm or 1.0) if force.to_scale else LENGTH_OFF_SCALE
-    ahead = (_AHEAD - force.gap if force.tip_at_point else force.gap + length + _AHEAD) / view.scale / size
-    return force.at[0] + force.vector[0] * ahead, force.at[1] + force.vector[1] * ahead
 
 
 def _components(seen: Seen, action: Action) -> tuple[Point, Point]:

@@ -10,9 +10,9 @@ from typing import Literal
 
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results, SingleForce, Vector
-from hubwright.scenes.small_forces import length, visible
+from hubwright.scenes.small_forces import OFF_END, along, length, visible
 from hubwright.scenes.two_setups_words import ON_MASSES, TwoWordings
-from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Force, Item, Label, Moment, Normal, Point, Tone, View
+from hubwright.scenes.vocabulary import Force, Item, Label, Moment, Normal, Point, Tone, View
 from hubwright.scenes.wheel_end_parts.assembly import Assembly
 from hubwright.scenes.wheel_end_words import row_sizes, rows_of
 
@@ -21,7 +21,6 @@ LEVEL = 22.0
 _MASSES = {"W": "weight", "m a": "inertia"}
 _NOTHING = 1e-6
 _GAP = 2.5  # from a ring to an arrow at the same point
-_AHEAD = 0.5  # from an end of an arrow to a leader that ends before it
 _BESIDE = 5.0  # between the middle of one upright arrow and that of another beside it
 
 
@@ -148,14 +147,7 @@ def _with_ends(force: Force, view: View) -> Force:
     """Return an arrow whose leader may end near its tail, and just off either end, as well: others cross its middle."""
     if force.label is None:
         return force
-    size = math.hypot(*force.vector)
-    along = force.vector[0] / size, force.vector[1] / size
-    long = size / (view.newtons_per_mm or 1.0) if force.to_scale else LENGTH_OFF_SCALE
-    tail = -force.gap - long if force.tip_at_point else force.gap
-    ends = tuple(
-        (force.at[0] + along[0] * (tail + reach) / view.scale, force.at[1] + along[1] * (tail + reach) / view.scale)
-        for reach in (0.25 * long, long + _AHEAD, -_AHEAD)
-    )
+    ends = along(force, view, 0.25), along(force, view, 1.0, OFF_END), along(force, view, 0.0, -OFF_END)
     return replace(force, label=replace(force.label, also=ends))
 
 
