@@ -211,6 +211,21 @@ def test_parts_and_sums_are_hardly_off(values: list[float]) -> None:
         assert off <= 0.5 + 1e-5
 
 
+@given(values=st.lists(st.floats(-50.0, 50.0), min_size=3, max_size=6, unique_by=lambda value: round(value, 6)))
+def test_a_total_known_by_itself_is_rounded_as_usual(values: list[float]) -> None:
+    parts = {str(n): value for n, value in enumerate(values)}
+    sums = {"pair": {"0": 1, "1": 1}, "all": dict.fromkeys(parts, 1)}
+    _, whole = together(parts, sums, "all")
+    assert abs(whole["all"] - sum(values)) <= 0.5 + 1e-5
+
+
+def test_the_pull_in_a_corner_is_what_a_reader_reckons() -> None:
+    # by hand: 0.3 of the weight of 2,130 kg is 6,266.4 N
+    results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    for case in ("brisk corner left", "brisk corner right"):
+        assert printed(corner_front_view(results, case=case, units="si"), "{M a}") == Fraction("6.266")
+
+
 def test_the_text_alternative_names_what_the_marks_show() -> None:
     results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
     said = corner_front_view(results, case="cross slope right").description.replace("\xa0", " ")

@@ -18,6 +18,7 @@ from hubwright.scenes.roll_body import RollBody, Wheel
 _FINEST = {"kN": 3, "N": 1, "lbf": 1}  # places behind the point
 _LIGHT = 10.0  # a weight of fewer units is told with the finest
 _HALF = 0.5 + 1e-6  # a unit of the last digit: farther off nothing is that is rounded as usual
+_UNUSUAL = 0.5  # by so much farther off a part may be, for a total that is rounded as usual
 _ALIKE = 6  # places, in units of the last digit, to which like forces agree
 
 Sums = Mapping[str, Mapping[str, int]]
@@ -61,8 +62,8 @@ class RollNumbers:
             size = self._scale.size * 10.0**-places
             whole: dict[str, int] = {}
             off = 0.0
-            for parts, sums in (self._across(), self._upright()):
-                farther, counted = together({name: value / size for name, value in parts.items()}, sums)
+            for total, (parts, sums) in (("held y", self._across()), ("held z", self._upright())):
+                farther, counted = together({name: value / size for name, value in parts.items()}, sums, total)
                 off = max(off, farther)
                 whole |= counted
             if off <= _HALF:
@@ -101,31 +102,37 @@ class RollNumbers:
         return {f"{wheel.name} gravity": 1, f"moved {axle}".strip(): 1 if wheel.y > 0 else -1}
 
 
-def together(parts: Mapping[str, float], sums: Sums) -> tuple[float, dict[str, int]]:
+def together(parts: Mapping[str, float], sums: Sums, total: str = "") -> tuple[float, dict[str, int]]:
     """Return parts, rounded up or down, and their sums, so that none is farther off than must be; and how far that is.
 
-    Like parts are rounded alike: what stands level is not told as leaning.
+    Like parts are rounded alike: what stands level is not told as leaning. The sum named `total`, which readers
+    reckon without its parts, is rounded as usual where a part can give way without being much farther off for it.
 
     Examples
     --------
     >>> together({"a": 1.4, "b": 2.4, "c": 0.1}, {"both": {"a": 1, "b": 1}})[1]
     {'a': 1, 'b': 3, 'c': 0, 'both': 4}
+    >>> sums = {"both": {"a": 1, "b": 1}, "all": {"a": 1, "b": 1, "c": 1}}
+    >>> together({"a": 0.64, "b": 2.11, "c": 0.67}, sums, "all")[1]
+    {'a': 1, 'b': 2, 'c': 0, 'both': 3, 'all': 3}
     """
     values = {name: round(value, _ALIKE) for name, value in parts.items()}
     unlike = sorted(set(values.values()))
-    found: tuple[tuple[float, float], dict[str, int]] | None = None
+    found: tuple[tuple[float, float], float, dict[str, int]] | None = None
     for up in itertools.product(*((0,) if value % 1 == 0 else (0, 1) for value in unlike)):
         rounded = {value: math.floor(value) + more for value, more in zip(unlike, up, strict=True)}
         whole = {name: rounded[value] for name, value in values.items()}
-        off = [abs(whole[name] - value) for name, value in values.items()]
+        off = {name: abs(whole[name] - value) for name, value in values.items()}
         for name, signs in sums.items():
             whole[name] = sum(sign * whole[part] for part, sign in signs.items())
-            off.append(abs(whole[name] - math.fsum(sign * values[part] for part, sign in signs.items())))
-        worst = round(max(off, default=0.0), _ALIKE), math.fsum(each * each for each in off)
+            off[name] = abs(whole[name] - math.fsum(sign * values[part] for part, sign in signs.items()))
+        farthest = max(off.values(), default=0.0)
+        unusual = off[total] + _UNUSUAL if total in off and off[total] > _HALF else 0.0
+        worst = round(max(farthest, unusual), _ALIKE), math.fsum(each * each for each in off.values())
         if found is None or worst < found[0]:
-            found = worst, whole
+            found = worst, farthest, whole
     assert found is not None
-    return found[0][0], found[1]
+    return found[1:]
 
 
 def _summed(sums: Iterable[Mapping[str, int]]) -> dict[str, int]:
