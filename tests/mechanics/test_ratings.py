@@ -12,7 +12,7 @@ from hubwright.mechanics.ball_rating import (
     closer_than_the_standard,
 )
 from hubwright.mechanics.bearing_contact import ball_curvature, point_contact_pressure
-from hubwright.mechanics.bearing_rating import gamma, one_row_dynamic_rating, one_row_static_rating
+from hubwright.mechanics.bearing_rating import effective_spread, gamma, one_row_dynamic_rating, one_row_static_rating
 from hubwright.mechanics.roller_contact import line_contact_pressure, roller_curvature_sum
 from hubwright.mechanics.roller_rating import roller_dynamic_rating, roller_static_rating
 
@@ -34,6 +34,19 @@ def test_one_row_of_two_is_the_row_computed_alone():
     for rating, sizes in ((ball_static_rating, BALLS), (roller_static_rating, ROLLERS)):
         whole, alone = (rating(rows=rows, **sizes) for rows in (2, 1))
         assert one_row_static_rating(static_rating=whole) == pytest.approx(alone)
+
+
+@given(between(0.01, 0.1), between(0.03, 0.3), between(5.0, 60.0))
+def test_lines_of_contact_meet_the_axis_half_the_effective_spread_from_the_middle(spacing, diameter, degrees):
+    # second road: both lines as linear equations in the plane of the axis; a line of contact leans by the contact
+    # angle from the plane of its row, towards the axis and away from the other row
+    along, across = np.sin(np.radians(degrees)), -np.cos(np.radians(degrees))
+    met = [
+        np.linalg.solve([[1.0, -side * along], [0.0, -across]], [side * spacing / 2, diameter / 2])[0]
+        for side in (1.0, -1.0)
+    ]
+    spread = effective_spread(row_spacing=spacing, pitch_diameter=diameter, contact_angle=np.radians(degrees))
+    assert met[0] - met[1] == pytest.approx(spread)
 
 
 @given(between(1.1, 1.9))
