@@ -1,4 +1,4 @@
-"""Pages with folds, opened for a look at all that is in them; a page of workings at one of its cases."""
+"""Pages made ready for a look at all that is in them: folds open, of workings one case, one system of units."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -14,3 +14,8 @@ def unfolded(page: Any, path: str, paths: Sequence[str]) -> Any:
         page.evaluate(_ONE_CASE, workings.index(path))
     page.evaluate(_OPEN)
     return page
+
+
+def choose(page: Any, units: str) -> None:
+    """Choose `si` or `us`, also where a narrow bar hides the switch."""
+    page.evaluate("units => document.querySelector(`[name=units][value=${units}]`).click()", units)
