@@ -6,12 +6,22 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from hubwright.drawing import draw, svg_file
+from hubwright.drawing.marks import Drawing
 from hubwright.scenes.vocabulary import Force, Scene
+
+_LAST: list[tuple[Scene, Drawing]] = []
+
+
+def drawn(scene: Scene) -> Drawing:
+    """A scene's drawing, laid out once for all checks of it."""
+    if not _LAST or _LAST[0][0] is not scene:
+        _LAST[:] = [(scene, draw(scene))]
+    return _LAST[0][1]
 
 
 def check_scene(scene: Scene) -> None:
     """Words stand clear of one another and of arrows; arrows are on the sheet; the steps are those of the items."""
-    assert draw(scene).conflicts == ()
+    assert drawn(scene).conflicts == ()
     assert draw(scene, form="narrow")
     for text in (scene.title, scene.caption, scene.description, *(step.sentence for step in scene.steps)):
         assert text
@@ -32,7 +42,7 @@ def check_scene(scene: Scene) -> None:
 
 def check_written_scales(scene: Scene) -> int:
     """Every arrow, dimension and bar in the written file is as long as its number says; return how many there are."""
-    root = ET.fromstring(svg_file(draw(scene)))
+    root = ET.fromstring(svg_file(drawn(scene)))
     per_unit = float(root.attrib["data-mm-per-unit"])
     checked = 0
     for group in root.iter():
@@ -43,11 +53,11 @@ def check_written_scales(scene: Scene) -> int:
             if "data-x1" not in mark.attrib:
                 continue
             x1, y1, x2, y2 = (float(mark.attrib[f"data-{end}"]) for end in ("x1", "y1", "x2", "y2"))
-            drawn = math.hypot(x2 - x1, y2 - y1) * per_unit
+            long = math.hypot(x2 - x1, y2 - y1) * per_unit
             for what, scale in (("newtons", "newtons"), ("mm", "mm"), ("value", "mm")):
                 if f"data-{what}" in mark.attrib:
                     said = abs(float(mark.attrib[f"data-{what}"]))
-                    assert drawn * scales[f"data-{scale}-per-mm"] == pytest.approx(
+                    assert long * scales[f"data-{scale}-per-mm"] == pytest.approx(
                         said, rel=0.005, abs=0.01 * scales[f"data-{scale}-per-mm"]
                     )
                     checked += 1
