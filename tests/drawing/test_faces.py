@@ -2,6 +2,8 @@
 
 import pytest
 from fontTools.ttLib import TTFont
+from hypothesis import given
+from hypothesis import strategies as st
 
 from hubwright.drawing.faces import Face, advance, block, covers, font_file, line, plain, web_font_file, wrapped
 
@@ -62,6 +64,28 @@ def test_wrapping_keeps_words_and_width() -> None:
     assert " ".join(rows) == text
     assert len(rows) > 1
     assert all(line(row, 2.5, "serif").width <= 60.0 for row in rows)
+
+
+@given(
+    words=st.lists(
+        st.one_of(
+            st.text("aefijlnTVWy.,0", min_size=1, max_size=9), st.sampled_from(("{F|z}", "{R|out},", "12\u00a0mm"))
+        ),
+        min_size=1,
+        max_size=25,
+    ),
+    width=st.floats(8.0, 90.0),
+    strong=st.booleans(),
+)
+def test_lines_are_as_full_as_if_each_had_been_measured(words: list[str], width: float, strong: bool) -> None:
+    text = "*" * strong + " ".join(words)
+    rows: list[str] = []
+    for word in text.split(" "):
+        if rows and line(f"{rows[-1]} {word}", 2.5, "serif").width <= width:
+            rows[-1] += f" {word}"
+        else:
+            rows.append(word)
+    assert wrapped(text, 2.5, width, "serif") == tuple(rows)
 
 
 def test_plain_words_carry_no_marks() -> None:

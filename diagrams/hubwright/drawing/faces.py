@@ -40,6 +40,7 @@ _SYMBOL = 1.06  # the serif's small letters are lower than the lettering's at on
 _SUBSCRIPT_ITALIC, _SUBSCRIPT_WORD, _SUBSCRIPT_DROP = 0.74, 0.68, 0.32
 STRONG = 1.16  # the lettering has one weight: strong lines are larger
 LEADING = 1.72  # baseline to baseline over cap height
+_AT_MOST_A_BLANK = 1.0  # cap heights: no face has one half as wide
 DROP = 0.3  # depth of descenders over cap height
 _SIZE = 1000  # pixels per em at which text is measured, unhinted
 
@@ -145,11 +146,18 @@ def plain(text: str) -> str:
 def wrapped(text: str, cap: float, width: float, face: Face = "lettering") -> tuple[str, ...]:
     """Return marked text broken at blanks, but not between a number and its unit, into lines no wider than a width."""
     rows: list[str] = []
+    reach = 0.0  # of the last line, or more: long lines are measured where they may be too long, words again and again
+    size = cap * STRONG if text.startswith("*") else cap
     for word in text.split(" "):
-        if rows and line(f"{rows[-1]} {word}", cap, face).width <= width:
+        alone = line(word.removeprefix("*"), size, face).width
+        reach += _AT_MOST_A_BLANK * size + alone
+        if rows and reach > width:
+            reach = line(f"{rows[-1]} {word}", cap, face).width
+        if rows and reach <= width:
             rows[-1] += f" {word}"
         else:
             rows.append(word)
+            reach = alone
     return tuple(rows)
 
 
