@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from math import hypot, inf
+from math import dist, hypot, inf
 
 import numpy as np
 
@@ -60,16 +60,20 @@ def _tone(item: v.Item) -> v.Tone | None:
 
 
 def _ends(point: v.Point, meant: Drawn, frame: Box | None) -> list[v.Point]:
-    """Return a point that lies on one of the things, else the nearest one that does; of an arrow several."""
+    """Return a point that lies on one of the things, else the nearest one that does; of an arrow several.
+
+    For an arrow's tip too: there a leader would run beside a side of the head.
+    """
     best, found = inf, [point]
     for item, group in meant:
         away, at = _nearest(point, group, frame)
-        if away <= _ON:
+        arrow = group.ends if isinstance(item, v.Force) and frame is None else None
+        if away <= _ON and (arrow is None or dist(point, arrow[2:]) > _ON):
             return [point]
         if away < best:
             best, found = away, [at]
-            if isinstance(item, v.Force) and group.ends is not None and frame is None:
-                x0, y0, x1, y1 = group.ends
+            if arrow is not None:
+                x0, y0, x1, y1 = arrow
                 found = [(x0 + share * (x1 - x0), y0 + share * (y1 - y0)) for share in _ALONG]
     return found
 
