@@ -25,6 +25,7 @@ _ABOVE = 0.9
 _HALO = 1.0
 _LATER = 2.0  # what a place costs for each better one, so that a thin line is rather crossed than much moved
 _WORTH_SHIFTING = 2.5
+_PASSING = 2.5  # how much farther than its own width text moves that an extension line would strike
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,14 +124,23 @@ def _places(a: float, b: float, width: float, *, room: bool, end_first: bool) ->
     """Return places from the best on: in the middle, off it, under the line; without room beyond either end."""
     middle, spare = (a + b - width) / 2, (b - a - width) / 2
     beside = 1.6 if room else 2.9
-    after = (b + beside, (b, b + beside + width + 0.5))
-    before = (a - beside - width, (a - beside - width - 0.5, a))
+
+    def outside(beside: float) -> tuple[tuple[float, tuple[float, float]], ...]:
+        after = (b + beside, (b, b + beside + width + 0.5))
+        before = (a - beside - width, (a - beside - width - 0.5, a))
+        return (after, before) if end_first else (before, after)
+
     places: list[_Place] = []
     if spare > 1:
         shifts = [0.0, *(s * share * (spare - 1) for share in (0.5, 1.0) for s in (-1, 1) if spare > _WORTH_SHIFTING)]
         places += [_Place(middle + shift, None, side) for side in (True, False) for shift in shifts]
-    ends = (after, before) if end_first else (before, after)
-    return places + [_Place(start, under, side) for side in (True, False) for start, under in ends]
+    farther = beside + width + _PASSING  # beyond an extension line of another dimension
+    return places + [
+        _Place(start, under, side)
+        for ends in (outside(beside), outside(farther))
+        for side in (True, False)
+        for start, under in ends
+    ]
 
 
 def _text_box(
