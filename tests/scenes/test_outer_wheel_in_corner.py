@@ -117,3 +117,15 @@ def test_the_bar_that_is_open_is_the_reaction() -> None:
 def test_other_cases_are_refused() -> None:
     with pytest.raises(CaseError, match="in a corner or on a side slope"):
         outer_wheel_in_corner(solve(wagon()), case="firm braking")
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+def test_the_drawn_forces_close(vehicle: str) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for case in across(results):
+        forces = [item for item in outer_wheel_in_corner(results, case=case).items if isinstance(item, Force)]
+        # the small arrows of the contact pressure are shares of F_z, and what the lens shows stands in the whole too
+        body = [item for item in forces if item.view != "lens" and not item.slender]
+        assert {item.view for item in forces} >= {"whole", "detail", "lens"}
+        left = np.sum([item.vector for item in body], axis=0)
+        assert left == pytest.approx((0.0, 0.0), abs=1e-9 * results.cases[case].contact_force.z)

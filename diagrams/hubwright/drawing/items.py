@@ -190,6 +190,9 @@ def _moment(item: v.Moment, view: v.View, sheet: Sheet) -> Group:
     start, end = moment_angles(counter_clockwise=turns)
     angles = _ARC_POINTS if turns else tuple(180.0 - angle for angle in _ARC_POINTS)
     points = tuple(on_circle(at, r, angle) for angle in angles)
+    if item.label is not None and item.label.place.endswith("column"):  # the near side first, lest a leader cross it
+        outward = 1.0 if item.label.place.startswith("right") else -1.0
+        points = tuple(sorted(points, key=lambda point: -outward * round(point[0] - at[0], 6)))
     around = (at[0] - r, at[1] - r, at[0] + r, at[1] + r)
     sheet.want(item, item.label, owner=name, view=view, points=points, box=around)
     data = (("newton-metres", f"{item.newton_metres:.9g}"), ("role", item.role))

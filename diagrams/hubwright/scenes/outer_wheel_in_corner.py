@@ -30,7 +30,7 @@ from hubwright.scenes.vocabulary import (
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, Drawn, closed_body
 from hubwright.scenes.wheel_end_layout import HEIGHT, WIDTH, Layout, layout
 from hubwright.scenes.wheel_end_levers import LEVEL, effective_spread, levers
-from hubwright.scenes.wheel_end_loads import contact_items
+from hubwright.scenes.wheel_end_loads import contact_items, small_items
 from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_reactions import pressure_centres, row_items
@@ -60,6 +60,7 @@ def outer_wheel_in_corner(results: Results, *, case: str | None = None, units: U
         *axes(drawn),
         Dot("centre", "whole", 1, at=(0.0, 0.0), radius=0.7, level=ABOVE_PARTS + 6),
         *contact_items(drawn, 2),
+        *small_items(drawn, 2),
         *pressure_centres(drawn, 3),
         *(replace(item, step=3) for item in row_items(drawn, 3)),
         *_levers(drawn, 4),
@@ -75,7 +76,7 @@ def outer_wheel_in_corner(results: Results, *, case: str | None = None, units: U
         description=words.corner_description(turnings),
         units=units,
         size=(WIDTH, HEIGHT),
-        views=(sheet.whole, sheet.detail, bars),
+        views=(sheet.whole, sheet.detail, sheet.lens, bars),
         items=tuple(items),
         steps=words.corner_steps(turnings),
         columns=sheet.columns(),

@@ -68,7 +68,8 @@ class CornerWording(Wording):
         _, _, weights, bearing = sizes_of(turnings, self.units)
         return (
             f"Section through the {self.wheel} with the moments on its turning parts. {self.corner_caption(turnings)} "
-            f"The bearing answers with {bearing}, {sense(turnings[-1].value)}, the weights make {weights}."
+            f"The bearing answers with {bearing}, {sense(turnings[-1].value)}, the weights make {weights}. "
+            f"{self.weights()}"
         )
 
     def _chained(self, turnings: tuple[Turning, ...]) -> str:
@@ -105,7 +106,11 @@ class CornerWording(Wording):
                 "Cut at the rolling elements: what turns is the body; its moments are taken about C.",
                 "isolate",
             ),
-            Step("Put on the contact force", self._contact_sentence(), "loads"),
+            Step(
+                f"Put on contact force{' and weights' if self.still else ', weights and inertia'}",
+                f"{self._contact_sentence()} What is small beside it stands in the lens, drawn longer.",
+                "loads",
+            ),
             Step("Let the rows push back", where, "reactions"),
             Step(
                 "Measure the two levers",

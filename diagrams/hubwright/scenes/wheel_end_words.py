@@ -194,7 +194,15 @@ class Wording:
             f"Section through the {self.wheel} with its free body, {self.case_words()}. {self.caption()} "
             f"The axle stands {format_quantity(lengths.loaded_radius, 'length', self.units)} above the road"
             f"{f', a spacer of {self.length(spacer)} under the wheel' if spacer else ''}.{rows} "
-            f"Weights: tire and wheel {self.weight('weight_wheel')}, hub {self.weight('weight_hub')}."
+            f"{self.weights()}"
+        )
+
+    def weights(self) -> str:
+        """Return the weights of the turning parts, and their inertia if they have any."""
+        parts = (("weight", "Weights"), ("inertia", "Inertia"))[: 1 if self.still else 2]
+        return " ".join(
+            f"{name}: tire and wheel {self.weight(f'{kind}_wheel')}, hub {self.weight(f'{kind}_hub')}."
+            for kind, name in parts
         )
 
     def weight(self, name: str) -> str:
