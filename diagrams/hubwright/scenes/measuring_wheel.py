@@ -5,6 +5,7 @@ outboard side lies down, so that a length outboard counts downward.
 """
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import Literal
 
 import numpy as np
@@ -34,7 +35,10 @@ from hubwright.scenes.wheel_end_parts.measures import measures
 _WIDTH, _FOOT, _HEAD = 310.0, 30.0, 14.0
 _LEFT, _RIGHT = 60.0, 236.0  # room of the wheel on the sheet
 _FLANGE = 12.7  # mm, half an inch: common practice
-_LETTER = 2.0  # sheet mm that a letter of a dimension's text takes, at most
+_WORDS = 40.0  # sheet mm that the backspacing's words take along its line, at most
+_BREAK = (4.6, 1.2)  # sheet mm left and right of that line, which has its words at the left
+_OVER = 1.3  # of a line beyond a dimension line, as of an extension line
+_NAMES_APART = 7.5  # sheet mm between the middles of both names at the right
 _EDGE = 22.0  # mm, depth of the straightedge
 _PARTS = ("rim", "wheel-disc")
 
@@ -63,9 +67,9 @@ def measuring_wheel(results: Results, *, case: str = "standing", units: Units = 
     items += [
         Ground("floor", view.name, start=(-reach, 0.0), end=(reach, 0.0)),
         Part("part-straightedge", view.name, 2, rings=(edge,), material="changed", outline=0.3, level=2.0),
-        _level("rim-middle", view, middle, widest, "centre", 3),
-        _level("mounting-face", view, pad, 0.55 * widest, "thin", 2),
-        *_backspacing(view, pad, inner_edge, geometry.backspacing, units),
+        *_rim_middle(view, middle, widest, high + 9.0, broken=_across_words(view, pad, inner_edge, middle)),
+        _mounting_face(view, pad, 0.55 * widest),
+        *_backspacing(view, pad, inner_edge, middle, geometry.backspacing, units),
         _length(
             "rim-width",
             view,
@@ -79,11 +83,12 @@ def measuring_wheel(results: Results, *, case: str = "standing", units: Units = 
     ]
     if abs(pad - middle) * scale > 0.4:
         ends = ((widest, min(pad, middle)), (widest, max(pad, middle)))
-        items.append(_length("offset", view, 3, *ends, high + 9.0, abs(geometry.offset), units, side="end"))
+        offset = _length("offset", view, 3, *ends, high + 9.0, abs(geometry.offset), units, side="end")
+        # the line through the rim's middle is its own extension line
+        items.append(replace(offset, extension=(pad < middle, pad > middle)))
     items += [
         _note("straightedge", ("straightedge", "across the inner rim"), (0.75 * widest, (inner_edge + top) / 2), 2),
-        _note("mounting-face", ("mounting face,", "where the hub bears"), (0.3 * widest, pad), 2),
-        _note("rim-middle", ("middle of the rim",), (0.85 * widest, middle), 3),
+        *_levels_named(view, pad, middle, widest, high + 9.0),
     ]
     told = {
         name: format_quantity(value, "length", units)
@@ -128,17 +133,52 @@ def _laid(piece: Piece, outmost: float) -> Part:
     )
 
 
-def _level(name: str, view: View, height: float, reach: float, style: str, step: int) -> Line:
-    points = ((-reach - 6.0 / view.scale, height), (reach + 6.0 / view.scale, height))
-    return Line(
-        f"level-{name}",
-        view.name,
-        step,
-        points=points,
-        style="centre" if style == "centre" else "thin",
-        tone="soft",
-        level=1.5,
-    )
+def _rim_middle(view: View, height: float, widest: float, line: float, *, broken: bool) -> list[Item]:
+    """Return the line through the rim's middle, on to the offset's dimension line; it leaves out words on the axis."""
+    ends = -widest - 6.0 / view.scale, (line + _OVER - view.origin[0]) / view.scale
+    left, right = (side / view.scale for side in _BREAK)
+    spans = ((ends[0], -left), (right, ends[1])) if broken else (ends,)
+    return [
+        Line(
+            f"level-rim-middle-{number}",
+            view.name,
+            3,
+            points=tuple((x, height) for x in span),
+            style="centre",
+            tone="soft",
+            level=1.5,
+        )
+        for number, span in enumerate(spans, start=1)
+    ]
+
+
+def _mounting_face(view: View, height: float, reach: float) -> Line:
+    far = reach + 6.0 / view.scale
+    points = ((-far, height), (far, height))
+    return Line("level-mounting-face", view.name, 2, points=points, style="thin", tone="soft", level=1.5)
+
+
+def _levels_named(view: View, pad: float, middle: float, widest: float, line: float) -> list[Item]:
+    """Return the names of mounting face and rim's middle at the ends of their lines, so far apart as words need."""
+    end = (line + _OVER - view.origin[0]) / view.scale
+    apart = abs(pad - middle) * view.scale
+    away = max(0.0, _NAMES_APART - apart) / 2
+    items: list[Item] = []
+    for name, step, lines, height, inside in (
+        ("mounting-face", 2, ("mounting face,", "where the hub bears"), pad, 0.3 * widest),
+        ("rim-middle", 3, ("middle of the rim",), middle, 0.5 * widest),
+    ):
+        upper = (height > middle) if name == "mounting-face" else (middle >= pad)
+        label = Label(
+            lines,
+            "right",
+            (inside, height),  # on the wheel: there a leader goes on a phone
+            tone="soft",
+            size=2.4,
+            nudge=((end - inside) * view.scale + 1.0, away if upper else -away),
+        )
+        items.append(Note(f"label-{name}", view.name, step, label=label))
+    return items
 
 
 def _length(
@@ -168,15 +208,29 @@ def _length(
     )
 
 
-def _backspacing(view: View, pad: float, edge: float, value: float, units: Units) -> list[Item]:
-    """Return the backspacing on the axis; its name stands level beside the line where it has no room along it."""
+def _backspacing(view: View, pad: float, edge: float, middle: float, value: float, units: Units) -> list[Item]:
+    """Return the backspacing on the axis; its words stand level beside the line where they have no room along it."""
     length = _length("backspacing", view, 2, (0.0, pad), (0.0, edge), view.origin[0], value, units, side="start")
-    needed = _LETTER * len(length.text) + 4.0
-    if needed < max(edge - pad, pad) * view.scale:  # along the line, or below the face and over the floor
+    if _along(view, pad, edge):
         return [length]
-    number = format_quantity(value, "length", units)
-    name = Label(("backspacing",), "right", (0.0, (pad + edge) / 2), nudge=(1.0, 0.0))
-    return [replace(length, text=number), Note("label-backspacing", view.name, 2, label=name)]
+    # in the larger of both gaps that the line through the rim's middle leaves
+    cuts = (pad, middle, edge) if pad < middle < edge else (pad, edge)
+    low, high = max(pairwise(cuts), key=lambda ends: ends[1] - ends[0])
+    label = Label((length.text,), "right", (0.0, (low + high) / 2), nudge=(1.0, 0.0))
+    # the tape lies under the dimension line: on a phone the leader of the words ends on it
+    tape = Line("tape", view.name, 2, points=((0.0, pad), (0.0, edge)), tone="soft", width=0.18, level=1.5)
+    return [replace(length, text=""), tape, Note("label-backspacing", view.name, 2, label=label)]
+
+
+def _along(view: View, pad: float, edge: float) -> bool:
+    """Return whether the backspacing's words have room along its line, or below the face and over the floor."""
+    return max(edge - pad, pad) * view.scale > _WORDS
+
+
+def _across_words(view: View, pad: float, edge: float, middle: float) -> bool:
+    """Return whether the line through the rim's middle would run through words along the axis."""
+    inside = (edge - pad) * view.scale > _WORDS
+    return _along(view, pad, edge) and (pad < middle < edge if inside else 0.0 < middle < pad)
 
 
 def _note(name: str, lines: tuple[str, ...], at: Point, step: int) -> Note:
