@@ -75,3 +75,57 @@ def test_a_disc_between_flange_and_wheel_is_named_and_counted(vehicle: str) -> N
     assert face == pytest.approx(measured.start[0] or measured.end[0])
     for hat in hats:
         assert max(abs(y) for y, _ in hat.rings[0]) == pytest.approx(abs(face))  # the disc's face is the one meant
+        assert hat.hatch is not None  # it is cut
+
+
+def _boxes(scene: Scene, part: str) -> list[tuple[float, float, float, float]]:
+    boxes = [text.box for text in draw(scene).texts if part in text.name]
+    assert boxes
+    return boxes
+
+
+def _struck(scene: Scene, box: tuple[float, float, float, float]) -> list[str]:
+    """Level lines that run through a box on the sheet."""
+    lines = [item for item in scene.items if isinstance(item, Line) and item.points[0][1] == item.points[-1][1]]
+    found = []
+    for line in lines:
+        (x0, y), (x1, _) = (scene.view(line.view).on_sheet(point) for point in (line.points[0], line.points[-1]))
+        if box[1] < y < box[3] and min(x0, x1) < box[2] and max(x0, x1) > box[0]:
+            found.append(line.name)
+    return found
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_no_centre_line_runs_through_the_words_of_a_dimension(vehicle: str, units) -> None:
+    results = solved(vehicle)
+    for scene, words in (
+        (measuring_wheel(results, units=units), "backspacing"),
+        (measuring_hub(results, units=units), "dimension-outside"),
+    ):
+        for box in _boxes(scene, words):
+            assert _struck(scene, box) == []
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_backspacing_is_one_entry_of_the_key_with_name_and_number(vehicle: str) -> None:
+    scene = measuring_wheel(solved(vehicle))
+    told = [entry.lines for drawing in draw(scene, form="narrow") for entry in drawing.balloons]
+    named = [lines for lines in told if "backspacing" in " ".join(lines)]
+    assert len(named) == 1
+    assert named[0][0].startswith("backspacing ")
+    assert named[0][0].endswith("mm")
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_mounting_face_and_middle_of_the_rim_are_named_at_the_ends_of_their_lines(vehicle: str) -> None:
+    scene = measuring_wheel(solved(vehicle))
+    offset = next(item for item in scene.items if isinstance(item, Dimension) and item.name == "dimension-offset")
+    for name in ("mounting-face", "rim-middle"):
+        note = notes(scene)[f"label-{name}"]
+        assert not note.label.place.endswith("column")  # whose leader would run along the line
+        (box,) = _boxes(scene, note.name)
+        assert note.label.anchor is not None
+        height = scene.view("wheel").on_sheet(note.label.anchor)[1]
+        assert offset.line_at < box[0] < offset.line_at + 4.0
+        assert box[1] - 1.0 < height < box[3] + 1.0

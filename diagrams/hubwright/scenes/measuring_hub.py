@@ -28,7 +28,8 @@ from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import points_of, solids
 
-_WIDTH, _FOOT, _HEAD, _ROW = 310.0, 26.0, 10.0, 8.0
+_WIDTH, _FOOT, _HEAD, _ROW, _TALL = 310.0, 26.0, 10.0, 8.0, 112.0
+_BESIDE = 34.0  # sheet mm from the unit to the words beside it, over dimensions and their words
 _UNIT = ("hub", "inner-rings", "outer-rings", "balls", "rollers", "seals", "hub-seal")
 _SCALES = ((2, 1), (3, 2), (1, 1), (4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
 _LONGEST = 30.0  # sheet mm that the words of a bearing's size may need
@@ -43,14 +44,15 @@ def measuring_hub(results: Results, *, case: str = "standing", units: Units = "s
     rings = [points_of(ring, 1) for piece in parts.pieces if piece.name in _UNIT for ring in piece.rings]
     ends = [point[0] for ring in rings for point in ring]
     radius = max(abs(point[1]) for ring in rings for point in ring)
-    scale, ratio = drawing_scale(max(2 * radius, 0.8 * (max(ends) - min(ends))), 92.0, _SCALES)
+    scale, ratio = drawing_scale(max(2 * radius, 0.8 * (max(ends) - min(ends))), _TALL, _SCALES)
     rows = 3 if m.bearing.row_spacing else 2
     view = View("hub", (_WIDTH / 2, _FOOT + 2 * _ROW + radius * scale + 6.0), scale, mirrored=True)
     above = view.on_sheet((0.0, radius))[1] + 4.0
     below = view.on_sheet((0.0, -radius))[1] - 6.0
     without = tuple(piece.name for piece in parts.pieces if piece.name not in _UNIT)
     items: list[Item] = solids(parts, view.name, side, "detail", without=(*without, *_strokes(parts)))
-    items += _centre(view, radius, max(map(abs, ends)))
+    edges = min(ends) * side, max(ends) * side
+    items += _centre(view, radius, edges)
     hat = _hat(parts, view, radius, side)
     items += hat
     face = side * m.face
@@ -91,7 +93,10 @@ def measuring_hub(results: Results, *, case: str = "standing", units: Units = "s
             Step("Find the mounting face", "The face on which the wheel, or a spacer, bears."),
             Step("Find the middle of the rows", "Half way between both rows of balls or rollers."),
         ),
-        columns=(Column("left", 62.0, _FOOT, above), Column("right", 248.0, _FOOT, above)),
+        columns=(
+            Column("left", max(48.0, view.on_sheet((max(edges), 0.0))[0] - _BESIDE), _FOOT, above),
+            Column("right", min(262.0, view.on_sheet((min(edges), 0.0))[0] + _BESIDE), _FOOT, above),
+        ),
         scale_bars=(ScaleBar("hub", "length", f"Hub {ratio}"),),
         axes="rear",
     )
@@ -106,11 +111,21 @@ def _strokes(parts: Assembly) -> tuple[str, ...]:
     return tuple(stroke.name for stroke in parts.strokes)
 
 
-def _centre(view: View, radius: float, half: float) -> list[Item]:
-    reach, long = radius + 3.0 / view.scale, half + 3.0 / view.scale
+def _centre(view: View, radius: float, ends: tuple[float, float]) -> list[Item]:
+    """Return the centre lines; the axis ends just off the unit, before the dimensions beside it."""
+    over = 3.0 / view.scale
+    reach, (first, last) = radius + over, sorted(ends)
     return [
         Line("middle", view.name, 1, points=((0.0, -reach), (0.0, reach)), style="centre", tone="soft", level=18.0),
-        Line("axis", view.name, 1, points=((-long, 0.0), (long, 0.0)), style="centre", tone="soft", level=18.0),
+        Line(
+            "axis",
+            view.name,
+            1,
+            points=((first - over, 0.0), (last + over, 0.0)),
+            style="centre",
+            tone="soft",
+            level=18.0,
+        ),
         Dot("centre", view.name, 1, at=(0.0, 0.0), radius=0.9, level=20.0),
     ]
 
@@ -126,7 +141,18 @@ def _hat(parts: Assembly, view: View, radius: float, side: int) -> list[Item]:
     items: list[Item] = []
     for name, way in (("upper", 1.0), ("lower", -1.0)):
         ring = tuple((side * a, way * r) for a, r in ((front, low), (face, low), (face, high), (front, high)))
-        items.append(Part(f"part-hat-{name}", view.name, 1, rings=(ring,), material="ghost", outline=0.25, level=16.0))
+        items.append(
+            Part(
+                f"part-hat-{name}",
+                view.name,
+                1,
+                rings=(ring,),
+                material="turning-2",
+                hatch=-45.0,
+                outline=0.25,
+                level=16.0,
+            )
+        )
     return items
 
 
