@@ -1,6 +1,7 @@
 """The wheel end as a beam: closed, to scale, and true in its words, for the demonstration and for random setups."""
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -14,7 +15,8 @@ from hubwright.results import solve
 from hubwright.results.beams import wheel_end_beam
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.spindle_beam import spindle_beam
-from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Curve, Force, Note, Scene
+from hubwright.scenes.spindle_beam_words import source_of_load
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Curve, Force, Note, Scene, Words
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from strategies import setups
@@ -122,6 +124,36 @@ def test_without_a_diameter_the_bend_has_a_shape_and_no_number():
     assert not any(item.name == "label-deflection" for item in scene.items)
     words = next(item for item in scene.items if item.name == "words-deflection-2")
     assert "shape only" in " ".join(words.lines)  # type: ignore[attr-defined]
+
+
+def test_a_load_that_the_caliper_turns_down_is_not_called_a_weight():
+    # road 6.53 kN up, caliper 7.01 kN and weight 0.39 kN down
+    scene = spindle_beam(solve(load(CONTENT / "vehicles/hill-wagon.toml")), case="firm braking")
+    arrow = force(scene, "force-load")
+    assert arrow.vector[1] < 0
+    assert arrow.label is not None
+    assert arrow.label.lines[1] == "down, from wheel and hub"
+    assert "is the net of road, caliper and weight on the bearing" in scene.caption
+
+
+def test_a_wheel_off_the_road_loads_the_bearing_with_its_weight():
+    results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    body = results.cases["standing"].free_body
+    hanging = replace(body, forces=tuple(each for each in body.forces if each.name != "contact"))
+    state = replace(results.cases["standing"], free_body=hanging)
+    results = replace(results, cases={**results.cases, "standing": state})
+    assert source_of_load(results, wheel_end_beam(results, "standing")) == "weight of wheel and hub"
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_signs_and_magnification_are_told_where_no_words_stand_beside_the_plots(file: Path):
+    results = solve(load(file))
+    scene = spindle_beam(results)
+    assert "{V} sums the upward forces outboard of the cut" in scene.caption
+    assert "{M} is positive where the bar sags" in scene.caption
+    beside = next(item for item in scene.items if isinstance(item, Words) and item.name == "words-deflection-2")
+    told = "drawn " + beside.lines[0].split(" ")[1] if results.setup.spindle else "a shape and no size"
+    assert told in scene.caption
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)

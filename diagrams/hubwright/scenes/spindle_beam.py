@@ -16,17 +16,22 @@ from hubwright.scenes.diagrams import (
     MARGIN,
     WORDS_PITCH,
     Abscissa,
-    PrintedForce,
     Rest,
     RowWords,
     plot_rows,
     shared_force_scale,
-    shear_text,
 )
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale
 from hubwright.scenes.small_forces import length, visible
-from hubwright.scenes.vehicle_loads import plain
+from hubwright.scenes.spindle_beam_words import (
+    bar_of,
+    beam_caption,
+    beam_description,
+    beam_title,
+    printed_forces,
+    source_of_load,
+)
 from hubwright.scenes.vocabulary import (
     ClosedBody,
     Dimension,
@@ -80,7 +85,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         first_step=5,
         units=units,
         words=_WORDS,
-        printed=_printed(beam, units),
+        printed=printed_forces(beam, units),
     )
     # arrows that point up hang below the bar, those that point down stand on it
     below = max(12.0, *(_reach(force, newtons_per_mm) + 4.0 for force in beam.point_forces if force > 0))
@@ -89,7 +94,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
     top = view.origin[1] + above
     items = [
         *_bar(beam, abscissa, view),
-        *_load(beam, view, units),
+        *_load(results, beam, view, units),
         *_reactions(beam, view, units),
         *_lengths(beam, view, rows.high, units),
         *_guides(beam, view, rows.views[0].origin[1] - 9.0),
@@ -97,9 +102,9 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
     ]
     return Scene(
         name="spindle-beam",
-        title=_title(results, beam, units),
-        caption=_caption(results, beam, units),
-        description=_description(results, beam, units),
+        title=beam_title(results, beam, units),
+        caption=beam_caption(results, beam, rows.magnification, units),
+        description=beam_description(results, beam, units),
         units=units,
         size=(_WIDTH, top),
         views=(view, *rows.views),
@@ -107,7 +112,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         steps=(
             Step(
                 "Keep only the axis",
-                f"The {_bar_of(results)} is a bar; each row holds it at its pressure centre.",
+                f"The {bar_of(results)} is a bar; each row holds it at its pressure centre.",
                 "isolate",
             ),
             Step(
@@ -168,7 +173,7 @@ def _bar(beam: WheelEndBeam, abscissa: Abscissa, view: View) -> list[Item]:
     return items
 
 
-def _load(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
+def _load(results: Results, beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
     up = 1.0 if beam.load >= 0 else -1.0
     place = -beam.load_place * 1e3  # inboard positive
     half = beam.spread * 500.0
@@ -176,7 +181,7 @@ def _load(beam: WheelEndBeam, view: View, units: Units) -> list[Item]:
     at = (place if beam.couple is None else math.copysign(half, place), 0.0)
     side: Literal["left", "right"] = "right" if place > half else "left"
     text = f"*{{B|z}} = {format_quantity(abs(beam.load), 'force', units)}"
-    words = "up, from wheel and hub" if up > 0 else "down, weight of wheel and hub"
+    words = f"{'up' if up > 0 else 'down'}, {source_of_load(results, beam)}"
     nudge = (0.0, -_clear(beam.load, view.newtons_per_mm) * up)
     arrow = Force(
         "force-load",
@@ -237,20 +242,6 @@ def _clear(force: float, newtons_per_mm: float) -> float:
     return max(_CLEAR, _WORDS_CLEAR - _THICK - length(force, newtons_per_mm) / 2)
 
 
-def _printed(beam: WheelEndBeam, units: Units) -> tuple[PrintedForce, ...]:
-    """Return the forces with their sizes as the free body prints them."""
-    half = beam.spread / 2
-    forces = (beam.reaction_outboard, beam.reaction_inboard)
-    load = -beam.load_place if beam.couple is None else math.copysign(half, -beam.load_place)
-    return (
-        PrintedForce(load, beam.load, format_quantity(abs(beam.load), "force", units)),
-        *(
-            PrintedForce(at, force, size)
-            for at, force, size in zip((-half, half), forces, row_sizes(forces, units), strict=True)
-        ),
-    )
-
-
 def _lengths(beam: WheelEndBeam, view: View, low: float, units: Units) -> list[Item]:
     half, load = beam.spread * 500.0, -beam.load_place * 1e3
     upper, lower = low + _ROW + 2.0, low + 2.0
@@ -294,80 +285,6 @@ def _guides(beam: WheelEndBeam, view: View, low: float) -> list[Item]:
         Line(f"guide-{name}", view.name, step, points=((x, 0.0), (x, depth)), style="hair", tone=tone, level=-1)
         for name, x, tone, step in places
     ]
-
-
-def _where(beam: WheelEndBeam) -> str:
-    if not beam.overhung:
-        return "at the load"
-    return f"at the {beam.near} pressure centre"
-
-
-def _bar_of(results: Results) -> str:
-    """Return what the bar is: the spindle that turns in the rows or, round a stub axle, the hub."""
-    return "hub" if results.setup.bearing.turning_ring == "outer" else "spindle"
-
-
-def _title(results: Results, beam: WheelEndBeam, units: Units) -> str:
-    bar = _bar_of(results)
-    bending = format_quantity(abs(beam.maximum_moment.value), "moment", units)
-    if abs(beam.maximum_moment.value) < 1e-9 * max(1.0, abs(beam.load)):
-        return f"The load stands on one row: the {bar} does not bend"
-    if math.isinf(beam.load_place):
-        return f"A couple without force bends the {bar} most {_where(beam)}: {bending}"
-    if beam.overhung:
-        overhang = abs(beam.load_place) - beam.spread / 2
-        length = format_quantity(overhang, "small length", units)
-        return f"Overhung by {length}, the {bar} bends most {_where(beam)}: {bending}"
-    return f"The load stands between the rows, so the {bar} bends most at the load: {bending}"
-
-
-def _caption(results: Results, beam: WheelEndBeam, units: Units) -> str:
-    wall = format_quantity(beam.cantilever_moment, "moment", units)
-    far = "inboard" if beam.load_place >= 0 else "outboard"
-    words = [
-        f"{plain(results.setup.name)}, {plain(beam.case)}: {results.wheel.replace('_', ' ')} wheel, seen from the rear"
-        + ("." if results.side > 0 else ", mirrored, so that outboard is to the left."),
-        "Each pressure centre is a support that lets the bar tilt; only vertical forces. {B|z} is the load of wheel "
-        "and hub on the bearing, opposite to the bearing's push on the hub.",
-        f"Clamped at the {far} one, a cantilever, it would bend with {wall}.",
-    ]
-    if beam.couple is not None:
-        words.insert(
-            1, f"The load stands so far out that it is drawn as force and couple at the {beam.near} pressure centre."
-        )
-    if beam.diameter is not None:
-        diameter = format_quantity(beam.diameter, "small length", units)
-        words.append(f"Deflection of a steel bar of {diameter}, {{E}} = {format_quantity(207e9, 'modulus', units)}.")
-    return " ".join(words)
-
-
-def _description(results: Results, beam: WheelEndBeam, units: Units) -> str:
-    where = format_quantity(abs(beam.load_place), "small length", units)
-    side = "outboard" if beam.load_place >= 0 else "inboard"
-    stands = "as a couple alone" if math.isinf(beam.load_place) else f"{where} {side} of the bearing centre"
-    sentences = [
-        f"The {_bar_of(results)} of {plain(results.setup.name)} as a beam on two supports "
-        f"{format_quantity(beam.spread, 'small length', units)} apart, {plain(beam.case)}.",
-        f"A load of {format_quantity(abs(beam.load), 'force', units)} pushes {'up' if beam.load >= 0 else 'down'} "
-        f"{stands}.",
-    ]
-    forces = (beam.reaction_outboard, beam.reaction_inboard)
-    for name, force, size in zip(("outboard", "inboard"), forces, row_sizes(forces, units), strict=True):
-        way = "up" if force > 0 else "down"
-        sentences.append(f"The {name} row pushes {way} with {size}.")
-    sentences.append(
-        f"The shear is at most {_shear(beam, units)}, the bending moment "
-        f"{format_quantity(abs(beam.maximum_moment.value), 'moment', units)} {_where(beam)}."
-    )
-    if beam.maximum_deflection is not None:
-        bend = format_quantity(abs(beam.maximum_deflection.value), "deflection", units)
-        sentences.append(f"The bar bends by at most {bend}.")
-    return " ".join(sentences)
-
-
-def _shear(beam: WheelEndBeam, units: Units) -> str:
-    most = beam.maximum_shear
-    return shear_text(abs(most.value), most.at, _printed(beam, units), units)
 
 
 def _body(beam: WheelEndBeam) -> ClosedBody:
