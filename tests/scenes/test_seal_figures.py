@@ -10,7 +10,7 @@ from hubwright.results import solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.depth_against_quench import depth_against_quench
 from hubwright.scenes.seal_section import seal_section
-from hubwright.scenes.vocabulary import Bar, Force
+from hubwright.scenes.vocabulary import Bar, Force, Note, Part, Point, Scene
 from hubwright.setup import vary
 from scene_checks import check_scene, is_round
 from strategies import built, setup_data
@@ -62,6 +62,48 @@ def test_arrows_and_bars_are_the_formulas() -> None:
     assert "in²" in scene.scale_bars[0].caption
     bars = [item.end for item in depth_against_quench(results).items if isinstance(item, Bar)]
     assert bars == pytest.approx([depth, suction])
+
+
+def seal_faces(scene: Scene, height: float) -> tuple[float, float]:
+    """Where the outer and the inner face of shell and lip lie at a height."""
+    places: list[float] = []
+    for part in scene.items:
+        if isinstance(part, Part) and part.name in ("part-shell", "part-lip"):
+            ring = part.rings[0]
+            places += [x for a, b in zip(ring, (*ring[1:], ring[0]), strict=True) for x in crossing(a, b, height)]
+    return min(places), max(places)
+
+
+def crossing(a: Point, b: Point, height: float) -> list[float]:
+    if (a[1] > height) == (b[1] > height):
+        return []
+    return [a[0] + (height - a[1]) / (b[1] - a[1]) * (b[0] - a[0])]
+
+
+@pytest.mark.parametrize(("water", "warm"), [("8 degC", False), ("80 degC", True)])
+def test_a_pressure_ends_on_the_face_that_it_presses_and_a_suction_begins_on_the_one_that_it_pulls(water, warm) -> None:
+    scene = seal_section(solve(vary(demonstration(HILL).setup, {"sealing.water_temperature": water})))
+    arrows = [item for item in scene.items if isinstance(item, Force)]
+    assert len(arrows) == 10
+    for arrow in arrows:
+        outer, inner = seal_faces(scene, arrow.at[1])
+        outside = arrow.name.startswith("force-depth")
+        assert abs(arrow.at[0] - (outer if outside else inner)) < 0.8
+        assert outer > arrow.at[0] if outside else inner < arrow.at[0]
+        assert arrow.tip_at_point is (outside or warm)
+        assert (arrow.vector[0] > 0) is (outside or not warm)
+    assert ("suction pulls" in scene.caption) is not warm
+
+
+def test_no_leader_runs_along_an_arrow_and_the_depth_is_told() -> None:
+    scene = seal_section(demonstration(HILL))
+    heights = {item.at[1] for item in scene.items if isinstance(item, Force)}
+    notes = {item.name: item.label for item in scene.items if isinstance(item, Note)}
+    for name in ("label-seal", "label-depth", "label-suction"):
+        anchor = notes[name].anchor
+        assert anchor is not None
+        assert min(abs(anchor[1] - height) for height in heights) > 2.0
+    assert notes["label-depth"].lines[1].startswith("250\u00a0mm of water")
 
 
 def test_a_frozen_hub_is_told_in_words() -> None:
