@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from hubwright.drawing import draw
 from hubwright.errors import CaseError
+from hubwright.quantities import format_quantity
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.braking_top_view import braking_top_view
 from hubwright.scenes.vocabulary import Force, Moment, Normal
@@ -105,6 +106,19 @@ def test_without_a_caliper_the_couple_about_the_axis_is_the_brakes() -> None:
     expected = results.wheel_geometry.loaded_radius * state.contact_force.x
     assert couple.newton_metres == pytest.approx(expected)
     assert "whose place is not given" in scene.caption
+
+
+def test_what_holds_fore_and_aft_is_named_and_is_not_the_caliper() -> None:
+    results = wagon()
+    scene = braking_top_view(results)
+    held = format_quantity(abs(results.cases["firm braking"].bearing_force.x), "force", "si")
+    assert scene.title.endswith(f"; the bearing holds {held} fore and aft")
+
+
+def test_the_brake_takes_and_the_shaft_drives() -> None:
+    van = solve(load(CONTENT / "vehicles/supply-van.toml"))
+    assert "The shaft drives the hub with " in braking_top_view(van, case="pulling away").caption
+    assert "The brake, whose place is not given, takes " in braking_top_view(van, case="firm braking").caption
 
 
 def test_the_first_case_along_the_road_is_taken_when_none_is_named() -> None:

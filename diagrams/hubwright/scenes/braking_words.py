@@ -35,8 +35,8 @@ class BrakingWording(ViewsWording):
             return f"{self.act} makes the bearing hold {held}; the caliper adds nothing upright"
         does = "adds {} to" if K.z > 0 else "takes {} off"
         return (
-            f"The caliper {self.place(actions.caliper)} {does.format(self.force(K.z))} the bearing's upright load, "
-            f"and it holds {held}"
+            f"The caliper {self.place(actions.caliper)} {does.format(self.force(K.z))} the bearing's upright load; "
+            f"the bearing holds {held}"
         )
 
     def place(self, caliper: Action) -> str:
@@ -61,8 +61,11 @@ class BrakingWording(ViewsWording):
                 "About the wheel's axis the caliper holds what the force along the road turns: the bearing nothing."
             )
         elif actions.shaft is not None:
-            taker = "brake, whose place is not given," if self.state.kind == "braking" else "shaft"
-            sentences.append(f"The {taker} takes {self.moment(actions.shaft.couple.y)} about the wheel's axis.")
+            told = self.moment(actions.shaft.couple.y)
+            does = "shaft drives the hub with"
+            if self.state.kind == "braking":
+                does = "brake, whose place is not given, takes"
+            sentences.append(f"The {does} {told} about the wheel's axis.")
         sentences.append("A dot in a ring points at you, a cross away.")
         return " ".join(sentences)
 
