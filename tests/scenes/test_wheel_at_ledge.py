@@ -7,10 +7,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from dropped import demonstration
+from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
 from hubwright.results import solve
-from hubwright.scenes.vocabulary import Force, Scene
+from hubwright.scenes.vocabulary import Force, Part, Scene
 from hubwright.scenes.wheel_at_ledge import AtLedge, wheel_at_ledge
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import built, setup_data
@@ -39,6 +40,22 @@ def test_the_demonstration_is_drawn_to_scale(file: str, units) -> None:
     scene = wheel_at_ledge(demonstration(file), units=units)
     check_scene(scene)
     assert check_written_scales(scene) >= 8
+
+
+@pytest.mark.parametrize("file", [*FILES, "vehicles/supply-van.toml", "vehicles/kit-trailer.toml"])
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_words_stand_within_the_rim_or_beside_the_tire(file: str, units) -> None:
+    scene = wheel_at_ledge(demonstration(file), units=units)
+    view = scene.view("wheel")
+    tire = next(item for item in scene.items if isinstance(item, Part) and item.name == "part-tire")
+    outer, inner = (max(math.hypot(*point) for point in ring) * view.scale for ring in tire.rings)
+    for text in draw(scene).texts:
+        x0, y0, x1, y1 = text.box
+        dx, dy = (
+            max(low - at, 0.0, at - high) for low, high, at in ((x0, x1, view.origin[0]), (y0, y1, view.origin[1]))
+        )
+        corners = [math.dist(view.origin, (x, y)) for x in (x0, x1) for y in (y0, y1)]
+        assert math.hypot(dx, dy) > outer or max(corners) < inner, text.words
 
 
 def test_the_triangle_closes_on_the_sheet_head_to_tail() -> None:

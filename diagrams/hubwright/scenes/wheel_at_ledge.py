@@ -5,6 +5,7 @@ Views in real millimetres, seen from the left: x forward from the axle, z up fro
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from hubwright.quantities import format_quantity
 from hubwright.results.model import CaseResult, Results
@@ -35,7 +36,7 @@ from hubwright.setup.model import Ledge
 _WIDTH, _FOOT = 310.0, 30.0
 _WHEEL, _TALL, _ARROWS = 100.0, 84.0, 56.0
 _TRIANGLE = 258.0  # where the load's line stands in the triangle
-_ROUND = 72
+_ROUND, _CLEAR = 72, 36  # corners of a circle, pieces of the tire that words keep clear of
 
 
 @dataclass(frozen=True)
@@ -202,6 +203,18 @@ def _circle(radius: float) -> tuple[Point, ...]:
     return tuple((radius * math.cos(turn * k), radius * math.sin(turn * k)) for k in range(_ROUND))
 
 
+def _pieces(inner: float, outer: float) -> tuple[tuple[Point, ...], ...]:
+    """Return a ring in pieces, each narrow enough for the box around it to stand for it."""
+    corners = [2 * math.pi * number / _CLEAR for number in range(_CLEAR + 1)]
+    return tuple(
+        tuple(
+            (radius * math.cos(angle), radius * math.sin(angle))
+            for radius, angle in ((inner, first), (outer, first), (outer, second), (inner, second))
+        )
+        for first, second in pairwise(corners)
+    )
+
+
 def _solids(results: Results, at: AtLedge, view: View) -> list[Item]:
     rim = min(results.wheel_geometry.rim_diameter * 500.0, 0.9 * at.radius)
     x, z = at.edge
@@ -215,6 +228,15 @@ def _solids(results: Results, at: AtLedge, view: View) -> list[Item]:
         Line("line-road", name, points=((behind, -at.radius), (x, -at.radius), (x, z), (ahead, z)), style="outline"),
         Part("part-tire", name, rings=(_circle(at.radius), _circle(rim)), material="rubber", outline=0.3, level=1),
         Part("part-wheel", name, rings=(_circle(rim),), material="turning", outline=0.25, level=1),
+        Part(
+            "part-clear-tire",  # unseen: words stand within the rim or beside the tire
+            name,
+            rings=_pieces(rim, at.radius),
+            material="none",
+            outline=0.0,
+            kept_clear=True,
+            wide_only=True,  # a letter in its ring stands anywhere
+        ),
         Dot("axle", name, at=(0.0, 0.0), radius=0.9, level=6),
     ]
 
@@ -235,7 +257,7 @@ def _lengths(words: LedgeWording, view: View) -> list[Item]:
             vertex=(0.0, 0.0),
             start=(0.0, -at.radius),
             end=at.edge,
-            radius=0.42 * at.radius * view.scale,
+            radius=0.28 * at.radius * view.scale,  # its words fit within the rim beside it
             label=Label((f"{{θ}} = {words.angle}",)),
             level=4,
         ),
@@ -266,6 +288,9 @@ def _lengths(words: LedgeWording, view: View) -> list[Item]:
 
 def _forces(words: LedgeWording, view: View) -> list[Item]:
     at, name = words.at, view.name
+    real = 1.0 / (view.newtons_per_mm or 1.0) / view.scale  # real millimetres of the view for one newton
+    load = Label((f"*{{F|0}} = {words.force(at.load)}", "load"), "tail", (0.0, at.load * real), "load")
+    push = Label((f"*{{P}} = {words.force(at.push)}", "push"), "tail", (-at.push * real, 0.0), "load")
     return [
         Force(
             "force-load",
@@ -273,7 +298,7 @@ def _forces(words: LedgeWording, view: View) -> list[Item]:
             2,
             at=(0.0, 0.0),
             vector=(0.0, -at.load),
-            label=Label((f"*{{F|0}} = {words.force(at.load)}", "load"), "right", tone="load"),
+            label=load,
             level=7,
         ),
         Force(
@@ -282,7 +307,7 @@ def _forces(words: LedgeWording, view: View) -> list[Item]:
             3,
             at=(0.0, 0.0),
             vector=(at.push, 0.0),
-            label=Label((f"*{{P}} = {words.force(at.push)}", "push"), "tail", tone="load"),
+            label=push,
             level=7,
         ),
         Force(
