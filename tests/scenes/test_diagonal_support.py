@@ -7,15 +7,17 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from dropped import demonstration
+from hubwright.drawing.arrows import NORMAL_RADIUS
 from hubwright.drawing.closure import left_over
+from hubwright.drawing.marks import Shape, flat
 from hubwright.errors import CaseError
 from hubwright.results import solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.diagonal_support import diagonal_support
 from hubwright.scenes.diagonal_support_words import OnTwo
-from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Scene
+from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Line, Normal, Scene
 from hubwright.setup import vary
-from scene_checks import check_scene, check_written_scales
+from scene_checks import check_scene, check_written_scales, drawn
 from strategies import built, setup_data
 
 SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
@@ -83,6 +85,39 @@ def test_seen_along_the_line_the_moments_about_it_balance() -> None:
     assert about == pytest.approx(0.0, abs=1e-6 * 1e7)
     third = dimension(scene, "dimension-third")
     assert abs(third.end[0] - third.start[0]) == pytest.approx(1e3 * 1.60 * 2.78 / math.hypot(1.60, 2.78))
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("file", FILES)
+def test_the_third_wheel_has_one_number(file: str, units) -> None:
+    scene = diagonal_support(demonstration(file), units=units)
+    labels = {item.name: item.label for item in scene.items if isinstance(item, Force | Normal)}
+    along = labels["reaction-third"]
+    assert along is not None
+    number = along.lines[0].removeprefix("*")
+    plan = [label for label in labels.values() if label is not None and label.lines[0] == f"*{number}"]
+    assert len(plan) == 2
+    for text in (scene.title, scene.description, scene.steps[3].sentence):
+        assert f"takes {number}" in text
+
+
+def test_leaders_leave_dots_and_crosses_whole() -> None:
+    scene = diagonal_support(demonstration(FILES[0]))
+    view, groups = scene.view("above"), {group.name: group for group in drawn(scene).groups()}
+    rings = [item for item in scene.items if isinstance(item, Normal) and item.view == "above" and item.newtons]
+    assert len(rings) == 4
+    for ring in rings:
+        leader = next(flat(groups[f"label-{ring.name}"].children))
+        assert isinstance(leader, Shape)
+        assert math.dist(leader.rings[0][-1], view.on_sheet(ring.at)) >= NORMAL_RADIUS - 1e-6
+
+
+def test_the_line_of_support_is_geometry_and_rings_are_explained() -> None:
+    scene = diagonal_support(demonstration(FILES[0]))
+    lines = [item for item in scene.items if isinstance(item, Line) and item.name.startswith("support-line")]
+    assert [line.tone for line in lines] == ["ink", "ink"]
+    assert "the line, which joins the two wheels" in scene.caption
+    assert "A dot in a ring points at you, a cross away." in scene.caption
 
 
 def test_the_tilt_is_the_angle_that_is_drawn() -> None:

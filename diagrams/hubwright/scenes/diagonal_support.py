@@ -44,6 +44,8 @@ _TEXT = 26.0  # what the lever's text takes where it stands beside it
 _ALONG, _WIDE, _UP, _ARROWS = (242.0, 304.0), 54.0, 34.0, 24.0
 _DETAIL_HEADING, _ALONG_HEADING = "Detail A, the line turned upright", "Along the line, from the rear"
 _MARKED = 5.0  # radius of the mark of the detail
+_RING = 2.2  # of a force along the line of sight, sheet millimetres
+_LINE = 0.35  # width of the line of support, an axis about which the vehicle tips
 
 
 def diagonal_support(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -152,12 +154,13 @@ def _seen(on: OnTwo, radius: float, width: float, view: View) -> list[Item]:
 
 def _lines(on: OnTwo, view: View) -> list[Item]:
     ends = tuple(on.places[name] for name in on.supported)
-    return [Line("support-line", view.name, points=ends, style="outline", tone="reaction", width=0.5, level=2)]
+    return [Line("support-line", view.name, points=ends, style="centre", width=_LINE, level=2)]
 
 
 def _centre(words: DiagonalWording, view: View) -> list[Item]:
     on = words.on
-    label = Label((f"*{{W}} = {words.force(on.weight)}", "at the centre of mass"), _side(on), tone="load")
+    lines = (f"*{{W}} = {words.force(on.weight)}", "at the centre of mass")
+    label = Label(lines, _side(on), anchor=_edge(on.centre, _side(on), view), tone="load")
     return [Normal("force-weight", view.name, 2, at=on.centre, newtons=-on.weight, label=label, level=8)]
 
 
@@ -174,12 +177,17 @@ def _wheels(words: DiagonalWording, view: View) -> list[Item]:
         side: Literal["left column", "right column"] = "left column" if at[0] > 0 else "right column"
         load = on.load(name) if name in told else 0.0
         lines = (f"*{told[name]}" if load else "nothing", plain_name(name))
-        label = Label(lines, side, anchor=at, tone="reaction" if load else "soft")
-
+        anchor = _edge(at, side, view) if load else at
+        label = Label(lines, side, anchor=anchor, tone="reaction" if load else "soft")
         items.append(
             Normal(f"reaction-{name}", view.name, 3, at=at, newtons=load, role="reaction", label=label, level=8)
         )
     return items
+
+
+def _edge(at: Point, side: str, view: View) -> Point:
+    """Return where a leader from a column ends at a ring, whose dot or cross it would strike out beyond."""
+    return at[0] + (_RING if side == "left column" else -_RING) / view.scale, at[1]
 
 
 def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
@@ -198,8 +206,8 @@ def _enlarged(words: DiagonalWording, view: View, detail: View) -> list[Item]:
     items: list[Item] = [
         Line("detail-mark", view.name, 2, points=around, style="thin", level=9),
         Note("label-detail", view.name, 2, label=replace(mark, anchor=_toward(around, mark.place)), level=9),
-        Line("support-line-detail", detail.name, 2, points=((0.0, -reach), (0.0, reach)), style="outline",
-             tone="reaction", width=0.5, level=2),
+        Line("support-line-detail", detail.name, 2, points=((0.0, -reach), (0.0, reach)), style="centre",
+             width=_LINE, level=2),
         Normal("force-weight-detail", detail.name, 2, at=(d, 0.0), newtons=-on.weight, label=weight, level=8),
         Words("words-detail", "", 2, at_sheet=at, lines=(f"*{detail.heading}",), size=2.4),
     ]  # fmt: skip
@@ -237,7 +245,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
         Words("words-along", "", 2, at_sheet=at, lines=(f"*{view.heading}",), size=2.4, align="centre"),
         Ground("ground-along", view.name, 2, start=(min(places) - spare, 0.0), end=(max(places) + spare, 0.0)),
         Line("plumb", view.name, 2, points=((d, h), (d, 0.0)), style="centre", tone="load", level=3),
-        Dot("line-on-end", view.name, 2, at=(0.0, 0.0), tone="reaction", radius=0.9, level=8),
+        Dot("line-on-end", view.name, 2, at=(0.0, 0.0), radius=0.9, level=8),
         Force(
             "force-weight-along",
             view.name,
@@ -271,7 +279,7 @@ def _along(words: DiagonalWording, view: View) -> list[Item]:
                 at=(third, 0.0),
                 vector=(0.0, load),
                 role="reaction",
-                label=Label((f"*{words.force(load)}", plain_name(on.third)), "below", tone="reaction"),
+                label=Label((f"*{words.third_force}", plain_name(on.third)), "below", tone="reaction"),
                 level=7,
             ),
             view,

@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 
 from hubwright.mechanics.slope import DiagonalSupport as Support
-from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities import format_quantity, format_sums
 from hubwright.results.footing import diagonal_result
 from hubwright.results.model import CaseResult, Results
 from hubwright.results.weighing import standing_body
@@ -104,14 +104,28 @@ class DiagonalWording:
 
     def wheel_forces(self) -> dict[str, str]:
         """Return what each wheel that carries something carries, so shown that all make the weight."""
-        loads = {name: self.on.load(name) for name in self.on.places}
-        carrying = {name: load for name, load in loads.items() if load > NOTHING * self.on.weight}
-        return dict(zip(carrying, format_terms(list(carrying.values()), "force", self.units), strict=True))
+        return self._told()[0]
 
     def line_force(self) -> str:
         """Return what the two wheels carry together, so shown that the third wheel makes it the weight."""
+        return self._told()[1]
+
+    def _told(self) -> tuple[dict[str, str], str]:
+        """Return what the wheels and what the line carry, the third wheel alike in both sums."""
+        loads = {name: self.on.load(name) for name in self.on.places}
+        carrying = {name: load for name, load in loads.items() if load > NOTHING * self.on.weight}
         third = 0.0 if self.on.third is None else self.on.load(self.on.third)
-        return format_terms([self.on.weight - third, third], "force", self.units)[0]
+        wheels, line = format_sums(
+            [list(carrying.values()), [self.on.weight - third, third]],
+            "force",
+            self.units,
+        )
+        return dict(zip(carrying, wheels, strict=True)), line[0]
+
+    @property
+    def third_force(self) -> str:
+        """Return what the third wheel takes, nothing without one."""
+        return "" if self.on.third is None else self.wheel_forces()[self.on.third]
 
     @property
     def share(self) -> str:
@@ -145,15 +159,15 @@ class DiagonalWording:
             return f"On the {self.pair} wheel: the centre of mass lies over the line between them"
         return (
             f"On the {self.pair} wheel: the centre of mass lies {self.length(on.off_line)} off the line, "
-            f"the {plain_name(on.third)} wheel takes {self.force(on.load(on.third))}"
+            f"the {plain_name(on.third)} wheel takes {self.third_force}"
         )
 
     def caption(self) -> str:
         """Return what is drawn, with what it leaves out."""
         return (
-            "From above, front up, with the lever off the line enlarged, and along the line; level, rigid and at "
-            "rest. A vehicle tips well before a static angle: springs, movement and soft ground are left out. Not a "
-            "driving limit."
+            "From above, front up, with the lever off the line enlarged, and along the line, which joins the two "
+            "wheels; level, rigid and at rest. A dot in a ring points at you, a cross away. A vehicle tips well before "
+            "a static angle: springs, movement and soft ground are left out. Not a driving limit."
         )
 
     def description(self) -> str:
@@ -164,7 +178,7 @@ class DiagonalWording:
         third = (
             "No third wheel is needed."
             if on.third is None
-            else f"The {plain_name(on.third)} wheel takes {self.force(on.load(on.third))}, {self.share} of the weight."
+            else f"The {plain_name(on.third)} wheel takes {self.third_force}, {self.share} of the weight."
         )
         tilted = f"{self.rule} Tilted by {self.tilt} it would stand over the line; it goes over well before that."
         return (
@@ -178,7 +192,7 @@ class DiagonalWording:
         on = self.on
         last, tilt = "Nothing is left for a third wheel.", "It stands on an edge: the smallest cause decides."
         if on.third is not None:
-            taken = f"{self.force(on.load(on.third))}, {self.share} of the weight"
+            taken = f"{self.third_force}, {self.share} of the weight"
             last = f"The {plain_name(on.third)} wheel takes {taken}. {self.rule}"
             tilt = f"Tilted by {self.tilt} away from it, the centre of mass stands over the line."
         return (
