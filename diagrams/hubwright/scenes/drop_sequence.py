@@ -7,7 +7,9 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
+from hubwright.quantities import format_quantity
 from hubwright.results.drops import DropHistory, drop_history
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import drop_case
@@ -42,13 +44,14 @@ _PLACES = (118.0, 195.0, 272.0)
 _MODEL, _NAMES = 28.0, 46.0  # middle of the model, and where its words begin
 _TALL, _ARROWS, _TAIL = 84.0, 26.0, 13.0
 _LEAST = 1.5  # of an arrow to scale, whose end the marks of the axle would hide otherwise
+_OFF_HEAD, _OFF_GROUND = 1.2, 2.0  # of words from the head of an arrow above them, and from the hatching of the road
 _BODY = 0.5  # height of the drawn body over the tire's radius
 _ROUND = 96
 
 
 @dataclass(frozen=True)
 class _Instant:
-    """Where wheel and body are at an instant [mm, downward from the first touch], and the two forces [N]."""
+    """Where wheel and body are at an instant [mm, downward from the first touch], and the forces [N]."""
 
     name: str
     title: str
@@ -57,12 +60,14 @@ class _Instant:
     body: float
     tire: float
     bearing: float
+    bump_stop: float
 
 
 def instants(history: DropHistory) -> tuple[_Instant, ...]:
     """Return first touch, the body's lowest point and the least load on the tire after it."""
     deepest = int(np.argmax(history.body_travel))
     light = deepest + int(np.argmin(history.tire_force[deepest:]))
+    stop = bump_stop_force(history)
     places = (("touch", "First touch", 0), ("deepest", "Deepest", deepest), ("rebound", "Rebound", light))
     return tuple(
         _Instant(
@@ -73,9 +78,17 @@ def instants(history: DropHistory) -> tuple[_Instant, ...]:
             float(history.body_travel[at]) * 1e3,
             float(history.tire_force[at]),
             float(history.bearing_force[at]),
+            float(stop[at]),
         )
         for name, title, at in places
     )
+
+
+def bump_stop_force(history: DropHistory) -> NDArray[np.float64]:
+    """Return what the bump stop pushes with over time [N]: its travel counts from standing."""
+    car = history.car
+    closed = history.compression - car.standing_compression - car.bump_travel
+    return np.asarray(car.bump_stop_stiffness * np.maximum(closed, 0.0))
 
 
 def drop_sequence(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -114,14 +127,15 @@ def drop_sequence(results: Results, *, case: str | None = None, units: Units = "
         items += _forces(instant, view, radius, words, step)
         at = (view.origin[0], top + 5.0)
         items.append(Words(f"words-{instant.name}", "", step, at_sheet=at, lines=(f"*{view.heading}",), align="centre"))
+    stops = _stops(history, seen[1], words)
     return Scene(
         name="drop-sequence",
         title=_title(seen, words),
         caption=(
             f"One corner after a drop of {words.height}, wheel and body to one scale; how far the body stands above "
-            "the wheel is the drawing's own. Two masses on springs, without lean or pitch."
+            f"the wheel is the drawing's own. Two masses on springs, without lean or pitch. {stops}"
         ),
-        description=f"{_title(seen, words)}. "
+        description=f"{_title(seen, words)}. {stops} "
         + " ".join(f"{instant.title}: {_told(instant, words)}" for instant in seen)
         + (f" {words.rim()}" if history.tire_on_rim else ""),
         units=units,
@@ -147,11 +161,29 @@ def _title(seen: tuple[_Instant, ...], words: DropWording) -> str:
     return f"{text}; the tire meets its rim, the real force is higher" if words.history.tire_on_rim else text
 
 
+def _stops(history: DropHistory, deepest: _Instant, words: DropWording) -> str:
+    """Return at which travel the bump stop begins to push, how hard it does so, and what is not drawn."""
+    travel = format_quantity(float(history.car.bump_travel), "small length", words.units)
+    droop = "The droop stop, which ends the wheel's travel in the air, is not drawn."
+    most = float(bump_stop_force(history).max())
+    if float(history.car.bump_stop_stiffness) <= 0:
+        return droop
+    begins = f"{travel} of travel from standing"
+    if deepest.bump_stop > 0:
+        return (
+            f"Beyond {begins} the bump stop pushes too, at the deepest with {words.force(deepest.bump_stop)}. {droop}"
+        )
+    if most > 0:
+        return f"Beyond {begins} the bump stop pushes too, with {words.force(most)} at most. {droop}"
+    return f"The bump stop, which begins at {begins}, is not met. {droop}"
+
+
 def _told(instant: _Instant, words: DropWording) -> str:
     if instant.name == "touch":
         return "the tire meets the road and carries nothing yet."
+    stop = f", the bump stop {words.force(instant.bump_stop)}" if instant.bump_stop > 0 else ""
     tire = f"the tire carries {words.force(instant.tire)}" if instant.tire > 0 else "the tire has left the road"
-    return f"after {words.time(instant.time)} {tire}, the bearing {words.force(abs(instant.bearing))}."
+    return f"after {words.time(instant.time)} {tire}, the bearing {words.force(abs(instant.bearing))}{stop}."
 
 
 def _corner(instant: _Instant, view: View, radius: float, rim: float, clear: float, step: int) -> list[Item]:
@@ -189,14 +221,20 @@ def _on_rim(deepest: _Instant, radius: float) -> Callout:
 def _forces(instant: _Instant, view: View, radius: float, words: DropWording, step: int) -> list[Item]:
     name, centre = view.name, radius - instant.wheel
     tire = "*nothing" if instant.tire <= 0 else f"*{words.force(instant.tire)}"
-    held = Label((f"*{words.force(abs(instant.bearing))}", "bearing"), "below", tone="reaction")
+    held = Label(
+        (f"*{words.force(abs(instant.bearing))}", "bearing"),
+        "below",
+        tone="reaction",
+        nudge=(0.0, -_OFF_HEAD),
+    )
+    below = (0.0, -_OFF_GROUND if instant.tire <= 0 else 0.0)
     road = Force(
         f"force-tire-{name}",
         name,
         step,
         at=(0.0, 0.0),
         vector=(0.0, max(instant.tire, 0.0)),
-        label=Label((tire, "road on the tire"), "below", tone="load"),
+        label=Label((tire, "road on the tire"), "below", tone="load", nudge=below),
         level=7,
     )
     bearing = Force(
