@@ -8,14 +8,16 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from hubwright.drawing import draw
 from hubwright.errors import MissingDataError
+from hubwright.quantities import format_quantity
 from hubwright.results import Results, described_wheels, solve
 from hubwright.results.life import RowElements
 from hubwright.results.model import Rows
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.element_loads import element_loads
 from hubwright.scenes.row_elements import life_of_case, rows_drawn
-from hubwright.scenes.vocabulary import Force, Part, Words
+from hubwright.scenes.vocabulary import Force, LeaderDimension, Note, Part, Words
 from hubwright.setup import load
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
@@ -145,3 +147,59 @@ def test_an_unloaded_row_is_said() -> None:
     assert scene.title.startswith("The inboard row is unloaded; in the outboard row")
     assert "The inboard row is unloaded." in scene.description
     assert not any(item.view == "inboard" for item in scene.items if isinstance(item, Force))
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_a_load_is_the_same_number_wherever_it_stands(vehicle: str, units) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for case in results.cases:
+        scene = element_loads(results, case=case, units=units)
+        beside = {item.name: item for item in scene.items if isinstance(item, Words)}
+        at_tips = {item.name: item.label.lines[0] for item in scene.items if isinstance(item, Note)}
+        for row in ("outboard", "inboard"):
+            (tip,) = {line for name, line in at_tips.items() if name.startswith(f"label-element-{row}-")}
+            assert beside[f"worst-{row}"].lines == (f"*Most loaded: {tip.removeprefix('*')}",)
+            assert tip.removeprefix("*").replace("\u00a0", " ") in scene.description.replace("\u00a0", " ")
+
+
+def test_another_load_of_a_row_than_in_other_figures_is_told_with_its_reason() -> None:
+    wagon = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    scene = element_loads(wagon, case="standing")
+    (told,) = (item for item in scene.items if item.name == "kept-outboard")
+    assert isinstance(told, Words)
+    rows = wagon.cases["standing"].row_radial_load  # by levers, with the contact angle of the unloaded rings
+    assert rows is not None
+    assert format_quantity(rows.outboard, "force", "si") in " ".join(told.lines)
+    assert "contact angle at 35°" in " ".join(told.lines)
+    assert " ".join(told.lines) in scene.description
+    # a roller keeps its contact angle, so both ways come to one load
+    trailer = element_loads(solve(load(CONTENT / "vehicles/kit-trailer.toml")), case="standing")
+    assert {item.lines for item in trailer.items if isinstance(item, Words) and item.name.startswith("kept")} == {()}
+
+
+def test_the_contact_angle_of_rollers_stands_beyond_the_upright_and_off_the_load() -> None:
+    scene = element_loads(solve(load(CONTENT / "vehicles/kit-trailer.toml")), case="standing", units="us")
+    for text in (text for text in draw(scene).texts if "contact-angle" in text.name):
+        row = "outboard" if text.name.endswith("outboard") else "inboard"
+        view = scene.view(f"section-{row}")
+        arrow = next(item for item in scene.items if isinstance(item, Force) and item.name == f"load-{row}")
+        foot = view.on_sheet(arrow.at)[0]
+        assert (text.box[0] > foot + 4.0) if arrow.vector[0] > 0 else (text.box[2] < foot - 4.0)  # mirrored
+
+
+def test_no_dimension_line_lies_on_a_ball() -> None:
+    # a ball is light on both sheets, a dimension line is light on the dark one
+    scene = element_loads(solve(load(CONTENT / "vehicles/hill-wagon.toml")), case="standing")
+    assert not any(isinstance(item, LeaderDimension) for item in scene.items)
+    said = {item.label.lines for item in scene.items if isinstance(item, Note) and item.view == "section-outboard"}
+    assert said == {("ø 12.7\u00a0mm",)}
+
+
+def test_the_unit_of_bare_numbers_stands_where_they_stand() -> None:
+    # on a phone arrows have no numbers but that of the most loaded
+    scene = element_loads(solve(load(CONTENT / "vehicles/hill-wagon.toml")), case="standing", units="us")
+    assert "numbers" not in scene.caption
+    assert [item.lines for item in scene.items if isinstance(item, Words) and item.name.startswith("unit-")] == [
+        ("numbers at the arrows in lbf",)
+    ] * 2

@@ -145,7 +145,7 @@ def _arrows(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[Item]:
         )
         tip = _at(element, element.load / d.newtons_per_mm / view.scale + reach)
         if number == worst:
-            label = Label((f"*{d.words.with_unit(element.load)}",), _side(element), tip, d.tone, 2.4)
+            label = Label((f"*{d.words.load(element.load)}",), _side(element), tip, d.tone, 2.4)
             items.append(Note(f"label-{name}", row.name, 2, label=label))
         elif element.load >= _LEAST * d.words.largest and (number - worst) % every == 0:
             items.append(_number(d, element, view.on_sheet(tip), name))
@@ -168,11 +168,14 @@ def _said(words: ElementWords, row: RowElementsDrawn, middle: float) -> list[Ite
     beside = FRAME[1] + middle + 5.0
     high = FRAME[3] - 3.0
     strong, *rest = words.beside(row)
+    low = high - 28.0 - 3.9 * len(words.together(row)) - 1.0
     return [
         heading,
+        Words(f"unit-{row.name}", "", 2, at_sheet=(left, _HEIGHT - 12.6), lines=(words.unit(),), size=2.2, tone="soft"),
         Words(f"worst-{row.name}", "", 3, at_sheet=(beside, high), lines=(f"*{strong}",), size=2.4),
         Words(f"numbers-{row.name}", "", 3, at_sheet=(beside, high - 4.6), lines=tuple(rest), size=2.2, tone="soft"),
         Words(f"sum-{row.name}", "", 4, at_sheet=(beside, high - 28.0), lines=words.together(row), size=2.2),
+        Words(f"kept-{row.name}", "", 4, at_sheet=(beside, low), lines=words.beside_sum(row), size=2.2, tone="soft"),
     ]
 
 

@@ -6,7 +6,7 @@ millimetres.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from hubwright.quantities import format_quantity
@@ -19,8 +19,8 @@ from hubwright.scenes.vocabulary import (
     Force,
     Item,
     Label,
-    LeaderDimension,
     Line,
+    Note,
     Part,
     Point,
     Role,
@@ -34,6 +34,7 @@ FRAME = (-72.0, -18.0, 33.0, 86.0)  # left and right edge from the row's middle,
 _ROOM = 26.0  # of the rings, from bore to outside
 _FOOT = 3.0  # from the lower edge to the bore
 _ARC_CLEAR = 4.0  # between the outer ring and the arc of the contact angle
+_ROOM_FOR_HEADS, _TAIL = 6.0, 5.5  # arc with its heads inside, and how far past its end a head outside reaches
 _LEVEL = 1e-9  # rounding of an element level with the axis
 _BEHIND = 0.9  # of an element's diameter: how far its contact line is drawn toward the axis
 
@@ -98,7 +99,7 @@ def section_items(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> list[I
     upright = (_along(d, row, 0.0, -_BEHIND), _along(d, row, 0.0, (_arc(d, view) + 1.3) / view.scale / b.element))
     items.append(Line(f"across-{row.name}", view.name, points=upright, style="hair", tone="soft", level=0.4))
     if d.words.element == "ball":
-        items.append(_diameter(d, row, view))
+        items.append(_diameter(d, row))
     if not row.unloaded:
         items.append(_contact_line(d, row, view, "loaded"))
         items.append(_load(d, row, view))
@@ -115,6 +116,15 @@ def _contact_angle(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> Angul
     """Return the angle between the plane of the row and the contact line: the loaded one, or that of the rings."""
     angle = d.bearing.angle if row.unloaded else row.worst.angle
     symbol = "{α|0}" if row.unloaded else "{α}"
+    radius = _arc(d, view)
+    label = Label((f"{symbol} = {d.words.angle(angle)}",), size=2.4)
+    if angle * radius < _ROOM_FOR_HEADS:
+        # words do not fit between the load and the upright: they stand beyond the head that points at the upright
+        anchor = _along(d, row, -_TAIL / radius, radius / view.scale / d.bearing.element)
+        from_middle = radius * (math.sin(angle / 2) + math.sin(_TAIL / radius))
+        side = _away(d, row)
+        nudge = (-from_middle if side == "left" else from_middle, 0.0)
+        label = replace(label, place=side, anchor=anchor, nudge=nudge)
     return AngularDimension(
         f"dimension-contact-angle-{row.name}",
         view.name,
@@ -122,25 +132,26 @@ def _contact_angle(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> Angul
         vertex=_centre(d, row),
         start=_along(d, row, 0.0, 0.5),
         end=_along(d, row, angle, 0.6),
-        radius=_arc(d, view),
+        radius=radius,
         extension=(False, True),
-        label=Label((f"{symbol} = {d.words.angle(angle)}",), size=2.4),
+        label=label,
         level=0.6,
     )
 
 
-def _diameter(d: ElementsDrawn, row: RowElementsDrawn, view: View) -> LeaderDimension:
-    """Return the ball's diameter, across the contact line so that both keep clear of one another."""
-    across = d.bearing.angle + math.pi / 2
+def _diameter(d: ElementsDrawn, row: RowElementsDrawn) -> Note:
+    """Return the ball's diameter, with a leader to its edge: a line across it would not be seen on the dark sheet."""
     size = format_quantity(d.bearing.element / 1e3, "small length", d.words.units)
-    return LeaderDimension(
-        f"dimension-element-{row.name}",
-        view.name,
-        start=_along(d, row, across, -0.5),
-        end=_along(d, row, across, 0.5),
-        label=Label((f"ø {size}",), size=2.4),
-        level=0.6,
-    )
+    y, r = _centre(d, row)
+    # beside the ball between the rings, where the load does not point
+    edge = (y - _way(d, row) * d.bearing.element / 2, r)
+    label = Label((f"ø {size}",), _away(d, row), edge, size=2.4, nudge=(1.2 if _away(d, row) == "right" else -1.2, 0.0))
+    return Note(f"label-element-{row.name}", f"section-{row.name}", label=label, level=0.6)
+
+
+def _away(d: ElementsDrawn, row: RowElementsDrawn) -> Literal["left", "right"]:
+    """Return the side of the sheet away from which the load points; the view is mirrored."""
+    return "right" if _way(d, row) > 0 else "left"
 
 
 def _contact_line(d: ElementsDrawn, row: RowElementsDrawn, view: View, kind: Literal["unloaded", "loaded"]) -> Line:

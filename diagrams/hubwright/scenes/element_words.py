@@ -3,15 +3,16 @@
 import math
 from dataclasses import dataclass
 
-from hubwright.quantities import POUND_FORCE, display, format_number, format_quantity
-from hubwright.quantities.formatting import NO_BREAK
+from hubwright.quantities import format_quantity
+from hubwright.quantities.formatting import NO_BREAK, Scale, last_place, scale_of
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.row_elements import Element, RowElementsDrawn
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step, Units
 
-_NEWTONS = {"N": 1.0, "kN": 1e3, "lbf": POUND_FORCE}
 _NOTHING = 1e-6
+_UNLOADED = 1e-3  # newtons: of a bearing without load, whose unit is told all the same
+_CLOSE = 5e-4  # of a row's load: nearer ones differ by the solver alone
 _SMALL = 0.02  # of a row's push: a part below this is left out of words
 
 
@@ -47,14 +48,25 @@ class ElementWords:
         """Return an angle."""
         return format_quantity(radians, "angle", self.units)
 
-    def number(self, newtons: float) -> str:
-        """Return a load as a bare number in the unit of the largest."""
-        unit = display(self.largest, "force", self.units).unit
-        return format_number(newtons / _NEWTONS[unit], decimals=2 if unit == "kN" else 0, least=0)
+    @property
+    def scale(self) -> Scale:
+        """The unit in which the loads of elements are told: that of the largest."""
+        return scale_of(max(self.largest, _UNLOADED), "force", self.units)
 
-    def with_unit(self, newtons: float) -> str:
-        """Return a load as such a number with its unit, as beside the bare ones it stands."""
-        return f"{self.number(newtons)}{NO_BREAK}{display(self.largest, 'force', self.units).unit}"
+    def number(self, newtons: float) -> str:
+        """Return the load of an element as a bare number, with as many decimals as the largest has."""
+        s = self.scale
+        largest = max(self.largest, _UNLOADED) / s.size
+        places = max(last_place(largest, significant=s.significant, decimals=s.decimals, least=s.least), 0)
+        return f"{newtons / s.size:,.{places}f}"
+
+    def load(self, newtons: float) -> str:
+        """Return the load of an element with its unit: the same number wherever it stands on the sheet."""
+        return f"{self.number(newtons)}{NO_BREAK}{self.scale.unit}"
+
+    def unit(self) -> str:
+        """Return in which unit the numbers at the arrows stand."""
+        return f"numbers at the arrows in {self.scale.unit}"
 
     def carries(self, row: RowElementsDrawn) -> int:
         """Return how many elements of a row carry load."""
@@ -80,7 +92,7 @@ class ElementWords:
         else:
             lines = [f"contact angle {self.angle(worst.angle)}, unloaded {contact}"]
         return (
-            f"Most loaded: {self.force(worst.load)}",
+            f"Most loaded: {self.load(worst.load)}",
             self.place(worst),
             *lines,
             f"contact pressure {format_quantity(row.pressure, 'pressure', self.units)}",
@@ -95,6 +107,30 @@ class ElementWords:
         return (f"Together the {self.element}s push the", "outer ring " + parts[0] + ("," if parts[1:] else ""), *(
             part + ("," if number < len(parts) - 1 else "") for number, part in enumerate(parts[1:], start=1)
         ))  # fmt: skip
+
+    def kept_angle(self, row: RowElementsDrawn) -> tuple[str, str] | None:
+        """Return a row's load across the axis, and as it is where the contact angle is kept at that without load.
+
+        None where both are alike, as with rollers, whose contact angle no load changes.
+        """
+        known = self.state.row_radial_load
+        if known is None or not self.carries(row):
+            return None
+        here, kept = math.hypot(row.push.x, row.push.z), getattr(known, row.name)
+        told = self.force(here), self.force(kept)
+        return None if told[0] == told[1] or abs(here - kept) < _CLOSE * kept else told
+
+    def beside_sum(self, row: RowElementsDrawn) -> tuple[str, ...]:
+        """Return why other figures of the case have another load of a row."""
+        told = self.kept_angle(row)
+        if told is None:
+            return ()
+        unloaded = self.angle(self.results.setup.bearing.contact_angle or 0.0)
+        return (
+            f"Across the axis that is {told[0]}. Figures",
+            f"that keep the contact angle at {unloaded}",
+            f"whatever the load have {told[1]}.",
+        )
 
     def place(self, element: Element) -> str:
         """Return where an element stands."""
@@ -112,7 +148,7 @@ class ElementWords:
         if self.largest <= 1e-6:
             return f"No {self.element} carries load"
         row = self.worst
-        carries = f"carries {self.force(row.worst.load)}"
+        carries = f"carries {self.load(row.worst.load)}"
         idle = [each.name for each in self.rows if not self.carries(each)]
         if idle:
             return f"The {idle[0]} row is unloaded; in the {row.name} row the most loaded {self.element} {carries}"
@@ -124,8 +160,7 @@ class ElementWords:
         words = [
             f"{plain(results.setup.name)}, {plain(self.state.name)}: {results.wheel.replace('_', ' ')} wheel.",
             f"Each arrow is what one {self.element} pushes the outer ring with, as long as its whole load along the "
-            "contact line; numbers in "
-            f"{display(max(self.largest, 1e-3), 'force', self.units).unit}.",
+            "contact line.",
             f"Rows seen from the left side. Each section cuts the axis and the row's most loaded {self.element}, "
             f"turned upright into the half, upper or lower, where that {self.element} lies; outboard to the "
             f"{'left' if results.side > 0 else 'right'}. Rigid rings, one "
@@ -147,12 +182,13 @@ class ElementWords:
             worst = row.worst
             sentences.append(
                 f"In the {row.name} row {self.carries(row)} {self.element}s carry; the most loaded, "
-                f"{self.place(worst)}, carries {self.force(worst.load)} at a contact angle of "
+                f"{self.place(worst)}, carries {self.load(worst.load)} at a contact angle of "
                 f"{self.angle(worst.angle)}, with a contact pressure of "
                 f"{format_quantity(row.pressure, 'pressure', self.units)}."
             )
             sentences.append(f"Together they push the outer ring {' and '.join(self._push(row))}.")
-        return " ".join(sentences)
+            sentences.append(" ".join(self.beside_sum(row)))
+        return " ".join(filter(None, sentences))
 
     def steps(self) -> tuple[Step, ...]:
         """Return the moves in which the figure is built."""
