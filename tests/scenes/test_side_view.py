@@ -2,6 +2,7 @@
 
 import math
 import re
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -10,10 +11,12 @@ from hypothesis import HealthCheck, given, settings
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
+from hubwright.quantities import format_quantity
 from hubwright.results import solve
 from hubwright.scenes.side_view import side_view
+from hubwright.scenes.side_view_words import along_forces, levers, metres
 from hubwright.scenes.vehicle_loads import plane_body
-from hubwright.scenes.vocabulary import Dimension, Force, Scene
+from hubwright.scenes.vocabulary import Dimension, Dot, Force, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, VehicleChassis
 from scene_checks import check_written_scales
@@ -171,3 +174,123 @@ def test_marks_in_a_name_do_not_become_markup():
     assert label is not None
     assert "{big}" not in " ".join(label.lines)
     assert "Box (big)" in " ".join(label.lines)
+
+
+def told(scene: Scene) -> list[str]:
+    """Every line of words of a scene's items."""
+    labels = [item.label for item in scene.items if isinstance(item, Force | Note) and item.label is not None]
+    return [line for label in labels for line in label.lines]
+
+
+def numbers(text: str) -> list[Decimal]:
+    return [Decimal(found.replace(",", "")) for found in re.findall(r"\d[\d,]*(?:\.\d+)?", text)]
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_on_a_side_slope_weights_are_shown_and_named_by_their_part_square_to_the_road(units):
+    results = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    scene = side_view(results, case="cross slope right", units=units)
+    lines = [line for line in told(scene) if "{W" in line]
+    assert len(lines) == 2
+    assert all("} cos {φ} = " in line for line in lines)
+    # 675 kg · g · cos 12°
+    newtons = 675 * G * math.cos(math.radians(12))
+    assert format_quantity(newtons, "force", units) in lines[0]
+    assert "W cos φ of a weight W is square to the road" in scene.caption
+    assert "part of its weight without gear that is square to the road" in scene.description
+    assert not any("cos" in line for line in told(side_view(results, units=units)))
+
+
+@given(setups(rows_known=False))
+@SLOW
+def test_printed_levers_and_pushes_along_the_road_add_up(setup: Setup):
+    results = solve(setup)
+    for units in ("si", "us"):
+        for state in results.cases.values():
+            if state.kind in ("ledge", "drop"):
+                continue
+            body = plane_body(results, state)
+            first, last = body.rests
+            # of terms that may be finer than their total, which is rounded to its own last digit
+            sums = [(along_forces(body, units), format_quantity(abs(body.inertia[0]), "force", units))]
+            if last.x <= body.own.x <= first.x:
+                sums.append((levers(body, units), metres(first.x - last.x, units)))
+            for terms, total in sums:
+                sizes = {text.split("\u00a0")[-1] for text in (*terms, total) if text[0] != "0"}
+                if len(sizes) > 1:  # newtons beside kilonewtons
+                    continue
+                (whole,) = numbers(total)
+                left_over = sum(numbers(" ".join(terms))) - whole
+                assert abs(left_over) <= Decimal((0, (5,), int(whole.as_tuple().exponent) - 1)), (terms, total)
+
+
+def test_a_wagons_brakes_and_levers_add_up_as_printed():
+    results = solve(load(CONTENT / "vehicles/hill-wagon.toml"))
+    scene = side_view(results, case="firm braking")
+    pushes = [numbers(line)[0] for line in told(scene) if line.startswith("{F|x}")]
+    (inertia,) = [numbers(line)[0] for line in told(scene) if "{M a}" in line]
+    assert round(sum(pushes), 2) == inertia
+    inches = {item.name: item.text for item in side_view(results, units="us").items if isinstance(item, Dimension)}
+    ahead, behind = (numbers(inches[f"dimension-centre-{way}"])[0] for way in ("ahead", "behind"))
+    assert round(ahead + behind, 1) == numbers(inches["dimension-wheelbase"])[0]
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_only_scales_under_a_standing_vehicle_show_a_mass(file: Path):
+    results = solve(load(file))
+    for name, state in results.cases.items():
+        if state.kind not in ("ledge", "drop"):
+            shown = any("a scale shows" in line for line in told(side_view(results, case=name)))
+            assert shown == (name == "standing"), name
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_the_centre_of_moments_has_a_letter_and_hides_no_arrow(file: Path):
+    results = solve(load(file))
+    for name, state in results.cases.items():
+        if state.kind in ("ledge", "drop"):
+            continue
+        scene = side_view(results, case=name)
+        view = scene.view("vehicle")
+        (pivot,) = [item for item in scene.items if isinstance(item, Dot) and item.name == "pivot"]
+        # nothing else is drawn as it is: the coupling is a ring, masses are quartered or lie above the road
+        assert pivot.kind == "dot"
+        assert "*A" in told(scene)
+        last = plane_body(results, state).rests[1]
+        where = f"A, where the {last.text} stands on the road"
+        assert where in scene.caption
+        assert where in scene.description
+        assert "About A " in scene.steps[-1].sentence
+        for force in forces(scene).values():
+            if force.name.endswith("-along"):
+                assert math.dist(force.at, pivot.at) * view.scale > 10 or force.gap >= pivot.radius
+
+
+@given(setups(rows_known=False))
+@SLOW
+def test_words_of_the_weight_stand_at_its_arrow(setup: Setup):
+    results = solve(setup)
+    for name, state in results.cases.items():
+        if state.kind in ("ledge", "drop"):
+            continue
+        scene = side_view(results, case=name)
+        view, weight = scene.view("vehicle"), forces(scene)["force-weight"]
+        assert view.newtons_per_mm is not None
+        below = -weight.vector[1] / view.newtons_per_mm - weight.at[1] * view.scale
+        # words below the road need an arrow there, else they belong to the arrow itself
+        assert (weight.label is None) == (below >= 5.0)
+
+
+def test_arrows_of_a_trailer_stay_apart_and_out_of_the_road():
+    results = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    scene = side_view(results, case="cross slope right")
+    drawn = forces(scene)
+    own, box, coupling = (drawn[name] for name in ("force-weight", "force-gear-1", "reaction-coupling"))
+    assert box.at[1] > own.at[1]
+    assert box.tip_at_point
+    assert not own.tip_at_point
+    assert not coupling.to_scale
+    assert not coupling.tip_at_point  # it stands on the coupling, where a phone has no room below
+    braking = forces(side_view(results, case="firm braking"))["reaction-coupling-along"]
+    assert not braking.to_scale
+    assert braking.label is not None

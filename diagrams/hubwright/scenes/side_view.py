@@ -8,22 +8,26 @@ of sight.
 import math
 import textwrap
 from dataclasses import replace
+from typing import Literal
 
 from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.side_view_words import (
+    along_forces,
     caption_of,
     description_of,
     forward,
+    levers,
     metres,
     rest_forces,
     scale_readings,
     signed_shares,
     title_of,
+    weight_symbol,
 )
-from hubwright.scenes.small_forces import visible
+from hubwright.scenes.small_forces import is_small, visible
 from hubwright.scenes.vehicle_loads import PlaneBody, VehicleLoad, force_name, plane_body
 from hubwright.scenes.vehicle_outline import Outline
 from hubwright.scenes.vehicle_seen import outline_of, vehicle_seen
@@ -53,10 +57,15 @@ _WIDTH, _LEFT, _RIGHT = 310.0, 60.0, 250.0  # of the drawing area, and where the
 _FOOT, _ROW, _ARROWS = 26.0, 8.0, 25.0  # strip of scales, rows of dimensions, room of arrows below the road
 _LABELS = 16.0  # middle of the words beside arrows, below the road
 _LEAST_DROP = 10.0  # the same, beside an arrow that ends above that
+_LEAST_REACH = 5.0  # of a weight's arrow below the road, for its words to stand there
+_WHEEL_BESIDE = 25.0  # a wheel so near leaves no room for words beside a weight's arrow
+_HEADS_APART = 6.0  # between upright arrows, so that a phone too has their heads apart
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _ASIDE, _CLEAR = 9.0, 8.0  # of the height's line from its centre of mass, and from what stands beside it
 _HEIGHT_WORDS = 18.0  # a height that has room for its words
 _WATER = 1000.0  # kg/m3: gear is drawn as a cube of its mass in water
+_POINT, _LETTER = 0.7, (-0.2, 2.9)  # radius of the point of moments, and where its letter stands from beside it
+_MASS = 1.6  # radius of the mark of the vehicle's own centre of mass
 _HIDDEN = 2.5  # an arrow shorter than this lies under the mark of its centre of mass
 _SHOWN = 10  # loads that get a label of their own
 _LETTERS = 30  # in a line of a label column
@@ -91,21 +100,20 @@ def side_view(results: Results, *, case: str = "standing", units: Units = "si") 
             "Let the road push back", "The reactions hold the weights: forces and moments add up to zero.", "reactions"
         )
     )
-    items += _reactions(body, view, units, len(steps))
+    items += _reactions(body, view, units, len(steps), scales=state.name == "standing")
     steps.append(
         Step("Measure the levers", "Each weight is shared by its distances from the two supports.", "dimensions")
     )
     items += _dimensions(results, body, view, units, len(steps))
     steps.append(Step("Take moments about one support", _solved(body, units), "solve"))
-    pivot = body.rests[1]
-    items.append(Dot("pivot", view.name, len(steps), at=(pivot.x, pivot.z), kind="ring", radius=1.2, level=3))
+    items += _centre_of_moments(body, view, len(steps))
 
     top = view.on_sheet((0.0, max(outline.top, *(load.z for load in body.loads))))[1]
     return Scene(
         name="side-view",
         title=title_of(results, state, body, units),
         caption=caption_of(
-            results, state, body, broken=any(isinstance(item, Force) and not item.to_scale for item in items)
+            results, state, body, units, broken=any(isinstance(item, Force) and not item.to_scale for item in items)
         ),
         description=description_of(results, state, body, units),
         units=units,
@@ -149,20 +157,23 @@ def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[It
     leftward = first.x - own.x > own.x - last.x  # toward the farther support, where there is room
     label = Label(
         (
-            f"*{{W}} = {format_quantity(weight, 'force', units)}",
+            f"*{weight_symbol(body)} = {format_quantity(weight, 'force', units)}",
             f"{own.text} without gear,",
             format_quantity(own.mass, "mass", units),
         ),
         place="left" if leftward else "right",
-        anchor=(own.x, -_words_below(_hanging(body, own, view)) / view.scale),
         tone="load",
-        nudge=(-_BESIDE if leftward else _BESIDE, 0.0),
     )
-    return [
-        Dot("centre-of-mass", view.name, step, at=at, kind="centre of mass", radius=1.6, level=2),
-        Force(force_name(own), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False),
-        Note("label-weight", view.name, step, label=label),
-    ]
+    mark = Dot("centre-of-mass", view.name, step, at=at, kind="centre of mass", radius=_MASS, level=2)
+    force = Force(force_name(own), view.name, step, at=at, vector=(0.0, -weight), tip_at_point=False)
+    reach = _hanging(body, own, view)
+    if reach < _LEAST_REACH:  # below the road words would stand at the lines that go down from it
+        if min(first.x - own.x, own.x - last.x) * view.scale < _WHEEL_BESIDE:
+            label = replace(label, place="right column" if leftward else "left column")
+        return [mark, replace(force, label=label)]
+    nudge = (-_BESIDE if leftward else _BESIDE, 0.0)
+    label = replace(label, anchor=(own.x, -_words_below(reach) / view.scale), nudge=nudge)
+    return [mark, force, Note("label-weight", view.name, step, label=label)]
 
 
 def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
@@ -180,7 +191,10 @@ def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
         items.append(Dot(f"centre-{load.name}", view.name, step, at=at, kind="centre of mass", radius=0.9, level=2))
         label = None
         if load in labelled:
-            lines = (f"*{{W|{number}}} = {format_quantity(abs(weight), 'force', units)}", *_told(body, load, units))
+            lines = (
+                f"*{weight_symbol(body, number)} = {format_quantity(abs(weight), 'force', units)}",
+                *_told(body, load, units),
+            )
             # no leader runs across the vehicle's own weight and its height
             label = Label(lines, place="left column" if load.x >= body.own.x else "right column", tone="load")
         vector = (0.0, -weight)
@@ -188,12 +202,19 @@ def _added(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
         force = Force(
             force_name(load), view.name, step, at=at, vector=vector, tip_at_point=False, label=label, level=1.0
         )
-        items.append(visible(force, view, least=_HIDDEN))
+        items.append(_off_the_weight(visible(force, view, least=_HIDDEN), body, view))
     if rest := [load for load in body.added if load not in labelled]:
         total = format_quantity(sum(load.mass for load in rest), "mass", units)
         lines, at = (f"and {len(rest)} lighter loads,", f"together {total}"), (10.0, view.origin[1] - 4.0)
         items.append(Words("words-more", view.name, step, at_sheet=at, lines=lines, tone="load"))
     return items
+
+
+def _off_the_weight(force: Force, body: PlaneBody, view: View) -> Force:
+    """Return a load's arrow, one over the vehicle's own weight and close beside it above its place, not below it."""
+    (x, z), own = force.at, body.own
+    beside = abs(x - own.x) * view.scale < _HEADS_APART and z > own.z
+    return replace(force, tip_at_point=True) if beside and not force.to_scale and force.vector[1] < 0 else force
 
 
 def _told(body: PlaneBody, load: VehicleLoad, units: Units) -> list[str]:
@@ -207,39 +228,45 @@ def _told(body: PlaneBody, load: VehicleLoad, units: Units) -> list[str]:
 
 
 def _inertia_force(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
-    at, vector = body.centre, body.inertia
+    at, vector, own = body.centre, body.inertia, body.own
     lines = [f"*{{M a}} = {format_quantity(abs(vector[0]), 'force', units)}", f"inertia, {forward(vector[0])}"]
     if body.added:  # the height that is measured is that of the vehicle's own weight
         lines[-1:] = [f"{lines[-1]},", f"{metres(at[1], units)} above the road"]
     label = Label(tuple(lines), place="above", tone="load")
+    hidden = math.dist(at, (own.x, own.z)) * view.scale < _MASS  # its start, by the mark of the vehicle's own mass
+    gap = _MASS if hidden else 0.0
     return [
         Dot("centre-of-all", view.name, step, at=at, radius=0.8, level=2),
-        Force("force-inertia", view.name, step, at=at, vector=vector, tip_at_point=False, label=label),
+        Force("force-inertia", view.name, step, at=at, vector=vector, tip_at_point=False, label=label, gap=gap),
     ]
 
 
-def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
+def _reactions(body: PlaneBody, view: View, units: Units, step: int, *, scales: bool) -> list[Item]:
+    """Return what pushes at the axles or the coupling, of a standing vehicle with what scales under it show."""
     items: list[Item] = []
-    resting = body.pressing == 1.0 and not body.inertia[0]  # so that a scale would show a weight
-    told_of = zip(body.rests, rest_forces(body, units), scale_readings(body, units), strict=True)
-    for rest, told, reading in told_of:
+    told_of = zip(
+        body.rests, rest_forces(body, units), along_forces(body, units), scale_readings(body, units), strict=True
+    )
+    for rest, told, pushed, reading in told_of:
         along, up = rest.force
         lines = [f"*{{N|{rest.name}}} = {told}"]
         lines.append(rest.text if up >= 0 else f"{rest.text}, held down")
-        if along or (resting and up >= 0):
-            lines[-1] += ","
-        if along:
-            lines.append(f"{{F|x}} = {format_quantity(abs(along), 'force', units)}, {forward(along)}")
-        elif resting and up >= 0:
-            lines.append(f"a scale shows {reading}")
+        small, told_along = is_small(along, _force_scale(view)), f"{{F|x}} = {pushed}, {forward(along)}"
+        if along and not small:
+            lines[-1:] = [f"{lines[-1]},", told_along]
+        elif scales and up >= 0:
+            lines[-1:] = [f"{lines[-1]},", f"a scale shows {reading}"]
         leftward = rest is body.rests[0]
-        label = Label(tuple(lines), place="left" if leftward else "right", tone="reaction")
+        side: Literal["left", "right"] = "left" if leftward else "right"
+        label = Label(tuple(lines), side, tone="reaction")
         coupled = rest.z > 0
         if coupled:  # over the drawbar, with the words of gear
             label = replace(label, place="left column")
         name, at, on_road = f"reaction-{rest.name}", (rest.x, rest.z), (rest.x, 0.0)
         push = Force(name, view.name, step, at=at, vector=(0.0, up), role="reaction", label=label)
         shown = visible(push, view, least=_HIDDEN)
+        if coupled and up > 0 and not (shown.to_scale and up / _force_scale(view) < rest.z * view.scale):
+            shown = replace(shown, tip_at_point=False)  # where the road would be in its way, on a phone at least
         if shown.to_scale and not coupled:  # its words stand below the road, in one line with those of the weight
             nudge = (-_BESIDE if leftward else _BESIDE, 0.0)
             drop = _words_below(up / _force_scale(view) - rest.z * view.scale)
@@ -248,7 +275,11 @@ def _reactions(body: PlaneBody, view: View, units: Units, step: int) -> list[Ite
             shown = replace(shown, label=None)
         items.append(shown)
         if along:
-            items.append(Force(f"{name}-along", view.name, step, at=on_road, vector=(along, 0.0), role="reaction"))
+            name, own = f"{name}-along", Label((told_along,), side, tone="reaction") if small else None
+            force = Force(
+                name, view.name, step, at=on_road, vector=(along, 0.0), role="reaction", label=own, gap=_POINT
+            )
+            items.append(visible(force, view))
     return items
 
 
@@ -257,9 +288,19 @@ def _solved(body: PlaneBody, units: Units) -> str:
     first, last = body.rests
     on_first, on_last = rest_forces(body, units)
     return (
-        f"About the ring all loads turn with their levers; divided by {{L}} that is {{N|{first.name}}} = {on_first}. "
+        f"About A all loads turn with their levers; divided by {{L}} that is {{N|{first.name}}} = {on_first}. "
         f"What is left of the loads is {{N|{last.name}}} = {on_last}."
     )
+
+
+def _centre_of_moments(body: PlaneBody, view: View, step: int) -> list[Item]:
+    """Return the point about which moments are taken, with its letter."""
+    pivot = body.rests[1]
+    at = (pivot.x, pivot.z)
+    return [
+        Dot("pivot", view.name, step, at=at, radius=_POINT, level=3),
+        Note("label-pivot", view.name, step, label=Label(("*A",), "right", anchor=at, nudge=_LETTER)),
+    ]
 
 
 def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, step: int) -> list[Item]:
@@ -273,11 +314,12 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
 
     front, rear = (foot(r.x, r.force[1] / _force_scale(view) - r.z * view.scale) for r in (first, last))
     middle = foot(own.x, _hanging(body, own, view))
+    ahead, behind = levers(body, units)
     low = _FOOT + 4.0
     lengths = [
         ("wheelbase", front, rear, low, f"{span} {{L}} = {metres(first.x - last.x, units)}"),
-        ("centre-ahead", front, middle, low + _ROW, metres(first.x - own.x, units)),
-        ("centre-behind", middle, rear, low + _ROW, metres(own.x - last.x, units)),
+        ("centre-ahead", front, middle, low + _ROW, ahead),
+        ("centre-behind", middle, rear, low + _ROW, behind),
     ]
     if headline is not None:
         near = min(first, last, key=lambda rest: abs(rest.x - headline.x))

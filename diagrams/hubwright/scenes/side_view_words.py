@@ -1,5 +1,7 @@
 """What the side view says: its title, caption and text alternative, made from the numbers that it draws."""
 
+import math
+
 from hubwright.mechanics.constants import STANDARD_GRAVITY
 from hubwright.quantities import Kind, format_quantity, format_terms
 from hubwright.quantities.formatting import MINUS
@@ -35,17 +37,20 @@ def title_of(results: Results, state: CaseResult, body: PlaneBody, units: Units)
     return f"{headline.text}: {mass} adds {gained} to the {most.text} and {lost} to the {least.text}"
 
 
-def caption_of(results: Results, state: CaseResult, body: PlaneBody, *, broken: bool) -> str:
+def caption_of(results: Results, state: CaseResult, body: PlaneBody, units: Units, *, broken: bool) -> str:
     """Return what the figure is and what it leaves out."""
     scaled = "all arrows but the broken ones at one scale" if broken else "all forces at one scale"
     words = [
         f"{plain(results.setup.name)}, {plain(state.name)}, from its left side; {scaled}.",
-        "Moments are taken about the ring.",
+        f"Moments are taken about A, {centre_of_moments(body)}.",
     ]
     if body.gear:
         words.append("Each item is drawn as the cube that its mass would fill with water.")
     if state.kind in ("cornering", "side_slope", "two_wheel"):
         words.append("Forces across the vehicle lie in the line of sight and are not drawn.")
+    if body.pressing < 1.0:
+        angle = format_quantity(math.acos(body.pressing), "angle", units)
+        words.append(f"On the slope φ of {angle} only W cos φ of a weight W is square to the road.")
     if state.acceleration.x and results.setup.kind == "trailer":
         words.append("The coupling's pull is taken at the height of the road.")
     return " ".join(words)
@@ -54,10 +59,11 @@ def caption_of(results: Results, state: CaseResult, body: PlaneBody, *, broken: 
 def description_of(results: Results, state: CaseResult, body: PlaneBody, units: Units) -> str:
     """Return the text alternative."""
     own, first = body.own, body.rests[0]
+    square = "The part of its weight without gear that is square to the road" if body.pressing < 1.0 else ""
     sentences = [
         f"{plain(results.setup.name)} from its left side, facing left, {plain(state.name)}.",
-        f"Its weight without gear, {format_quantity(body.weight(own), 'force', units)}, acts "
-        f"{metres(own.x - first.x, units)} behind the {first.text} and {metres(own.z, units)} above the road.",
+        f"{square or 'Its weight without gear'}, {format_quantity(body.weight(own), 'force', units)}, acts "
+        f"{levers(body, units)[0]} behind the {first.text} and {metres(own.z, units)} above the road.",
     ]
     for load in body.added:
         parts = " and ".join(f"{share} on the {rest.text}" for rest, share in signed_shares(body, load, units))
@@ -65,19 +71,46 @@ def description_of(results: Results, state: CaseResult, body: PlaneBody, units: 
     if body.inertia[0]:
         force = format_quantity(abs(body.inertia[0]), "force", units)
         sentences.append(f"Inertia pulls {forward(body.inertia[0])} with {force}.")
-    for rest, told in zip(body.rests, rest_forces(body, units), strict=True):
+    for rest, told, pushed in zip(body.rests, rest_forces(body, units), along_forces(body, units), strict=True):
         along, up = rest.force
         way = "up" if up >= 0 else "down"
         sentence = f"The {rest.text} is pushed {way} with {told}"
         if along:
-            sentence += f" and {forward(along)} with {format_quantity(abs(along), 'force', units)}"
+            sentence += f" and {forward(along)} with {pushed}"
         sentences.append(sentence + ".")
+    sentences.append(f"Moments are taken about A, {centre_of_moments(body)}.")
     return " ".join(sentences)
+
+
+def centre_of_moments(body: PlaneBody) -> str:
+    """Return where the point A lies, about which moments are taken."""
+    return f"where the {body.rests[1].text} stands on the road"
+
+
+def weight_symbol(body: PlaneBody, number: int | None = None) -> str:
+    """Return what stands for a weight, or for its part square to the road."""
+    symbol = "{W}" if number is None else f"{{W|{number}}}"
+    return symbol if body.pressing == 1.0 else f"{symbol} cos {{φ}}"
 
 
 def rest_forces(body: PlaneBody, units: Units) -> tuple[str, ...]:
     """Return with how much each rest is pushed up or down; where one weight is shown, both add up to it."""
     return _shared(body, [rest.force[1] for rest in body.rests], "force", units)
+
+
+def along_forces(body: PlaneBody, units: Units) -> tuple[str, ...]:
+    """Return with how much each rest is pushed along the road; both add up to inertia."""
+    texts = format_terms([rest.force[0] for rest in body.rests], "force", units)
+    return tuple(text.removeprefix(MINUS) for text in texts)
+
+
+def levers(body: PlaneBody, units: Units) -> tuple[str, ...]:
+    """Return how far the vehicle's own weight lies from the first and the last rest; both add up to what is between."""
+    first, last = (rest.x for rest in body.rests)
+    whole, ahead = (first - last) / 1e3, (first - body.own.x) / 1e3
+    # the rest of the whole, so that their sum is rounded as the whole is, half a digit included
+    texts = format_terms([ahead, whole - ahead], "vehicle length", units)
+    return tuple(text.removeprefix(MINUS) for text in texts)
 
 
 def scale_readings(body: PlaneBody, units: Units) -> tuple[str, ...]:
