@@ -7,6 +7,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from dropped import DROPPED, demonstration, drops
+from hubwright.drawing import draw
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.results import Results, solve
 from hubwright.results.drops import drop_history
@@ -66,6 +67,17 @@ def test_the_tire_pushes_before_the_bearing_and_never_pulls() -> None:
     assert min(force for _, force in tire) >= 0
     assert max(tire, key=lambda point: point[1])[0] < max(bearing, key=lambda point: point[1])[0]
     assert max(force for _, force in bearing) < max(force for _, force in tire)
+
+
+def test_the_curves_differ_by_more_than_colour_and_are_named_in_either_form() -> None:
+    scene = drop_history_scene(demonstration("vehicles/hill-wagon.toml"))
+    drawn = {name: "dashed" if curve(scene, name).dashed else "solid" for name in ("tire", "bearing")}
+    assert len(set(drawn.values())) == 2
+    (phone,) = draw(scene, form="narrow")
+    said = [" ".join(entry.lines) for entry in phone.balloons]
+    for name, line in drawn.items():
+        assert [text for text in said if name in text and f"{line}: peak" in text]
+    assert scene.key == ()  # whose arrows the plot does not have
 
 
 HEIGHTS = (0.005, 0.02, 0.05, 0.15, 0.4, 0.9)

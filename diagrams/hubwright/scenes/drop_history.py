@@ -18,7 +18,6 @@ from hubwright.scenes.vocabulary import (
     Curve,
     Dot,
     Item,
-    KeyEntry,
     Label,
     Line,
     LineStyle,
@@ -31,10 +30,12 @@ from hubwright.scenes.vocabulary import (
 )
 
 _SHEET = 310.0
-_LEFT, _FOOT = 24.0, 36.0
+_LEFT, _FOOT = 24.0, 18.0
 _WIDE, _TALL = 188.0, 104.0
 _COLUMN = 238.0
 _SETTLED = 0.06  # of the standing load: what the plot still shows of the swing
+_LINES: dict[str, tuple[Tone, bool]] = {"tire": ("load", False), "bearing": ("reaction", True)}  # dashed, or not
+_NAMES = {"tire": ("road on tire,", "solid"), "bearing": ("bearing on what turns,", "dashed")}
 _ALIKE = 0.005  # of the bound: a peak nearer to it than this is as large
 
 
@@ -79,8 +80,8 @@ class DropWording:
         )
         return (
             f"Upward forces from the first touch after a drop of {self.height}, one corner as two masses on springs. "
-            f"The dashed bound is what the tire would press with if it alone took up the {self.energy} of the "
-            f"fall.{past}"
+            "Solid: the road on the tire. Dashed: the bearing on what turns. The bound is what the tire would press "
+            f"with if it alone took up the {self.energy} of the fall.{past}"
         )
 
     @property
@@ -170,7 +171,6 @@ def drop_history_scene(results: Results, *, case: str | None = None, units: Unit
         items=tuple(items),
         steps=words.steps(),
         columns=(Column("right", _COLUMN, _FOOT, top + 6.0),),
-        key=(KeyEntry("load", "tire: road on wheel"), KeyEntry("reaction", "bearing on what turns")),
     )
 
 
@@ -203,15 +203,26 @@ def _level(words: DropWording, view: View, end: float, name: str, force: float, 
 
 def _course(words: DropWording, view: View, history: DropHistory, end: float, name: str, step: int) -> list[Item]:
     forces = history.tire_force if name == "tire" else history.bearing_force
-    tone: Tone = "load" if name == "tire" else "reaction"
+    tone, dashed = _LINES[name]
     seen = history.time * 1e3 <= end
     points = _points(history.time[seen] * 1e3, forces[seen])
     top = max(points, key=lambda point: point[1])
     peak = history.peak_tire_force if name == "tire" else history.peak_bearing_force
-    what = "tire, peak" if name == "tire" else "bearing, peak"
-    label = Label((f"*{words.force(peak)}", f"{what}, {words.time(top[0] / 1e3)}"), "right column", top, tone, 2.6)
+    what, drawn = _NAMES[name]
+    lines = (f"*{words.force(peak)}", what, f"{drawn}: peak at {words.time(top[0] / 1e3)}")
+    label = Label(lines, "right column", top, tone, 2.6)
     return [
-        Curve(f"curve-{name}", view.name, step, points=points, tone=tone, filled=False, width=0.6, level=step),
+        Curve(
+            f"curve-{name}",
+            view.name,
+            step,
+            points=points,
+            tone=tone,
+            filled=False,
+            width=0.6,
+            dashed=dashed,
+            level=step,
+        ),
         Dot(f"peak-{name}", view.name, step, at=top, tone=tone, radius=0.8, level=step + 3),
         Note(f"label-{name}", view.name, step, label=label, level=step),
     ]
