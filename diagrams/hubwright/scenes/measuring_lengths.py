@@ -22,13 +22,13 @@ from hubwright.scenes.vocabulary import (
     Step,
     Units,
     View,
-    Words,
 )
 from hubwright.setup.model import TrailerChassis
 
 _WIDTH, _FOOT, _HEAD = 310.0, 24.0, 18.0
 _SIDE, _REAR = (18.0, 176.0), (204.0, 294.0)  # room of the two views on the sheet
 _ROW = 9.0
+_GROUND = 60.0  # mm of ground beside the tires
 
 
 def measuring_lengths(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -41,7 +41,7 @@ def measuring_lengths(results: Results, *, case: str = "standing", units: Units 
         drawing_scale(width, _REAR[1] - _REAR[0])[0],
         drawing_scale(outline.top, 95.0)[0],
     )
-    road = _FOOT + 3 * _ROW + 4.0
+    road = _FOOT + 2 * _ROW + 4.0
     middle = sum(_SIDE) / 2 + scale * (outline.front + outline.rear) / 2
     side = View("side", (middle, road), scale, mirrored=True, heading="From the side")
     rear = View("rear", (sum(_REAR) / 2, road), scale, mirrored=True, heading="From the rear")
@@ -58,7 +58,8 @@ def measuring_lengths(results: Results, *, case: str = "standing", units: Units 
         name="measuring-lengths",
         title=title,
         caption=f"Left: {base}, brought down to the ground. Right: from the middle of one tread to that of the other; "
-        "the tape lies from an edge of one tire to the same edge of the other, which is the same length.",
+        "the tape lies from an edge of one tire to the same edge of the other, which is the same length."
+        f"{_front(tracks, units)}",
         description=f"{title}. {_told(results, units)}",
         units=units,
         size=(_WIDTH, top + _HEAD),
@@ -89,7 +90,7 @@ def metres(length: float, units: Units) -> str:
 def _behind(results: Results, view: View, tracks: tuple[float, ...], width: float) -> list[Item]:
     wide = tracks[-1]
     items: list[Item] = [*rear_outline(results, view.name), axle_seen(results, view.name, (wide / 2, -wide / 2), 1)]
-    reach = width / 2 + 60.0
+    reach = width / 2 + _GROUND
     items.append(Ground("ground-rear", view.name, start=(reach, 0.0), end=(-reach, 0.0)))
     return items
 
@@ -138,14 +139,14 @@ def _across(results: Results, view: View, tracks: tuple[float, ...], units: Unit
     ):
         start, end = (half + shift, 0.0), (-half + shift, 0.0)
         items.append(Dimension(f"dimension-{name}", view.name, 3, start=start, end=end, line_at=line, text=text))
-    if len(tracks) == 2:
-        # a row of its own: words longer than the track would stand in the way of the outer row's extension line
-        at = (view.origin[0], low - 2 * _ROW)
-        text = f"front track {metres(tracks[0], units)}" if different else "front and rear the same"
-        items.append(
-            Words("words-front-track", "", 3, at_sheet=at, lines=(text,), size=2.3, align="centre", tone="soft")
-        )
     return items
+
+
+def _front(tracks: tuple[float, ...], units: Units) -> str:
+    """Return the sentence on the front track, which the view from the rear does not show."""
+    if len(tracks) == 1:
+        return ""
+    return f" The front track is {'the same' if tracks[0] == tracks[1] else metres(tracks[0], units)}."
 
 
 def _height(results: Results, view: View, width: float, units: Units) -> list[Item]:
@@ -158,12 +159,11 @@ def _height(results: Results, view: View, width: float, units: Units) -> list[It
             "dimension-centre-of-mass",
             view.name,
             4,
-            start=(0.0, 0.0),
+            start=(-width / 2 - _GROUND, 0.0),  # the ground goes on to the line
             end=(0.0, centre),
             direction="vertical",
             line_at=right,
             text=metres(centre, units),
-            extension=(False, True),
         ),
         Note(
             "label-centre-of-mass",
