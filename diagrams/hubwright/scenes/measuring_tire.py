@@ -24,7 +24,7 @@ from hubwright.scenes.vocabulary import (
     View,
 )
 
-_WIDTH, _FOOT, _HEAD, _TALL = 310.0, 26.0, 16.0, 92.0
+_WIDTH, _FOOT, _HEAD, _TALL = 310.0, 26.0, 16.0, 108.0
 _STANDS, _FREE = 92.0, 222.0  # middles of the two wheels on the sheet
 
 
@@ -34,24 +34,24 @@ def measuring_tire(results: Results, *, case: str = "standing", units: Units = "
     free, loaded, rim = (
         value * 1e3 for value in (geometry.free_diameter / 2, geometry.loaded_radius, geometry.rim_diameter / 2)
     )
-    scale, ratio = drawing_scale(2 * free, _TALL, ((1, 5), (1, 6), (1, 8), (1, 10), (1, 15)))
-    stands = View("standing", (_STANDS, _FOOT + 8.0), scale, mirrored=True, heading="Standing")
+    scale, ratio = drawing_scale(2 * free, _TALL, ((1, 5), (1, 6), (1, 8), (1, 10), (1, 12), (1, 15)))
+    stands = View("standing", (_STANDS, _FOOT + 8.0), scale, mirrored=True, heading="Standing, inflated")
     hangs = View("free", (_FREE, _FOOT + 8.0), scale, mirrored=True, heading="Off the ground")
     length = {name: format_quantity(value / 1e3, "length", units) for name, value in (("l", loaded), ("f", 2 * free))}
+    reach = free + 60.0
     items: list[Item] = [
         *_wheel(stands, standing_tire(free_radius=free, loaded_radius=loaded, at=0.0), loaded, rim),
         *_wheel(hangs, circle((0.0, free + 30.0), free), free + 30.0, rim),
-        Ground("ground", stands.name, start=(free + 60.0, 0.0), end=(-free - 60.0, 0.0)),
+        Ground("ground", stands.name, start=(reach, 0.0), end=(-reach, 0.0)),
         Dimension(
             "dimension-loaded-radius",
             stands.name,
             2,
-            start=(0.0, 0.0),
+            start=(reach, 0.0),  # the ground goes on to the line
             end=(0.0, loaded),
             direction="vertical",
-            line_at=stands.origin[0] - free * scale - 9.0,
+            line_at=stands.origin[0] - max(free * scale + 9.0, reach * scale + 3.0),
             text=f"loaded radius {length['l']}",
-            extension=(False, True),
         ),
         Dimension(
             "dimension-free-diameter",
@@ -63,8 +63,8 @@ def measuring_tire(results: Results, *, case: str = "standing", units: Units = "
             line_at=hangs.origin[0] + free * scale + 9.0,
             text=f"free diameter {length['f']}",
         ),
-        Note("label-standing", stands.name, 1, label=_words("standing, inflated", (0.0, 2 * free))),
-        Note("label-free", hangs.name, 1, label=_words("off the ground", (0.0, 2 * free + 40.0))),
+        _state("standing", stands, "standing, inflated", loaded + free),
+        _state("free", hangs, "off the ground", 2 * free + 30.0),
     ]
     title = f"Standing, the hub’s centre is {length['l']} above the road"
     return Scene(
@@ -86,8 +86,10 @@ def measuring_tire(results: Results, *, case: str = "standing", units: Units = "
     )
 
 
-def _words(text: str, anchor: Point) -> Label:
-    return Label((text,), "above", anchor=anchor, tone="soft", size=2.4)
+def _state(name: str, view: View, text: str, top: float) -> Note:
+    """Return what a view shows, over its tire; on a phone it is the view's heading."""
+    label = Label((text,), "above", anchor=(0.0, top), tone="soft", size=2.4)
+    return Note(f"label-{name}", view.name, 1, label=label, wide_only=True)
 
 
 def _wheel(view: View, tire: tuple[Point, ...], height: float, rim: float) -> list[Item]:
