@@ -73,7 +73,7 @@ def measuring_springs(results: Results, *, case: str = "standing", units: Units 
         _arch("full-bump", second, arch - bump, free, "phantom", "ink", 3),
         _arch("full-droop", second, arch + droop, free, "phantom", "ink", 3),
         _length("centre-to-arch", first, 1, (0.0, arch), first.origin[0] + right + _ROW, "read this", units),
-        _length("sinks", first, 2, (arch - sinks, arch), first.origin[0] + right, "", units),
+        _length("sinks", first, 2, (arch - sinks, arch), first.origin[0] + right, "change", units),
         _length("bump", second, 3, (arch - bump, arch), second.origin[0] - right, "bump", units),
         _length("droop", second, 3, (arch, arch + droop), second.origin[0] - right - _ROW, "droop", units),
     ]
@@ -165,6 +165,6 @@ def _length(
         end=(0.0, ends[1]),
         direction="vertical",
         line_at=line,
-        text=word if name == "centre-to-arch" else f"{word} {length}".strip(),
-        side="start" if name == "bump" else "end",
+        text=word if name == "centre-to-arch" else f"{word} {length}",
+        side="start" if name in ("bump", "sinks") else "end",
     )
