@@ -1,15 +1,22 @@
 """Where an owner measures: every line has its own name, every number its room, and the face that is meant is shown."""
 
+from dataclasses import replace
+
 import pytest
 
 from dropped import CONTENT
 from hubwright.drawing import draw
 from hubwright.results import Results, solve
+from hubwright.scenes.measuring_gear import measuring_gear
 from hubwright.scenes.measuring_hub import measuring_hub
+from hubwright.scenes.measuring_lengths import measuring_lengths
 from hubwright.scenes.measuring_springs import measuring_springs
+from hubwright.scenes.measuring_tire import measuring_tire
+from hubwright.scenes.measuring_weights import measuring_weights
 from hubwright.scenes.measuring_wheel import measuring_wheel
-from hubwright.scenes.vocabulary import Dimension, Line, Note, Part, Scene
+from hubwright.scenes.vocabulary import Dimension, Force, Ground, Line, Note, Part, Scene
 from hubwright.setup import load
+from hubwright.setup.model import Gear
 from scene_checks import check_scene
 
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
@@ -129,3 +136,90 @@ def test_mounting_face_and_middle_of_the_rim_are_named_at_the_ends_of_their_line
         height = scene.view("wheel").on_sheet(note.label.anchor)[1]
         assert offset.line_at < box[0] < offset.line_at + 4.0
         assert box[1] - 1.0 < height < box[3] + 1.0
+
+
+def keyed(scene: Scene) -> list[str]:
+    """What the key of a phone says."""
+    return [" ".join(entry.lines) for drawing in draw(scene, form="narrow") for entry in drawing.balloons]
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_ground_goes_on_to_the_line_of_every_height_from_it(vehicle: str, units) -> None:
+    results = solved(vehicle)
+    for scene, name in (
+        (measuring_gear(results, units=units), "dimension-height"),
+        (measuring_lengths(results, units=units), "dimension-centre-of-mass"),
+        (measuring_tire(results, units=units), "dimension-loaded-radius"),
+    ):
+        check_scene(scene)
+        height = next(item for item in scene.items if isinstance(item, Dimension) and item.name == name)
+        view = scene.view(height.view)
+        floor = next(item for item in scene.items if isinstance(item, Ground) and item.view == height.view)
+        ends = sorted(view.on_sheet(end)[0] for end in (floor.start, floor.end))
+        assert height.start[1] == floor.start[1]
+        if height.extension[0]:
+            assert view.on_sheet(height.start)[0] in [pytest.approx(end) for end in ends]
+        else:
+            assert ends[0] <= height.line_at <= ends[1]
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_loaded_radius_is_told_between_the_road_and_the_hub(vehicle: str, units) -> None:
+    results = solved(vehicle)
+    scene = measuring_tire(results, units=units)
+    (box,) = _boxes(scene, "dimension-loaded-radius")
+    view = scene.view("standing")
+    assert view.on_sheet((0.0, 0.0))[1] < box[1]
+    assert box[3] < view.on_sheet((0.0, results.wheel_geometry.loaded_radius * 1e3))[1]
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_gear_in_the_body_is_drawn_with_hidden_edges(vehicle: str) -> None:
+    results = solved(vehicle)
+    scene = measuring_gear(results)
+    (rear,) = [item for item in scene.items if item.name == "part-item-rear"]
+    assert isinstance(rear, Line)
+    assert rear.style == "hidden"
+    rack = Gear("Tool rack", 30.0, 6.0 if results.setup.kind == "vehicle" else 2.0, 0.0, 0.9)  # behind the tail
+    behind = measuring_gear(solve(replace(results.setup, gear=(rack,))))
+    assert isinstance(next(item for item in behind.items if item.name == "part-item-rear"), Part)
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_keys_name_what_they_measure_and_repeat_no_heading(vehicle: str) -> None:
+    results = solved(vehicle)
+    scenes = [measuring_gear(results), measuring_lengths(results), measuring_tire(results)]
+    if results.setup.suspension is not None:
+        scenes.append(measuring_springs(results))
+    for scene in scenes:
+        headings = {view.heading.lower() for view in scene.views}
+        for text in keyed(scene):
+            assert text.replace("*", "").lower() not in headings
+            assert any(letter.isalpha() for letter in text.replace("mm", "").replace("m", "").replace("in", ""))
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_front_track_is_told_where_phones_show_it(vehicle: str) -> None:
+    caption = measuring_lengths(solved(vehicle)).caption
+    told = {"hill-wagon": "The front track is the same.", "supply-van": "The front track is 1.76\u00a0m."}
+    assert caption.endswith(told.get(vehicle, "which is the same length."))
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_a_push_of_the_scale_is_told_as_a_force_beside_what_the_scale_shows(vehicle: str, units) -> None:
+    scene = measuring_weights(solved(vehicle), units=units)
+    check_scene(scene)
+    places = []
+    for arrow in [item for item in scene.items if isinstance(item, Force)]:
+        assert arrow.label is not None
+        first, second = (line.replace("\u00a0", " ") for line in arrow.label.lines[:2])
+        assert first.endswith(" kN" if units == "si" else " lbf")
+        assert second.startswith("the scale shows ")
+        assert second.endswith(" kg" if units == "si" else " lb")
+        places.append(len(first.split(" ")[-2].partition(".")[2]))
+    assert len(set(places)) == 1  # like digits
+    sentences = scene.description.split(". ")
+    assert all(sentence[0].isupper() for sentence in sentences)

@@ -6,7 +6,7 @@ Side views in real millimetres: x forward from the front axle (a trailer: from i
 from dataclasses import replace
 
 from hubwright.mechanics.constants import STANDARD_GRAVITY
-from hubwright.quantities import format_quantity
+from hubwright.quantities import display_sum, format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.small_forces import visible
@@ -31,7 +31,10 @@ from hubwright.setup.model import TrailerChassis
 _WIDTH, _FOOT, _ARROW, _HEAD = 310.0, 24.0, 24.0, 16.0
 _ROOMS = ((12.0, 148.0), (162.0, 298.0))
 _VEHICLE = "On level public scales, ready to drive, with everybody aboard who usually is."
-_TRAILER = "On level ground, coupled and loaded as it usually runs; the coupling then on a scale at its usual height."
+_TRAILER = (
+    "On level ground, loaded as it usually runs. The axle first, with the trailer coupled: the pale post stands for "
+    "the vehicle. Then the coupling on a scale at its usual height."
+)
 _DEEP, _BESIDE = 110.0, 140.0  # mm: depth of a platform, and how far it reaches beyond the tire
 _HIDDEN = 2.5  # an arrow shorter than this does not show below the scale
 
@@ -47,20 +50,23 @@ def measuring_weights(results: Results, *, case: str = "standing", units: Units 
     per_mm = round_scale(max(mass for _, _, mass in places) * STANDARD_GRAVITY / _ARROW, 1.0)
     road = _FOOT + _ARROW + 6.0
     views, items = [], []
-    for number, (room, (name, x, mass)) in enumerate(zip(_ROOMS, places, strict=True), start=1):
+    pushes, _ = display_sum([mass * STANDARD_GRAVITY for _, _, mass in places], "force", units)  # with like digits
+    for number, (room, push, place) in enumerate(zip(_ROOMS, pushes, places, strict=True), start=1):
         middle = sum(room) / 2 + scale * (outline.front + outline.rear) / 2
-        view = View(f"weighing-{number}", (middle, road), scale, per_mm, mirrored=True, heading=f"Weighing the {name}")
+        view = View(
+            f"weighing-{number}", (middle, road), scale, per_mm, mirrored=True, heading=f"Weighing the {place[0]}"
+        )
         views.append(view)
-        items += _weighed(results, outline, view, number, name, x, mass, units)
+        items += _weighed(results, outline, view, number, place, push.text, units)
     top = views[0].on_sheet((0.0, outline.top))[1]
-    shown = "; ".join(f"{name} {format_quantity(mass, 'mass', units)}" for name, _, mass in places)
+    told = "; ".join(f"{name} {format_quantity(mass, 'mass', units)}" for name, _, mass in places)
     trailer = isinstance(results.setup.chassis, TrailerChassis)
     title = "The axle on the platform, the coupling on a scale" if trailer else "One axle at a time on the platform"
     return Scene(
         name="measuring-weights",
         title=title,
         caption=(_TRAILER if trailer else _VEHICLE) + " Gear that the file lists by itself is not aboard.",
-        description=f"{title}. {shown}.",
+        description=f"{title}. {told[:1].upper()}{told[1:]}.",
         units=units,
         size=(_WIDTH, top + _HEAD),
         views=tuple(views),
@@ -92,9 +98,10 @@ def _places(results: Results) -> tuple[tuple[str, float, float], ...]:
 
 
 def _weighed(
-    results: Results, outline: Outline, view: View, step: int, name: str, x: float, mass: float, units: Units
+    results: Results, outline: Outline, view: View, step: int, place: tuple[str, float, float], push: str, units: Units
 ) -> list[Item]:
     """Return the vehicle with one of its supports on a platform that is let into the ground."""
+    name, x, mass = place
     items = [item for item in vehicle_seen(results, outline, view) if item.name != "ground"]
     ends = outline.front + 120.0, outline.rear - 120.0
     half = results.wheel_geometry.free_diameter / 2 * 1e3 + _BESIDE
@@ -113,12 +120,12 @@ def _weighed(
     for side, (start, end) in (("ahead", (ends[0], x + half + 15.0)), ("behind", (x - half - 15.0, ends[1]))):
         items.append(Ground(f"ground-{side}", view.name, start=(start, 0.0), end=(end, 0.0)))
     label = Label(
-        (f"*{format_quantity(mass, 'mass', units)}", f"{name} alone"),
+        (f"*{{F}} = {push}", f"the scale shows {format_quantity(mass, 'mass', units)}", f"{name} alone"),
         place="left" if x - outline.rear > outline.front - x else "right",
         tone="reaction",
         size=2.6,
         anchor=(x, -_DEEP - 9.0 / view.scale),
-        nudge=(-1.4, 0.0) if x - outline.rear > outline.front - x else (1.4, 0.0),
+        nudge=(-1.4 if x - outline.rear > outline.front - x else 1.4, -2.0),  # off the platform
     )
     force = Force(
         f"reaction-{step}",
