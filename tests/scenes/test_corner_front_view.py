@@ -22,6 +22,7 @@ from hubwright.setup.model import Setup, VehicleChassis
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import setups
 
+AXLES = ("front", "rear")
 CONTENT = Path(__file__).parents[2] / "content"
 SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 KINDS = ("standing", "cornering", "side_slope")
@@ -160,13 +161,18 @@ def read_sums(scene: Scene, body: RollBody) -> None:
     read_wheels(scene, pull is not None)
 
 
+def joined(lines: tuple[str, ...]) -> tuple[str, ...]:
+    """The lines of a label whose first may be broken after its equals sign."""
+    return (f"{lines[0]} {lines[1]}", *lines[2:]) if lines[0].endswith("=") else lines
+
+
 def read_wheels(scene: Scene, across: bool) -> None:
     """Wheels make their side, and what moves at the axles is what the title says moves."""
     notes = {item.name: item.label.lines for item in scene.items if isinstance(item, Note)}
-    wheels = {name: lines for name, lines in notes.items() if name.startswith(("label-front_", "label-rear_"))}
+    wheels = {name: joined(lines) for name, lines in notes.items() if name.startswith(("label-front_", "label-rear_"))}
 
     def number(line: str) -> Fraction:
-        return Fraction(line.split(" = ")[-1].replace("\xa0", " ").split()[0].replace(",", ""))
+        return Fraction(line.split(" = ")[-1].replace("\xa0", " ").split()[0].strip("*").replace(",", ""))
 
     if not wheels:
         return
@@ -174,7 +180,14 @@ def read_wheels(scene: Scene, across: bool) -> None:
         of_side = [lines for name, lines in wheels.items() if name.endswith(side)]
         assert sum(number(lines[0]) for lines in of_side) == printed(scene, f"{{N|{side}}}")
         if across:
-            assert sum(number(lines[-1]) for lines in of_side) == printed(scene, f"{{S|{side}}}")
+            pushed = [
+                number(item.label.lines[0])
+                for item in scene.items
+                if isinstance(item, Force)
+                and item.label
+                and item.name in (f"reaction-{side}-{a}-across" for a in AXLES)
+            ]
+            assert sum(pushed) == printed(scene, f"{{S|{side}}}")
             moved = [number(lines[1]) for lines in of_side if "nothing" not in lines[1]]
             if len(moved) == 2:
                 assert sum(moved) == number(notes[f"label-{side}"][2]) == number(scene.title)

@@ -15,6 +15,7 @@ from hubwright.scenes.corner_front_outline import axle_seen, crossed, rear_outli
 from hubwright.scenes.corner_front_words import RollWording
 from hubwright.scenes.roll_body import ZERO, RollBody, Wheel, roll_body
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.small_forces import is_small, length, visible
 from hubwright.scenes.vocabulary import (
     Dimension,
     Dot,
@@ -41,6 +42,8 @@ _LIFTS = (1.6, 4.0, 7.0, 10.0)  # of words over what pulls sideways
 _PLUMB_WIDTH, _PLUMB_HEIGHT = 23.0, 4.4  # of its words
 _WIDE, _TALL = 101.0, 96.0
 _AXLE_ARROWS = 21.0
+_ABOVE_ROAD, _LEAST_ACROSS = 1.8, 2.0  # words of what pushes across; a shorter arrow is lost on the line of the road
+_INWARD, _CHARACTER = 3.4, 2.1  # from a wheel's arrow to its words, and the width of one of their characters
 _LABELS, _LOWER = 12.0, 22.0  # words beside an arrow, below the road, and below those of a coupling
 
 
@@ -232,12 +235,11 @@ def _sides(words: RollWording, view: View) -> list[Item]:
         change = "" if words.nothing(moved) else f"{words.told('moved')} {'gained' if moved > 0 else 'lost'}"
         lines = [f"*{{N|{side}}} = {words.told(f'{side} z')}", f"{side} {both}", *([change] if change else [])]
         if not words.nothing(across):
-            lines.append(f"{{S|{side}}} = {words.told(f'{side} y')}")
+            told = (f"{{S|{side}}} = {words.told(f'{side} y')}", f"to the {words.way(across)}")
+            edge = max(abs(wheel.y) for wheel in body.of_side(left)) + words.tire / 2 - abs(y)
+            aside: Literal["left", "right"] = "left" if left else "right"
             name = f"reaction-{side}-across"
-            tail = Force(
-                name, view.name, 4, at=(y, 0.0), vector=(across, 0.0), role="reaction", tip_at_point=False, level=6
-            )
-            items.append(tail)
+            items.append(_pushed_across(name, view, 4, (y, across), told, aside, edge, size=2.5))
         label = Label(
             tuple(lines),
             side,  # type: ignore[arg-type]
@@ -325,11 +327,11 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
     assert view.newtons_per_mm is not None
     level = -wheel.standing * wheel.pressing / view.newtons_per_mm / view.scale
     reach = 3.2 / view.scale
-    lines = (
-        f"*{{F|z}} = {words.told(f'{wheel.name} z')}",
-        words.gained(wheel),
-        *(() if words.nothing(wheel.force.y) else (f"{{F|y}} = {words.told(f'{wheel.name} y')}",)),
-    )
+    told = words.told(f"{wheel.name} z")
+    # both wheels' words stand between them
+    room = abs(wheel.y) * view.scale - _INWARD - 1.5
+    loads = (f"*{{F|z}} = {told}",) if (len(told) + 4) * _CHARACTER < room else ("*{F|z} =", f"*{told}")
+    lines = (*loads, words.gained(wheel))
     items: list[Item] = [
         Force(
             f"reaction-{wheel.name}",
@@ -360,21 +362,50 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
                 anchor=(wheel.y, -10.5 / view.scale),
                 tone="reaction",
                 size=2.4,
-                nudge=(3.4 if inner == "right" else -3.4, -0.5),
+                nudge=(_INWARD if inner == "right" else -_INWARD, -0.5),
             ),
         ),
     ]
     if not words.nothing(wheel.force.y):
-        items.append(
-            Force(
-                f"reaction-{side}-{view.name}-across",
-                view.name,
-                6,
-                at=(wheel.y, 0.0),
-                vector=(wheel.force.y, 0.0),
-                role="reaction",
-                tip_at_point=False,
-                level=6,
-            )
-        )
+        told = (f"{{F|y}} = {words.told(f'{wheel.name} y')}", f"to the {words.way(wheel.force.y)}")
+        name = f"reaction-{side}-{view.name}-across"
+        at = wheel.y, wheel.force.y
+        items.append(_pushed_across(name, view, 6, at, told, inner, words.tire / 2, size=2.2))
     return items
+
+
+def _pushed_across(
+    name: str,
+    view: View,
+    step: int,
+    at: tuple[float, float],
+    told: tuple[str, str],
+    aside: Literal["left", "right"],
+    edge: float,
+    *,
+    size: float,
+) -> Force:
+    """Return what the road pushes a wheel or a side with across, `at` a place; its words above the road.
+
+    They stand beside the tire, whose edge is so far from the place.
+    """
+    y, newtons = at
+    way = 1.0 if aside == "left" else -1.0
+    per_mm = view.newtons_per_mm or 1.0
+    reach = length(newtons, per_mm, least=_LEAST_ACROSS) if newtons * way > 0 else 0.0
+    beside = max(edge * view.scale + 1.0 - reach, 0.0)
+    lines = len(told) + is_small(newtons, per_mm, least=_LEAST_ACROSS)  # one says that it is not to scale
+    above = _ABOVE_ROAD + 0.86 * size * lines  # half of what the lines take
+    label = Label(told, aside, tone="reaction", size=size, nudge=(-way * beside, above))
+    force = Force(
+        name,
+        view.name,
+        step,
+        at=(y, 0.0),
+        vector=(newtons, 0.0),
+        role="reaction",
+        tip_at_point=False,
+        level=6,
+        label=label,
+    )
+    return visible(force, view, least=_LEAST_ACROSS)

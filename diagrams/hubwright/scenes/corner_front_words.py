@@ -53,6 +53,11 @@ class RollWording:
         return percents[self.axles.index(axle)]
 
     @property
+    def tire(self) -> float:
+        """Return how wide a tire is [mm]."""
+        return self.results.wheel_geometry.section_width * 1e3
+
+    @property
     def gains(self) -> bool:
         """Return whether it is the left side that gains."""
         return self.body.moved() > 0
@@ -73,7 +78,7 @@ class RollWording:
     def title(self) -> str:
         """Return what moves to which side, and how the axles share it."""
         if self.nothing(self.body.moved()):
-            return "Standing level, nothing moves between left and right"
+            return "On the level and straight, nothing moves between left and right"
         where = "across the slope" if self.state.kind == "side_slope" else "in the bend"
         side = "left" if self.gains else "right"
         name = {"side_slope": "downhill", "cornering": "outer"}[self.state.kind]
@@ -107,6 +112,7 @@ class RollWording:
             estimated = self.results.inputs["chassis.front_roll_share"].origin == "estimated"
             share = "estimated" if estimated else "as given in the file"
             sentences.append(f"Front and rear share by their stiffness in roll, the front's share {share}.")
+        if self.axles:
             sentences.append("Marks across the arrows of the axles: where gravity alone would end them.")
         if kind == "trailer":
             sentences.append("The coupling is taken at the height of the road.")
@@ -115,10 +121,9 @@ class RollWording:
     def description(self) -> str:
         """Return the text alternative."""
         weight = self.body.weight
-        sentences = [
-            self.caption(),
-            f"Weight {self.numbers.alone(math.hypot(weight.y, weight.z))} at the centre of mass.",
-        ]
+        level = self.nothing(weight.y)
+        told = self.told("held z") if level else self.numbers.alone(math.hypot(weight.y, weight.z))
+        sentences = [self.caption(), f"Weight {told} at the centre of mass."]
         if self.state.kind == "side_slope":
             sentences.append(f"Of it {self.told('held z')} presses on the road.")
         for wheel in self.body.wheels:

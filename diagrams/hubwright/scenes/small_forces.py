@@ -23,13 +23,13 @@ def visible(force: Force, view: View, *, least: float = LEAST_ARROW) -> Force:
     return replace(force, label=label, to_scale=False)
 
 
-def length(newtons: float, newtons_per_mm: float) -> float:
+def length(newtons: float, newtons_per_mm: float, *, least: float = LEAST_ARROW) -> float:
     """Return how long the arrow of a force is when it is shown by `visible`.
 
     >>> length(3000.0, 100.0), length(-100.0, 100.0), length(0.0, 100.0)
     (30.0, 8.5, 0.0)
     """
-    return LENGTH_OFF_SCALE if is_small(newtons, newtons_per_mm) else abs(newtons) / newtons_per_mm
+    return LENGTH_OFF_SCALE if is_small(newtons, newtons_per_mm, least=least) else abs(newtons) / newtons_per_mm
 
 
 def is_small(newtons: float, newtons_per_mm: float, *, least: float = LEAST_ARROW) -> bool:
