@@ -3,13 +3,14 @@
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from matplotlib.path import Path
 
 from dropped import CONTENT, demonstration
 from hubwright.errors import MissingDataError
 from hubwright.results import solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.joint_section import joint_section
-from hubwright.scenes.vocabulary import Bar, Dot, Force, Line, Note, Scene
+from hubwright.scenes.vocabulary import Bar, Dot, Force, Line, Note, Part, Scene
 from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_parts.wheel import stud_section
@@ -91,11 +92,46 @@ def test_nut_and_head_press_on_the_clamped_parts_beside_the_stud(wheel: str) -> 
 
 def test_the_key_names_what_the_section_shows() -> None:
     scene = joint_section(demonstration(FILES[0]))
-    assert [entry.text for entry in scene.key] == ["clamp force", "slip plane", "clamped parts"]
+    assert [entry.text for entry in scene.key] == ["clamp force", "slip plane", "clamped parts", "stands still"]
     assert "slip plane" in [entry.kind for entry in scene.key]
     assert {item.tone for item in planes(scene)} == {"reaction"}
     assert not any(item.tone == "moment" for item in scene.items if isinstance(item, Dot | Line))
     assert all(force.role == "applied" for force in scene.items if isinstance(force, Force))
+
+
+@pytest.mark.parametrize("file", FILES)
+def test_every_part_that_the_section_cuts_at_the_stud_is_named_within_it(file: str) -> None:
+    results = demonstration(file)
+    scene = joint_section(results)
+    cut = {item.name.removeprefix("part-joint-"): item.rings for item in scene.items if isinstance(item, Part)}
+    parts = {
+        "hub": "hub",
+        "wheel": "wheel-disc",
+        "disc": "brake-disc",
+        "nut": "wheel-nuts",
+        "stud": "studs",
+        "carrier": "knuckle",
+        "spacer": "spacer",
+    }
+    notes = {item.name.removeprefix("label-part-"): item.label.anchor for item in scene.items if isinstance(item, Note)}
+    for name, part in parts.items():
+        assert (name in notes) is (part in cut)
+        if name in notes:
+            assert sum(Path(ring).contains_point(notes[name]) for ring in cut[part]) % 2 == 1
+    x0, y0, x1, y1 = scene.view("joint").frame or (0.0,) * 4
+    x, y = scene.view("joint").on_sheet(notes["carrier"] or (0.0, 0.0))
+    assert x0 < x < x1
+    assert y0 < y < y1
+
+
+def test_a_clamp_force_is_named_at_its_tail_outside_the_nut() -> None:
+    results = demonstration(FILES[0])
+    scene = joint_section(results)
+    view = scene.view("joint")
+    named = next(force for force in clamping(scene, "nut") if force.label)
+    nut = next(item for item in scene.items if isinstance(item, Part) and item.name == "part-joint-wheel-nuts")
+    tail = view.on_sheet(named.at)[0] - abs(named.vector[0]) / (view.newtons_per_mm or 1.0)
+    assert tail < min(view.on_sheet(point)[0] for ring in nut.rings for point in ring)
 
 
 def test_the_face_under_the_same_studs_that_is_not_counted_is_named() -> None:

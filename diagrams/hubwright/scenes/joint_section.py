@@ -21,6 +21,7 @@ from hubwright.scenes.vocabulary import (
     Label,
     Line,
     Note,
+    Point,
     ScaleBar,
     Scene,
     Step,
@@ -36,8 +37,11 @@ from hubwright.scenes.wheel_end_solids import solids
 _WIDTH = 310.0
 _FRAME = (74.0, 76.0, 218.0, 150.0)
 _COLUMNS = (66.0, 226.0)
-_ARROW, _ROOM = 28.0, 22.0
+_ARROW, _ROOM = 54.0, 24.0  # of the whole clamp force, half of which is one arrow: its tail stands out of the nut
 _SEATED = {"nut": 2.2, "head": 1.3}  # mm outside the stud, where they bear; clear of the head's edge
+_OUTBOARD = ("wheel", "nut", "stud")  # parts that are named on the wheel's side
+_SHARES = (0.12, 0.2, 0.28, 0.36)  # of the frame's height from its foot: where what holds the bearing may be named
+_SEEN = 4.0  # sheet millimetres of it that are worth a name
 _BARS, _NAMES, _LONGEST = 92.0, 88.0, 150.0
 _UPPER, _LOWER, _THICK = 60.0, 49.0, 4.2
 
@@ -152,12 +156,14 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
     view, ratio = _view(parts, results.side, words.clamp.value)
     per_mm = round_scale(max(words.capacity.high, words.case.demand), _LONGEST)
     bars = View("torque", (_BARS, 0.0), 1.0 / per_mm, vertical_per_mm=1.0, heading="What is to pass, and friction")
+    carrier = _carrier(parts, view, "knuckle" if results.setup.kind == "vehicle" else "axle", results.side)
     items: list[Item] = [
         *solids(parts, view.name, results.side, "detail"),
         *_clamp(words, parts, view, results.side),
         *_planes(words, parts, view, results.side),
         *_bars(words, bars),
         *_named(parts, view, results.side),
+        *carrier,
     ]
     return Scene(
         name="joint-section",
@@ -181,6 +187,7 @@ def joint_section(results: Results, *, case: str | None = None, units: Units = "
             KeyEntry("load", "clamp force"),
             KeyEntry("slip plane", "slip plane"),
             KeyEntry("turning", "clamped parts"),
+            *((KeyEntry("fixed", "stands still"),) if carrier else ()),
         ),
     )
 
@@ -230,7 +237,9 @@ def _clamp(words: JointWording, parts: Assembly, view: View, side: int) -> list[
         for place, half in (("above", 1), ("below", -1)):
             z = mount.bolt + half * (mount.stud + _SEATED[name])
             tail = side * (y - way * words.clamp.value / 2 / view.newtons_per_mm / view.scale)
-            told = Label(lines, _column(side), (tail, z), tone="load") if (name, place) == ("nut", "above") else None
+            told = None
+            if (name, place) == ("nut", "above"):
+                told = Label(lines, _column(side), (tail, z), tone="load", leader_dot=True)
             pressed = (way * side * words.clamp.value / 2, 0.0)
             items.append(
                 Force(f"force-{name}-{place}", view.name, 2, at=(side * y, z), vector=pressed, label=told, level=30)
@@ -249,7 +258,7 @@ def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list
         which = "" if len(planes) == 1 else f" {number} of 2"
         ends = ((side * y, z - half), (side * y, z + half))
         column = _column(side if number == 2 else -side)
-        top = Label((f"*slip plane{which}", "friction passes the load"), column, (side * y, z + 0.7 * half))
+        top = Label((f"*slip plane{which}", "friction passes the load"), column, (side * y, z + 0.88 * half))
         shear = Label((f"shear plane{which}", "loaded only after a slip"), column, (side * y, beside), size=2.3)
         items += [
             Line(
@@ -302,6 +311,7 @@ def _bars(words: JointWording, view: View) -> list[Item]:
 
 def _named(parts: Assembly, view: View, side: int) -> list[Item]:
     m, mount = parts.measures, parts.mount
+    stud = stud_section(m, mount)
     assert view.frame is not None
     half = (view.frame[3] - view.frame[1]) / 2 / view.scale
     # what is seen of them between frame or spigot below and the stud's head and nut above
@@ -311,20 +321,34 @@ def _named(parts: Assembly, view: View, side: int) -> list[Item]:
     if m.spacer > 0:
         names.append(("spacer", m.face + m.spacer / 2, 0.45, "spacer"))
     names.append(("wheel", m.wheel_face + 3.0, 0.65, "wheel"))
-    return [
-        Note(
-            f"label-part-{name}",
-            view.name,
-            1,
-            label=Label(
-                (text,),
-                _column(side if name == "wheel" else -side),
-                (side * y, below + share * (above - below)),
-                tone="soft",
-                size=2.3,
-                leader_dot=True,
-            ),
-            level=31,
-        )
-        for name, y, share, text in names
-    ]
+    if mount.hat > 0:
+        names.append(("disc", mount.flange_front + mount.hat / 2, 0.25, "brake disc"))
+    places = [(name, y, below + share * (above - below), text) for name, y, share, text in names]
+    lower = stud.nut[1]
+    places.append(("nut", float(lower[:, 0].max()) - 4.0, float(lower[:, 1].min()) + 0.7, "nut"))  # beyond the arrow
+    places.append(("stud", stud.end - 3.5, mount.bolt - 0.5 * mount.stud, "stud"))
+    return [_name(view, name, (side * y, z), text, side if name in _OUTBOARD else -side) for name, y, z, text in places]
+
+
+def _carrier(parts: Assembly, view: View, text: str, side: int) -> list[Item]:
+    """Return the name of what holds the bearing, where most of it is within the frame; nothing where none is."""
+    assert view.frame is not None
+    ring = next((piece.rings[0] for piece in parts.pieces if piece.name == "knuckle"), None)
+    if ring is None:
+        return []
+    low, high = sorted(side * (view.origin[0] - x) / view.scale for x in (view.frame[0] + 2.0, view.frame[2] - 2.0))
+    best = 0.0, (0.0, 0.0)
+    for share in _SHARES:
+        z = (view.frame[1] + share * (view.frame[3] - view.frame[1]) - view.origin[1]) / view.scale
+        ends = zip(ring, (*ring[1:], ring[0]), strict=True)
+        edges = sorted(y0 + (z - z0) / (z1 - z0) * (y1 - y0) for (y0, z0), (y1, z1) in ends if (z0 > z) != (z1 > z))
+        for first, last in zip(edges[::2], edges[1::2], strict=True):
+            seen = max(low, float(first)), min(high, float(last))
+            best = max(best, (seen[1] - seen[0], ((seen[0] + seen[1]) / 2, z)))
+    width, (y, z) = best
+    return [_name(view, "carrier", (side * y, z), text, -side)] if width * view.scale > _SEEN else []
+
+
+def _name(view: View, name: str, at: Point, text: str, outboard: int) -> Note:
+    label = Label((text,), _column(outboard), at, "soft", 2.3, leader_dot=True)
+    return Note(f"label-part-{name}", view.name, 1, label=label, level=31)
