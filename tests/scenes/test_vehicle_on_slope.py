@@ -7,11 +7,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from dropped import demonstration
+from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
 from hubwright.results import solve
-from hubwright.scenes.vehicle_on_slope import OnSlope, vehicle_on_slope
-from hubwright.scenes.vocabulary import Force
+from hubwright.scenes.on_slope import OnSlope
+from hubwright.scenes.vehicle_on_slope import vehicle_on_slope
+from hubwright.scenes.vocabulary import Dot, Force, Line, Note
 from scene_checks import check_scene, is_round
 from strategies import built, setup_data
 
@@ -76,3 +78,60 @@ def test_the_angle_never_goes_without_its_warning() -> None:
 def test_other_cases_are_refused() -> None:
     with pytest.raises(CaseError, match="across a slope"):
         vehicle_on_slope(demonstration(VEHICLES[0]), case="standing")
+
+
+def demonstrated(units):
+    for file in VEHICLES:
+        results = demonstration(file)
+        for case in (name for name, state in results.cases.items() if state.kind == "side_slope"):
+            yield results, vehicle_on_slope(results, case=case, units=units)
+
+
+def lines_of(scene) -> list[str]:
+    labels = [item.label for item in scene.items if isinstance(item, Force | Note) and item.label is not None]
+    return [line for label in labels for line in label.lines]
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_words_of_the_slope_stand_clear_of_its_level_line(units) -> None:
+    for _, scene in demonstrated(units):
+        view = scene.view("slope")
+        (level,) = [item for item in scene.items if isinstance(item, Line) and item.name == "line-level"]
+        (start, height), (end, _) = (view.on_sheet(point) for point in level.points)
+        (box,) = [text.box for text in draw(scene).texts if text.words.startswith("φ")]
+        within = min(start, end) < box[2] and box[0] < max(start, end)
+        assert not (within and box[1] < height < box[3]), (box, start, end, height)
+
+
+def test_every_force_of_the_road_has_a_symbol_and_is_told_as_normal_force_and_friction() -> None:
+    for results, scene in demonstrated("si"):
+        coupled = results.setup.kind == "trailer"
+        symbols = {line.split(" =")[0].lstrip("*") for line in lines_of(scene) if line.lstrip("*").startswith("{F|")}
+        assert symbols == {"{F|downhill}", "{F|uphill}"} | ({"{F|coupling}"} if coupled else set())
+        for text in (scene.caption, scene.description):
+            assert "normal force and friction together" in text
+        assert ("coupling" in scene.key[1].text) == coupled
+
+
+def test_points_and_lines_are_named_where_they_are_drawn_and_in_the_caption() -> None:
+    for results, scene in demonstrated("si"):
+        case = next(state for name, state in results.cases.items() if state.kind == "side_slope")
+        on = OnSlope.of(results, case)
+        dots = {item.name: item for item in scene.items if isinstance(item, Dot)}
+        assert abs(dots["point-A"].at[0] - dots["point-B"].at[0]) == pytest.approx(on.spare)
+        assert {"*A", "*B"} <= set(lines_of(scene))
+        for word in (" A,", " B;", "slanting line"):
+            assert word in scene.caption
+
+
+def test_the_text_alternative_tells_what_stands_there_and_which_wheel_lifts_first() -> None:
+    wagon, _, trailer = (demonstration(file) for file in VEHICLES)
+    scene = vehicle_on_slope(wagon, case="cross slope right")
+    assert scene.description.startswith("Hill wagon from the rear")
+    assert "The right front wheel lifts first, at about" in scene.description
+    assert "The right front wheel lifts first, at about" in scene.steps[-1].sentence
+    pulled = vehicle_on_slope(trailer, case="cross slope right")
+    assert pulled.description.startswith("Kit trailer from the rear")
+    assert "vehicle" not in pulled.description + pulled.caption
+    assert "The coupling holds it up with" in pulled.description
+    assert "lifts first" not in pulled.description  # one wheel on each side
