@@ -125,7 +125,7 @@ def _places(wanted: Wanted) -> Iterator[tuple[float, Placed]]:
         yield from _ringed(wanted, _BALLOON_FAR, _RING)
         return
     sides = _SIDES[wanted.label.place.split()[0]]
-    x, y = wanted.label.nudge
+    x, y = (0.0, 0.0) if wanted.balloon else wanted.label.nudge  # which suits words, not a letter
     beside = [_beside(wanted, sides[0], (x, y))] if (x, y) != (0.0, 0.0) else []
     if x and sides[0] in ("left", "right"):  # as far off on the other side
         beside.append(_beside(wanted, sides[1], (-x, y)))

@@ -37,7 +37,7 @@ def coupling_held(words: RollWording, view: View, *, aside: Literal["left", "rig
         across = Force(
             "reaction-coupling-across",
             view.name,
-            4,
+            words.across_step,
             vector=(force.y, 0.0),
             role="reaction",
             tip_at_point=False,

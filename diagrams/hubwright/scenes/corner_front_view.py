@@ -59,7 +59,7 @@ def corner_front_view(results: Results, *, case: str | None = None, units: Units
     main = views[0]
     items: list[Item] = [
         *rear_outline(results, main.name),
-        *_road(body, results, views),
+        *_road(words, results, views),
         *_pulls(words, main),
         *_sides(words, main),
         *_levers(words, results, main),
@@ -129,10 +129,16 @@ def _views(results: Results, body: RollBody, words: RollWording) -> tuple[View, 
     return tuple(views)
 
 
-def _road(body: RollBody, results: Results, views: tuple[View, ...]) -> list[Item]:
-    half = max(abs(wheel.y) for wheel in body.wheels) + results.wheel_geometry.section_width * 1e3
+def _road(words: RollWording, results: Results, views: tuple[View, ...]) -> list[Item]:
+    half = max(abs(wheel.y) for wheel in words.body.wheels) + results.wheel_geometry.section_width * 1e3
     return [
-        Ground(f"ground-{view.name}", view.name, 1 if view is views[0] else 6, start=(half, 0.0), end=(-half, 0.0))
+        Ground(
+            f"ground-{view.name}",
+            view.name,
+            1 if view is views[0] else words.split_step,
+            start=(half, 0.0),
+            end=(-half, 0.0),
+        )
         for view in views
     ]
 
@@ -239,7 +245,7 @@ def _sides(words: RollWording, view: View) -> list[Item]:
             edge = max(abs(wheel.y) for wheel in body.of_side(left)) + words.tire / 2 - abs(y)
             aside: Literal["left", "right"] = "left" if left else "right"
             name = f"reaction-{side}-across"
-            items.append(_pushed_across(name, view, 4, (y, across), told, aside, edge, size=2.5))
+            items.append(_pushed_across(name, view, words.across_step, (y, across), told, aside, edge, size=2.5))
         label = Label(
             tuple(lines),
             side,  # type: ignore[arg-type]
@@ -271,7 +277,7 @@ def _levers(words: RollWording, results: Results, view: View) -> list[Item]:
         Dimension(
             "dimension-height",
             view.name,
-            5,
+            words.measured_step,
             start=(y, 0.0),
             end=(y, z),
             direction="vertical",
@@ -282,7 +288,7 @@ def _levers(words: RollWording, results: Results, view: View) -> list[Item]:
         Dimension(
             "dimension-track",
             view.name,
-            5,
+            words.measured_step,
             start=(half, foot),
             end=(-half, foot),
             line_at=line,
@@ -294,15 +300,18 @@ def _levers(words: RollWording, results: Results, view: View) -> list[Item]:
 def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> list[Item]:
     """Return each axle by itself: the road on its wheels, and marks where the standing loads would end."""
     items: list[Item] = []
+    step = words.split_step
     for view in views:
         pair = words.body.of_axle(view.name)
         places = tuple(wheel.y for wheel in pair)
-        items += [axle_seen(results, view.name, places, 6), *wheels_seen(results, view.name, places, 6)]
+        items += [axle_seen(results, view.name, places, step), *wheels_seen(results, view.name, places, step)]
         top = view.origin[1] + results.wheel_geometry.free_diameter * 1e3 * view.scale + 4.0
         moved = sum(abs(wheel.gained) for wheel in pair) / 2
         heading = f"*{view.heading}"
         items.append(
-            Words(f"words-{view.name}", view.name, 6, at_sheet=(view.origin[0], top), lines=(heading,), align="centre")
+            Words(
+                f"words-{view.name}", view.name, step, at_sheet=(view.origin[0], top), lines=(heading,), align="centre"
+            )
         )
         told = (
             "nothing moved"
@@ -312,7 +321,14 @@ def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> lis
         at = (view.origin[0], top - 5.0)
         items.append(
             Words(
-                f"words-{view.name}-2", view.name, 6, at_sheet=at, lines=(told,), size=2.3, tone="soft", align="centre"
+                f"words-{view.name}-2",
+                view.name,
+                step,
+                at_sheet=at,
+                lines=(told,),
+                size=2.3,
+                tone="soft",
+                align="centre",
             )
         )
         for wheel in pair:
@@ -321,6 +337,7 @@ def _axles(words: RollWording, results: Results, views: tuple[View, ...]) -> lis
 
 
 def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
+    step = words.split_step
     left = wheel.y > 0
     side = "left" if left else "right"
     inner: Literal["left", "right"] = "right" if left else "left"
@@ -336,7 +353,7 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
         Force(
             f"reaction-{wheel.name}",
             view.name,
-            6,
+            step,
             at=(wheel.y, 0.0),
             vector=(0.0, wheel.force.z),
             role="reaction",
@@ -345,7 +362,7 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
         Line(
             f"standing-{wheel.name}",
             view.name,
-            6,
+            step,
             points=((wheel.y - reach, level), (wheel.y + reach, level)),
             style="outline",
             tone="ink",
@@ -355,7 +372,7 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
         Note(
             f"label-{wheel.name}",
             view.name,
-            6,
+            step,
             label=Label(
                 lines,
                 inner,
@@ -370,7 +387,7 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
         told = (f"{{F|y}} = {words.told(f'{wheel.name} y')}", f"to the {words.way(wheel.force.y)}")
         name = f"reaction-{side}-{view.name}-across"
         at = wheel.y, wheel.force.y
-        items.append(_pushed_across(name, view, 6, at, told, inner, words.tire / 2, size=2.2))
+        items.append(_pushed_across(name, view, step, at, told, inner, words.tire / 2, size=2.2))
     return items
 
 

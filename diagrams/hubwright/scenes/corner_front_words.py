@@ -53,6 +53,26 @@ class RollWording:
         return percents[self.axles.index(axle)]
 
     @property
+    def pulled(self) -> bool:
+        """Return whether anything pulls sideways."""
+        return not self.nothing(self.body.inertia.y + self.body.weight.y)
+
+    @property
+    def across_step(self) -> int:
+        """Return the step in which the road pushes across."""
+        return 5 if self.pulled else 4
+
+    @property
+    def measured_step(self) -> int:
+        """Return the step of the levers."""
+        return self.across_step + 1
+
+    @property
+    def split_step(self) -> int:
+        """Return the step in which each axle stands by itself."""
+        return self.across_step + 2
+
+    @property
     def tire(self) -> float:
         """Return how wide a tire is [mm]."""
         return self.results.wheel_geometry.section_width * 1e3
@@ -155,7 +175,7 @@ class RollWording:
     def steps(self) -> tuple[Step, ...]:
         """Return the moves in teaching order."""
         across = self.body.inertia.y + self.body.weight.y
-        if self.nothing(across):
+        if not self.pulled:
             pull = "Nothing pulls sideways: no inertia across, no slope."
         elif self.state.kind == "side_slope":
             pull = f"The part of the weight along the slope, {self.told('held y')}, pulls downhill."
@@ -170,11 +190,16 @@ class RollWording:
         )
         last = "How each wheel stands beside what gravity alone would put there."
         both = "Both axles together" if self.axles else "On the wheels"
+        push = []
+        if self.pulled:
+            way = f"{self.told('held y')} to the {self.way(-across)} in all, against what pulls."
+            push = [Step("And push across", way, "reactions")]
         return (
             Step("Draw the vehicle", "From the rear, to scale, on the road.", "isolate"),
             Step("Hang its weight", "At the centre of all masses, gear included.", "loads"),
             Step("Add what pulls sideways", pull, "loads"),
-            Step("Let the road push back", f"{both}: {' and '.join(sides)}.", "reactions"),
+            Step("Let the road push up", f"{both}: {' and '.join(sides)}.", "reactions"),
+            *push,
             Step("Measure the levers", split, "dimensions"),
             Step("Split it between the axles" if self.axles else "Compare with gravity alone", last, "solve"),
         )
