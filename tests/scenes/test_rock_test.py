@@ -1,5 +1,7 @@
 """The rock test: slack as large as stated times its magnification, the same at tread and rows, for any setup."""
 
+import math
+import re
 from pathlib import Path
 
 import pytest
@@ -11,7 +13,7 @@ from hubwright.errors import MissingDataError
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.rock_test import rock_test
-from hubwright.scenes.vocabulary import Dimension, Scene
+from hubwright.scenes.vocabulary import AngularDimension, Dimension, Label, Scene, Words
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales
@@ -41,6 +43,7 @@ def test_every_valid_setup_has_its_figure(chosen: Setup, data: st.DataObject) ->
     scene = rock_test(results, units=data.draw(st.sampled_from(("si", "us"))), end_play=play)
     check_scene(scene)
     check_drawn(scene, results, play)
+    check_working(scene)
 
 
 def check_drawn(scene: Scene, results: Results, play: float) -> None:
@@ -70,7 +73,7 @@ def test_the_demonstration_is_drawn_to_scale(vehicle: str, units) -> None:
         scene = rock_test(results, units=units)
         check_scene(scene)
         check_drawn(scene, results, 1e-4)
-        assert check_written_scales(scene) == 3
+        assert check_written_scales(scene) == 5  # radial play twice, slack, spread, radius
 
 
 @pytest.mark.parametrize("wheel", ["front_left", "front_right"])
@@ -93,3 +96,52 @@ def test_a_bearing_of_which_too_little_is_known_is_refused() -> None:
     assert isinstance(setup, Setup)
     with pytest.raises(MissingDataError, match=r"bearing\.contact_angle"):
         rock_test(solve(setup))
+
+
+def read(text: str, symbol: str) -> str:
+    """The number that follows a symbol in words of the figure."""
+    found = re.search(re.escape(symbol) + r" = (?:\{δ\} tan \{α\} = )?(?:[^=]*· tan [^=]*= )?([\d.,]+)", text)
+    assert found is not None, (symbol, text)
+    return found.group(1)
+
+
+def rounds_to(value: float, printed: str) -> bool:
+    """Whether a value rounds to a number as it is printed."""
+    places = len(printed.partition(".")[2])
+    return abs(value - float(printed)) <= 0.5 * 10.0**-places * (1 + 1e-9)
+
+
+def check_working(scene: Scene) -> bool:
+    """What is printed comes out as printed; return whether the product of the first line is among it."""
+    (working,) = [item.lines for item in scene.items if isinstance(item, Words) and item.name == "working"]
+    radius, spread, slack = (dimension(scene, name).text for name in ("radius", "spread", "tread-travel"))
+    (angle,) = [item.label for item in scene.items if isinstance(item, AngularDimension)]
+    assert isinstance(angle, Label)
+    alpha = read(angle.lines[-1], "{α}")
+    radial = read(working[1], "{δ|r}")
+    end, travel = read(working[0], "{δ}"), read(slack, "{s}")
+    assert rounds_to(2 * float(read(radius, "{R}")) * float(radial) / float(read(spread, "{ℓ}")), travel)
+    assert working[2].replace("\u00a0", " ").split(" = ")[-1].startswith(travel)
+    if " · tan " not in working[1]:
+        return False
+    assert f"tan {alpha}°" in working[1]
+    assert rounds_to(float(end) * math.tan(math.radians(float(alpha))), radial)
+    return True
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_products_of_the_working_come_out_as_printed(vehicle: str, units) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for play in (1e-4, 3e-5, 2.5e-4):
+        assert check_working(rock_test(results, units=units, end_play=play))
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+def test_the_key_of_a_phone_says_how_the_rows_lead_to_the_tread(vehicle: str) -> None:
+    scene = rock_test(solve(load(CONTENT / f"vehicles/{vehicle}.toml")))
+    told = " ".join(
+        line for drawing in draw(scene, form="narrow") for entry in drawing.balloons for line in entry.lines
+    )
+    for words in ("pressure centre", "{δ|r} = {δ} tan {α}", "contact angle", "contact line", "bearing centre"):
+        assert words in told

@@ -6,14 +6,17 @@ bearing centre. Turning parts are tilted by the magnified angle.
 
 import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal
 
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.results.symptoms import PlayResult, own_end_play, play_result
+from hubwright.scenes.rock_test_numbers import RockedNumbers, rocked_numbers
 from hubwright.scenes.scales import drawing_scale, round_down
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
+    AngularDimension,
     Column,
     Dimension,
     Dot,
@@ -44,6 +47,7 @@ _DETAIL_SCALES = ((1, 1), (4, 5), (2, 3), (1, 2), (1, 3))
 _TILT = 0.075  # rad: what the slack is magnified to, at most
 _MM = 1e3
 _OVER = 20.0  # level over all parts
+_SPREAD, _ARC = 6.5, 15.0  # sheet mm: its dimension line below the axis, the arc of the contact angle
 
 
 @dataclass(frozen=True)
@@ -77,9 +81,29 @@ class _Rocked:
         sine, cosine = math.sin(self.tilt) * way * self.side, math.cos(self.tilt)
         return point[0] * cosine + point[1] * sine, point[1] * cosine - point[0] * sine
 
+    @property
+    def spread(self) -> float:
+        """The effective spread of the rows [m]."""
+        return self.results.bearing.effective_spread or 0.0
+
+    @property
+    def contact_angle(self) -> float:
+        """The contact angle [rad]."""
+        return self.results.setup.bearing.contact_angle or 0.0
+
+    @property
+    def radius(self) -> float:
+        """The free radius of the tire [m]."""
+        return self.results.wheel_geometry.free_diameter / 2
+
     def length(self, metres: float) -> str:
         """Return a small length."""
         return format_quantity(metres, "small length", self.units)
+
+    @cached_property
+    def told(self) -> RockedNumbers:
+        """The numbers of the working."""
+        return rocked_numbers(self.play, self.contact_angle, self.spread, self.radius, self.units)
 
 
 def rock_test(results: Results, *, case: str = "standing", units: Units = "si", end_play: float = END_PLAY) -> Scene:
@@ -96,6 +120,7 @@ def rock_test(results: Results, *, case: str = "standing", units: Units = "si", 
         *_pushed(rocked),
         *_at_the_tread(rocked),
         *_at_the_rows(rocked, detail),
+        _radius(rocked),
         *_working(rocked),
     ]
     slack = rocked.length(play.tread_travel)
@@ -190,7 +215,7 @@ def _at_the_tread(r: _Rocked) -> list[Item]:
             start=pulled,
             end=pushed,
             line_at=_TOP + 7.0,
-            text=f"slack {{s}} = {r.length(r.play.tread_travel)}",
+            text=f"slack {{s}} = {r.told.travel}",
             level=_OVER,
         )
     ]
@@ -242,27 +267,83 @@ def _at_the_rows(r: _Rocked, view: View) -> list[Item]:
                 level=_OVER,
             )
         )
+    return [*items, *_rows_named(r, view)]
+
+
+def _rows_named(r: _Rocked, view: View) -> list[Item]:
+    """Return the symbols of the working at the rows: radial play, contact angle, spread, and the centre's name."""
+    half, left = r.parts.measures.bearing.apex, r.side * r.parts.measures.bearing.apex
+    first = r.parts.bearing.contact_lines[0 if r.side > 0 else 1]  # of the row that is nearer to the column
+    (far, radius), *_ = sorted(first, key=lambda point: -point[1])
     told = Label(
-        ("radial play", f"{{δ|r}} = {r.length(r.play.radial_play)}"),
+        ("radial play at each", "pressure centre", "{δ|r} = {δ} tan {α}", f"= {r.told.radial}"),
         "left column",
         (half, 0.0),  # between the heads of the dimension that is nearer to the column
         leader_dot=True,
     )
-    items.append(Note("label-radial-play", "detail", 4, label=told, level=_OVER))
-    return items
+    angle = Label(("contact angle", f"{{α}} = {r.told.angle}"), "left column")
+    line = Label(("contact line",), "left column", (r.side * far, radius), tone="reaction")
+    under = view.on_sheet((0.0, 0.0))[1] - _SPREAD
+    return [
+        Note("label-radial-play", "detail", 4, label=told, level=_OVER),
+        Note("label-contact-line", "detail", 4, label=line, level=_OVER),
+        AngularDimension(
+            "contact-angle",
+            "detail",
+            4,
+            vertex=(half, 0.0),
+            start=(half, radius),
+            end=(r.side * far, radius),
+            radius=_ARC,
+            extension=(True, False),
+            label=angle,
+            level=_OVER,
+        ),
+        Dimension(
+            "spread",
+            "detail",
+            4,
+            start=(left, 0.0),
+            end=(-left, 0.0),
+            line_at=under,
+            text=f"{{ℓ}} = {r.told.spread}",
+            level=_OVER,
+        ),
+        Note(
+            "label-centre",
+            "detail",
+            4,
+            label=Label(("bearing centre",), "above", (0.0, 0.0), tone="soft", size=2.2, nudge=(0.0, 1.0)),
+            level=_OVER,
+        ),
+    ]
+
+
+def _radius(r: _Rocked) -> Dimension:
+    """Return the lever from the bearing centre to the tread, on the side that lies away from the detail."""
+    m = r.parts.measures
+    edge = r.side * m.load_line + r.parts.below.half_width + m.free_radius * math.sin(r.tilt)
+    view, _ = _whole_view(r)
+    return Dimension(
+        "radius",
+        "whole",
+        4,
+        start=(0.0, 0.0),
+        end=(r.side * m.load_line, -m.free_radius),
+        direction="vertical",
+        line_at=view.on_sheet((edge, 0.0))[0] - 8.0,
+        text=f"{{R}} = {r.told.radius}",
+        level=_OVER,
+    )
 
 
 def _working(r: _Rocked) -> list[Item]:
     """Return the lever as a sum, below the detail."""
-    play = r.play
-    radius = format_quantity(r.results.wheel_geometry.free_diameter / 2, "length", r.units)
-    spread = r.length(r.results.bearing.effective_spread or 0.0)
-    contact = format_quantity(r.results.setup.bearing.contact_angle or 0.0, "angle", r.units)
+    told = r.told
     lines = (
-        f"at each pressure centre {{δ|r}} = {{δ}} tan {{α}} = {r.length(play.end_play)} · tan {contact} = "
-        f"{r.length(play.radial_play)}",
-        f"over the spread {{ℓ}} = {spread}: {format_quantity(play.rocking_angle, 'slope', r.units)} to either side",
-        f"at the tread {{s}} = 2 {{R}} {{δ|r}}/{{ℓ}} = {r.length(play.tread_travel)}, {{R}} = {radius}",
+        f"end play along the axis {{δ}} = {told.end}",
+        f"at each pressure centre {{δ|r}} = {{δ}} tan {{α}} = {told.tangent}{told.radial}",
+        f"over the spread {{ℓ}} and the radius {{R}}, at the tread {{s}} = 2 {{R}} {{δ|r}}/{{ℓ}} = {told.travel}",
     )
     left, high = _FRAME[0], _FRAME[1] - 12.0
     heading = f"*Slack {r.larger}"
