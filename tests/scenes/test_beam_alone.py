@@ -107,6 +107,29 @@ def test_dimensions_add_up_to_the_length(beam: Beam):
     assert drawn == pytest.approx(beam.length * 1e3, abs=10 * 0.5 / scene.view("beam").scale)
 
 
+@given(beams(), st.sampled_from(("si", "us")))
+@settings(max_examples=40, deadline=None)
+def test_a_chain_of_distances_has_one_unit_like_digits_and_no_false_short_one(beam: Beam, units):
+    spans = [item for item in beam_alone(solve_beam(beam), units=units).items if isinstance(item, Dimension)]
+    told = [span.text.split("\u00a0") for span in spans]
+    assert len({unit for _, unit in told}) <= 1
+    assert len({len(number.partition(".")[2]) for number, _ in told}) <= 1
+    for span, (number, unit) in zip(spans, told, strict=True):
+        millimetres = float(number.replace(",", "")) * {"mm": 1.0, "m": 1000.0, "in": 25.4}[unit]
+        assert millimetres == pytest.approx(span.end[0] - span.start[0], rel=0.025)
+
+
+def test_the_caption_speaks_of_couples_only_where_there_are_any_and_says_the_signs():
+    ends = (Support(0, "pin"), Support(2.0, "roller"))
+    for acting, has in ((PointForce(1.0, -100.0), False), (PointMoment(1.0, 100.0), True)):
+        caption = beam_alone(solve_beam(Beam("Any", "any", 2.0, ends, (acting,), None, {}, ()))).caption
+        assert ("couples as arcs" in caption) is has
+        # a phone shows no words beside the plots, but the caption
+        assert "upward forces left of the cut" in caption
+        assert "positive where the beam sags" in caption
+        assert "a shape and no size" in caption
+
+
 @pytest.mark.parametrize("file", sorted(CONTENT.glob("beams/*.toml")), ids=lambda file: file.stem)
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_no_words_meet_in_the_demonstration(file: Path, units):

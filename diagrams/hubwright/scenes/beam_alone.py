@@ -10,6 +10,7 @@ from typing import Literal
 
 from hubwright.quantities import format_quantity, format_terms
 from hubwright.quantities.formatting import MINUS
+from hubwright.quantities.sums import display_sum
 from hubwright.results.beams import BeamReaction, BeamResults
 from hubwright.scenes.beam_loads import (
     HALF_BAR,
@@ -58,6 +59,7 @@ _WIDTH, _LEFT, _RIGHT = 310.0, 76.0, 280.0  # of the drawing area, and where the
 _FOOT, _ROW = 31.0, 7.0
 _ARROWS = 20.0
 _SYMBOL = 7.5  # from the axis down past a support's symbol
+_MORE_DIGITS, _NEAR = (4, 5, 6), 0.02  # of a chain's whole length, where a short one would be told less closely
 _WORDS = RowWords(
     shear=("sum of the upward", "forces left of the cut"),
     moment=("sagging positive,", "d{M}/d{x} = {V}"),
@@ -121,7 +123,7 @@ def beam_alone(beam: BeamResults, *, units: Units = "si") -> Scene:
     return Scene(
         name="beam-alone",
         title=_title(beam, units),
-        caption=f"{plain(beam.name)}. Forces and shear at one scale; couples as arcs that show their sense alone.",
+        caption=_caption(beam, items),
         description=_description(beam, units),
         units=units,
         size=(_WIDTH, view.origin[1] + up + 3.0),
@@ -244,10 +246,10 @@ def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
     # steps: no extension line of a lower row runs through words
     taken: list[float] = [-math.inf]
     spans: list[_Span] = []
-    for left, right in pairwise(sorted(place * 1e3 for place in places)):
-        if (right - left) * scale < 0.5:
-            continue
-        text = format_quantity((right - left) / 1e3, "length", units)
+    ends = pairwise(sorted(place * 1e3 for place in places))
+    shown = [(left, right) for left, right in ends if (right - left) * scale >= 0.5]
+    texts = _in_one_unit([(right - left) / 1e3 for left, right in shown], units)
+    for (left, right), text in zip(shown, texts, strict=True):
         words, row = 2.2 * len(text) + 3.0, 0
         if (right - left) * scale < words:
             free = left * scale - words
@@ -255,6 +257,23 @@ def _spans(beam: BeamResults, scale: float, units: Units) -> list[_Span]:
             taken[row : row + 1] = [right * scale]
         spans.append(_Span(left, right, text, row))
     return spans
+
+
+def _in_one_unit(lengths: list[float], units: Units) -> list[str]:
+    """Return the lengths of a chain in one unit with like digits, so many that also a short one is told.
+
+    >>> [text.replace("\\xa0", " ") for text in _in_one_unit([1.0, 1.4, 0.6], "si")]
+    ['1.00 m', '1.40 m', '0.60 m']
+    """
+    whole = math.fsum(lengths)
+    told = list(display_sum(lengths, "length", units)[0])
+    for digits in _MORE_DIGITS:
+        numbers = [float(shown.number.replace(",", "")) for shown in told]
+        shares = (number / math.fsum(numbers) for number in numbers)
+        if all(abs(share * whole - each) <= _NEAR * each for share, each in zip(shares, lengths, strict=True)):
+            break
+        told = list(display_sum(lengths, "length", units, digits=digits)[0])
+    return [shown.text for shown in told]
 
 
 def _lengths(beam: BeamResults, spans: list[_Span], view: View, line_at: float) -> list[Item]:
@@ -299,6 +318,19 @@ def _guided(beam: BeamResults) -> list[tuple[str, float, Literal["reaction", "lo
         if not isinstance(load, DistributedLoad)
     ]
     return places
+
+
+def _caption(beam: BeamResults, items: list[Item]) -> str:
+    """Return what is drawn and how it is read, on a phone too, where no words stand beside the plots."""
+    couples = any(isinstance(item, Moment) and item.newton_metres for item in items)
+    arcs = "; couples as arcs that show their sense alone" if couples else ""
+    bend = "The deflection has a scale of its own."
+    if beam.deflection is None:
+        bend = "Without a section the deflection has a shape and no size."
+    return (
+        f"{plain(beam.name)}. Forces and shear at one scale{arcs}. {{V}} sums the upward forces left of the cut; "
+        f"{{M}} is positive where the beam sags. {bend}"
+    )
 
 
 def _title(beam: BeamResults, units: Units) -> str:
