@@ -179,6 +179,7 @@ def _normal(item: v.Normal, view: v.View, sheet: Sheet) -> Group:
     if item.newtons == 0:
         return Group(name, ())
     sheet.keep_off_box(name, "mark", box)
+    sheet.circles[name] = (at, r)
     data = (("sight", "toward" if item.newtons > 0 else "away"),)
     return Group(name, normal_marks(at, toward=item.newtons > 0, role=item.role), data)
 

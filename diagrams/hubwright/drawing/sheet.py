@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from math import hypot
+from math import dist, hypot
 
 import numpy as np
 
@@ -34,6 +34,7 @@ class Sheet:
     wanted: list[Wanted] = field(default_factory=list)
     texts: list[TextBox] = field(default_factory=list)
     names: dict[str, int] = field(default_factory=dict)
+    circles: dict[str, tuple[v.Point, float]] = field(default_factory=dict)  # centre and radius of round symbols
 
     def plain_name(self, item: v.Item, prefix: str) -> str:
         """Return what an item's group is called if no other is called so: its name, with what says what it is."""
@@ -101,7 +102,7 @@ class Sheet:
         label = placed.wanted.label
         words = " ".join(plain(text) for text in label.lines)
         self.texts.append(TextBox(placed.wanted.name, words, placed.box))
-        marks = _leader(placed)
+        marks = _leader(placed, _up_to(placed.leader, self.circles.get(placed.wanted.owner)))
         marks += _balloon(placed) if placed.wanted.balloon else _words(placed)
         return Group(placed.wanted.name, tuple(marks))
 
@@ -114,13 +115,26 @@ def _within(point: v.Point, frame: Box) -> v.Point:
     )
 
 
-def _leader(placed: Placed) -> list[Mark]:
+def _up_to(leader: tuple[v.Point, ...], circle: tuple[v.Point, float] | None) -> tuple[v.Point, ...]:
+    """Return a leader as far as the edge of the round symbol that it names: within, it would strike it out."""
+    if not leader or circle is None or dist(leader[-1], circle[0]) >= circle[1]:
+        return leader
+    (x, y), radius = circle
+    before = leader[-2]
+    away = dist(before, circle[0])
+    if away <= radius:
+        return ()
+    share = radius / away
+    return (*leader[:-1], (x + share * (before[0] - x), y + share * (before[1] - y)))
+
+
+def _leader(placed: Placed, leader: tuple[v.Point, ...]) -> list[Mark]:
     """Return a leader over a paper edge that keeps it clear of what it crosses."""
-    if not placed.leader:
+    if not leader:
         return []
     label = placed.wanted.label
     colour = text_token(label.tone) if label.tone not in ("ink", "soft", "faint") else "soft"
-    points = np.array(placed.leader)
+    points = np.array(leader)
     marks: list[Mark] = [
         Shape((points,), line="paper", width=_LEADER_HALO, cap="butt"),
         Shape((points,), line=colour, width=_LEADER),
@@ -128,7 +142,7 @@ def _leader(placed: Placed) -> list[Mark]:
     if placed.wanted.callout:
         marks.append(_pointer(points[-2], points[-1], colour))
     elif label.leader_dot:
-        marks.append(Disc(placed.leader[-1], 0.42, colour, "paper", 0.12))
+        marks.append(Disc(leader[-1], 0.42, colour, "paper", 0.12))
     return marks
 
 
