@@ -1,6 +1,8 @@
 """Braking seen from above: closed with the caliper at its place, level loads of the rows, words of the numbers."""
 
+import math
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -8,14 +10,18 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
+from hubwright.drawing.arrows import NORMAL_RADIUS
+from hubwright.drawing.geometry import Segment, cross
+from hubwright.drawing.marks import Shape, flat
 from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.braking_top_view import braking_top_view
-from hubwright.scenes.vocabulary import Force, Moment, Normal
+from hubwright.scenes.small_forces import along as along_arrow
+from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Line, Moment, Normal, Scene
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import check_scene, check_written_scales, drawn, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
@@ -144,6 +150,88 @@ def test_what_the_caliper_is_said_to_stand_above_has_no_angle() -> None:
         upright = any(words in scene.title for words in ("above the axle", "below the axle", "nothing upright"))
         measured = any(item.name == "dimension-caliper-position" for item in scene.items)
         assert upright is not measured, (degrees, scene.title)
+
+
+def leader(scene: Scene, owner: str) -> list[Segment]:
+    """The pieces of the leader of a label as drawn."""
+    group = next(group for group in drawn(scene).groups() if group.name == f"label-{owner}")
+    line = next(flat(group.children))
+    assert isinstance(line, Shape)
+    return [(*a, *b) for a, b in pairwise(tuple(point) for point in line.rings[0])]
+
+
+def arrows(scene: Scene, view: str) -> list[Force]:
+    return [item for item in scene.items if isinstance(item, Force) and item.view == view]
+
+
+ALONG = [("hill-wagon", "firm braking"), ("hill-wagon", "pulling away"), ("kit-trailer", "firm braking")]
+ALONG += [("supply-van", "firm braking"), ("supply-van", "pulling away")]
+
+
+@pytest.mark.parametrize(("vehicle", "case"), ALONG)
+def test_no_leader_crosses_another_or_the_line_to_a_ring(vehicle: str, case: str) -> None:
+    scene = braking_top_view(solve(load(CONTENT / f"vehicles/{vehicle}.toml")), case=case)
+    view = scene.view("top")
+    leaders = {item.name: leader(scene, item.name) for item in arrows(scene, "top")}
+    rings: list[Segment] = []
+    for item in scene.items:
+        if isinstance(item, Line) and item.view == "top" and item.name.endswith("-z-top"):
+            start, end = (view.on_sheet(point) for point in item.points)
+            rings.append((*start, *end))
+    assert len(rings) >= 3
+    for name, pieces in leaders.items():
+        others = [piece for other, each in leaders.items() if other != name for piece in each]
+        assert not [piece for piece in pieces for other in (*rings, *others) if cross(piece, other)], name
+
+
+@pytest.mark.parametrize(("vehicle", "case"), ALONG)
+def test_leaders_end_off_the_arc_about_the_bearing_centre(vehicle: str, case: str) -> None:
+    scene = braking_top_view(solve(load(CONTENT / f"vehicles/{vehicle}.toml")), case=case)
+    turned = next(item for item in scene.items if isinstance(item, Moment) and item.view == "top")
+    for item in arrows(scene, "top"):
+        if not item.to_scale:  # too short to reach the arc
+            continue
+        end = leader(scene, item.name)[-1][2:]
+        assert abs(math.dist(end, scene.view("top").origin) - turned.radius) > 1.5, item.name
+
+
+@pytest.mark.parametrize(("vehicle", "case"), ALONG)
+def test_the_leader_of_the_farther_row_passes_the_head_of_the_nearer(vehicle: str, case: str) -> None:
+    scene = braking_top_view(solve(load(CONTENT / f"vehicles/{vehicle}.toml")), case=case)
+    view = scene.view("detail")
+    nearer = next(item for item in arrows(scene, "detail") if item.name == "reaction-row-inboard-x")
+    tip, tail = along_arrow(nearer, view, 1.0), along_arrow(nearer, view, 0.0)
+    length = math.dist(view.on_sheet(tip), view.on_sheet(tail))
+    neck = along_arrow(nearer, view, 1.0 - min(1.0, 4.4 / length))
+    head = (*view.on_sheet(neck), *view.on_sheet(tip))
+    assert not [piece for piece in leader(scene, "reaction-row-outboard-x") if cross(piece, head)]
+
+
+def test_leaders_of_the_rows_leave_dots_and_crosses_whole() -> None:
+    scene = braking_top_view(wagon())
+    rings = [item for item in scene.items if isinstance(item, Normal) and item.view == "detail"]
+    assert len(rings) == 2
+    for ring in rings:
+        end = leader(scene, ring.name)[-1][2:]
+        assert math.dist(end, scene.view("detail").on_sheet(ring.at)) >= NORMAL_RADIUS - 1e-6
+
+
+def test_centre_spread_angle_caliper_and_road_force_are_told() -> None:
+    scene = braking_top_view(wagon())
+    items = {item.name: item for item in scene.items}
+    assert {"label-centre", "label-caliper"} <= items.keys()
+    spread, turned = items["dimension-spread"], items["dimension-caliper-position"]
+    assert isinstance(spread, Dimension)
+    assert spread.extension == (True, True)
+    assert isinstance(turned, AngularDimension)
+    assert turned.label is not None
+    assert turned.label.lines == ("70° off upright",)
+    inset, above = (items[f"force-contact-x-{view}"] for view in ("inset", "top"))
+    assert isinstance(inset, Force)
+    assert isinstance(above, Force)
+    assert inset.label is not None
+    assert above.label is not None
+    assert inset.label.lines[0] == above.label.lines[0]
 
 
 def test_the_key_names_what_is_drawn() -> None:

@@ -1,6 +1,7 @@
 """The wheel from outboard beside the top view of braking: the caliper at its place, and what it holds."""
 
 import math
+from itertools import pairwise
 
 from hubwright.quantities import format_quantity
 from hubwright.scenes.braking_sheet import INSET_X, Sheet
@@ -18,6 +19,7 @@ from hubwright.scenes.vocabulary import (
     Label,
     LeaderDimension,
     Line,
+    Note,
     Part,
     Point,
 )
@@ -92,6 +94,7 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
     items += [
         Line("disc", "inset", 1, points=(*disc, disc[0]), style="hidden", tone="soft", width=0.18, level=0.3),
         Line("caliper", "inset", 1, points=(*corners, corners[0]), style="phantom", level=0.4),
+        Note("label-caliper", "inset", 1, label=_name(corners, sheet)),
         LeaderDimension(
             "dimension-effective-radius",
             "inset",
@@ -121,6 +124,15 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
     return items
 
 
+def _name(corners: list[Point], sheet: Sheet) -> Label:
+    """Return the name of the caliper's outline, its leader to a corner or to the middle of an edge."""
+    edges = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in pairwise((*corners, corners[0]))]
+    place = sheet.column(outboard=False)
+    # the corner highest up, away from the arrow of the force
+    first, *others = sorted((*corners, *edges), key=lambda point: -point[1])
+    return Label(("caliper",), place, anchor=first, also=tuple(others), tone="soft", size=2.4)
+
+
 def _along_the_road(sheet: Sheet, step: int) -> list[Item]:
     """Return the force along the road, if there is any."""
     contact = sheet.actions.contact
@@ -133,7 +145,7 @@ def _along_the_road(sheet: Sheet, step: int) -> list[Item]:
         at=sheet.inset.point(contact.point),
         vector=(contact.force.x, 0.0),
         tip_at_point=False,
-        label=Label(("{F|x}",), "below", tone="load", size=2.5),
+        label=Label((f"*{{F|x}} = {sheet.words.force(contact.force.x)}",), "below", tone="load", size=2.5),
         level=23.0,
     )
     return [visible(force, sheet.inset.view)]
@@ -144,6 +156,7 @@ def _position(sheet: Sheet, angle: float, at: Point) -> list[Item]:
     if abs(math.sin(angle)) < UPRIGHT:  # above or below the axle: words say it
         return []
     far = math.hypot(*at)
+    told = format_quantity(abs(angle), "angle", sheet.words.units)
     upright = Line(
         "upright", "inset", 5, points=((0.0, 0.0), (0.0, 0.8 * far)), style="centre", tone="soft", level=19.0
     )
@@ -154,7 +167,7 @@ def _position(sheet: Sheet, angle: float, at: Point) -> list[Item]:
         start=(0.0, far),
         end=at,
         radius=_POSITION * far * sheet.inset.view.scale,
-        label=Label((format_quantity(abs(angle), "angle", sheet.words.units),), size=2.4),
+        label=Label((f"{told} off upright",), sheet.column(outboard=False), size=2.4),
         level=19.0,
     )
     return [upright, turned]

@@ -109,8 +109,8 @@ def braking_sheet(results: Results, words: BrakingWording, actions: Actions, par
 
 
 def columns_of(sheet: Sheet) -> tuple[Column, ...]:
-    """Return the columns outboard of the wheel, over the rings, and inboard of detail and inset."""
-    left = Column("left", _COLUMNS[0], sheet.top.view.origin[1] - 2.0, HEIGHT - 6.0)
+    """Return the columns outboard of the wheel and inboard of detail and inset."""
+    left = Column("left", _COLUMNS[0], FOOT + 4.0, HEIGHT - 6.0)
     right = Column("right", _COLUMNS[1], FOOT + 4.0, HEIGHT - 4.0)
     if sheet.side > 0:
         return left, right

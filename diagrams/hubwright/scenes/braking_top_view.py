@@ -5,6 +5,7 @@ millimetres from the bearing centre. Upright forces are dots and crosses in ring
 """
 
 import math
+from dataclasses import replace
 from typing import Literal
 
 from hubwright.results.model import Results, Vector
@@ -13,8 +14,8 @@ from hubwright.scenes.braking_sheet import BOX, HEIGHT, WIDTH, Sheet, braking_sh
 from hubwright.scenes.braking_words import BrakingWording
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.key_entries import moment_entries, standing_entries
-from hubwright.scenes.linked_views import Axis, arc, arrows, ring
-from hubwright.scenes.small_forces import visible
+from hubwright.scenes.linked_views import Axis, Seen, arc, arrows, ring
+from hubwright.scenes.small_forces import OFF_END, along, length, visible
 from hubwright.scenes.vocabulary import (
     Dimension,
     Dot,
@@ -23,6 +24,7 @@ from hubwright.scenes.vocabulary import (
     KeyEntry,
     Label,
     Line,
+    Note,
     ScaleBar,
     Scene,
     Tone,
@@ -37,7 +39,12 @@ from hubwright.scenes.wheel_end_solids import solids
 
 _ARC, _SMALL_ARC, _CLEAR = 9.0, 6.0, 2.2  # radius of the moment, the small one where the load line is so far off
 _RING = {"row_outboard": 15.0, "row_inboard": 9.0}  # of the rows' upright loads, from the axis
-_SLOT, _PITCH, _LOWER = 8.0, 6.6, 9.0  # place of the rings beside the wheel
+_SLOT, _PITCH, _LOWER = 6.0, 6.6, 16.0  # place of the rings beside the wheel, under the heading of the inset
+_EDGE = 2.2  # radius of a ring
+_SHARES = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2)  # of an arrow from its tail, where its leader may end
+_TAIL = 0.85  # of an arrow from its tip, where the leader of the farther row's ends
+_SHORT = 0.2  # of an arrow from its tail, where its shaft is if it has hardly any
+_HEAD = 5.0  # of an arrow, and what its leader keeps off it
 
 
 def braking_top_view(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -109,6 +116,7 @@ def _axes(sheet: Sheet) -> list[Item]:
         ),
         Dot("centre-top", "top", 1, at=(0.0, 0.0), radius=0.7, level=26.0),
         Dot("centre-detail", "detail", 1, at=(0.0, 0.0), radius=0.8, level=26.0),
+        Note("label-centre", "detail", 1, label=Label(("{C}",), "below", anchor=(0.0, 0.0), size=2.5)),
         Words(
             "words-top",
             "",
@@ -143,15 +151,16 @@ def _forces(sheet: Sheet) -> list[Item]:
     """Return everything on the body as seen from above: level forces as arrows, upright ones as rings."""
     steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
     seen, m, least = sheet.top, sheet.parts.measures, sheet.least
-    upright = [action for action in sheet.actions.all if abs(action.force.z) > least]
-    beside = sheet.side * (m.load_line + sheet.parts.above.half_width + _SLOT / seen.view.scale)
+    # on the side without a column, and in the order in which their points stand, so that no line crosses another
+    upright = sorted((a for a in sheet.actions.all if abs(a.force.z) > least), key=lambda a: -a.point.x)
+    beside = sheet.side * (m.load_line - sheet.parts.above.half_width - _SLOT / seen.view.scale)
     along = abs(m.load_line) * seen.view.scale
     radius = _ARC if abs(_ARC - along) > _CLEAR else _SMALL_ARC
     items: list[Item] = []
     for action in sheet.actions.all:
         step = steps[action.name]
         labels: dict[Axis, Label] = {axis: _label(sheet, action, axis) for axis in seen.across}
-        items += arrows(seen, action, step, labels, least=least, ringed=False)
+        items += [_led(item, seen, radius) for item in arrows(seen, action, step, labels, least=least, ringed=False)]
         if action in upright:
             slot = (beside, -(_LOWER + upright.index(action) * _PITCH) / seen.view.scale)
             items += ring(seen, action, step, _upright(sheet, action), least=least, slot=slot)
@@ -173,7 +182,19 @@ def _upright(sheet: Sheet, action: Action) -> Label:
     symbol = f"{{{action.symbol}}}" if action.name == "weight" else f"{{{action.symbol}|z}}"
     z = action.force.z
     text = f"{symbol} = {sheet.words.force(z)} {sheet.words.upright(z)}"
-    return Label((text,), "left" if sheet.side > 0 else "right", tone=tone, size=2.4)
+    return Label((text,), "right" if sheet.side > 0 else "left", tone=tone, size=2.4)
+
+
+def _led(item: Item, seen: Seen, arc_radius: float) -> Item:
+    """Return an arrow at which a leader ends on the shaft, clear of the arc about the bearing centre."""
+    if not isinstance(item, Force) or item.label is None or not item.to_scale:
+        return item
+    centre, long = seen.view.origin, math.hypot(*item.vector) / (seen.view.newtons_per_mm or 1.0)
+    ends = [along(item, seen.view, share) for share in _SHARES if (1.0 - share) * long > _HEAD]
+    clear = [end for end in ends if abs(math.dist(seen.view.on_sheet(end), centre) - arc_radius) > _CLEAR]
+    if not clear:
+        return item
+    return replace(item, label=replace(item.label, anchor=clear[0], also=(*clear[1:], *item.label.also)))
 
 
 def _label(sheet: Sheet, action: Action, axis: Axis) -> Label:
@@ -191,11 +212,11 @@ def _rows(sheet: Sheet, step: int) -> list[Item]:
     items: list[Item] = []
     least = sheet.least
     told = zip(sheet.words.row_forces("x"), sheet.words.row_forces("z"), strict=True) if sheet.rows else ()
-    for action, (along, upwards) in zip(sheet.rows, told, strict=True):
+    for action, (lengthwise, upwards) in zip(sheet.rows, told, strict=True):
         x, y = action.force.x, action.point
         at = sheet.detail.point(y)
         name = action.name.replace("_", "-")
-        lines = (f"*{{F|{action.symbol}x}} = {along}", f"{sheet.words.fore_and_aft(x)} on hub")
+        lines = (f"*{{F|{action.symbol}x}} = {lengthwise}", f"{sheet.words.fore_and_aft(x)} on hub")
         label = Label(lines, sheet.column(outboard=False), tone="reaction", size=2.7)
         items.append(Dot(f"pressure-centre-{name}", "detail", step, at=at, tone="reaction", radius=0.6, level=25.0))
         if abs(x) > least:
@@ -209,7 +230,7 @@ def _rows(sheet: Sheet, step: int) -> list[Item]:
                 label=label,
                 level=23.0,
             )
-            items.append(visible(arrow, sheet.detail.view))
+            items.append(_past_the_other(visible(arrow, sheet.detail.view), sheet))
         upright = Action(name, action.symbol, "on hub", "reaction", Vector(0.0, 0.0, action.force.z), action.point)
         # away from the arrow, which ends at the point; the farther row's higher, so that its leader passes the other's
         off = _RING[action.name] / sheet.detail.view.scale
@@ -219,9 +240,28 @@ def _rows(sheet: Sheet, step: int) -> list[Item]:
             f"*{{F|{action.symbol}z}} = {upwards}",
             f"{sheet.words.upright(z)} on hub",
         )
-        beside = Label(text, sheet.column(outboard=False), tone="reaction", size=2.5)
+        edge = slot[0] - sheet.side * _EDGE / sheet.detail.view.scale, slot[1]  # a leader would strike out dot or cross
+        beside = Label(text, sheet.column(outboard=False), anchor=edge, tone="reaction", size=2.5)
         items += ring(sheet.detail, upright, step, beside, least=least, slot=slot)
     return items
+
+
+def _past_the_other(arrow: Force, sheet: Sheet) -> Force:
+    """Return the level load of a row with its words so placed that its leader passes the other row's head.
+
+    The outboard one's words stand farther from the axis: they lead to its tail, the inboard one's nearer to its tip.
+    """
+    view, outboard = sheet.detail.view, sheet.rows[0]
+    tail = _TAIL * length(outboard.force.x, view.newtons_per_mm or 1.0)
+    long = length(arrow.vector[1], view.newtons_per_mm or 1.0)
+    assert arrow.label is not None
+    share = 0.5 if long / 2 > _HEAD else _SHORT
+    shaft, tip = along(arrow, view, share), along(arrow, view, 1.0, OFF_END)
+    if arrow.at == sheet.detail.point(outboard.point):
+        ends = along(arrow, view, 1.0 - _TAIL), along(arrow, view, 0.0, -OFF_END)
+    else:
+        ends = (shaft, tip) if (1.0 - share) * long < tail else (tip, shaft)
+    return replace(arrow, label=replace(arrow.label, anchor=ends[0], also=ends[1:]))
 
 
 def _levers(sheet: Sheet, step: int) -> list[Item]:
@@ -274,7 +314,6 @@ def _levers(sheet: Sheet, step: int) -> list[Item]:
                 end=(-half, foot),
                 line_at=frame[1] - 5.5,
                 text=f"{{ℓ}} = {words.length(spread)}",
-                extension=(False, False),
             )
         )
     return items
