@@ -15,6 +15,7 @@ from hubwright.scenes.vocabulary import (
     Units,
     View,
 )
+from hubwright.scenes.wheel_end_bridge import bridge
 from hubwright.scenes.wheel_end_drawn import Drawn, closed_body
 from hubwright.scenes.wheel_end_layout import BRIDGE, HEIGHT, WIDTH, layout
 from hubwright.scenes.wheel_end_levers import LEVEL, effective_spread, levers
@@ -124,7 +125,7 @@ def axes(d: Drawn) -> list[Item]:
 
 
 def _bridge(d: Drawn, step: int) -> list[Item]:
-    first, second = d.words.bridge()
+    first, second = bridge(d.words)
     if not first:
         return []
     return [

@@ -1,9 +1,9 @@
-"""The words of the wheel-end section: title, caption, text alternative, bridge and steps, all from the numbers.
+"""The words of the wheel-end section: title, caption, text alternative and steps, all from the numbers.
 
 Directions are words: a force on the hub is so large and points up or down, outboard or inboard, forward or rearward.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from hubwright.quantities import format_quantity, format_terms
@@ -210,56 +210,11 @@ class Wording:
         force = self.state.free_body.force(name).force
         return self.force((force.x**2 + force.y**2 + force.z**2) ** 0.5)
 
-    def bridge(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
-        """Return two blocks of lines that lead from force and moment at the centre to the two rows."""
-        rows, spread = self.state.row_load, self.results.bearing.effective_spread
-        if rows is None or spread is None:
-            return (), ()
-        B, M = self.state.bearing_force, self.state.bearing_moment
-        A, I = rows.outboard, rows.inboard
-        half = self.length(spread / 2)
-        first = [
-            "*On the hub, the rows share the force",
-            "{F|A} and {F|B} together make {B|z}",
-            self._sum("z", self.upright),
-        ]
-        second = [
-            "*and as a couple they hold the moment",
-            "their difference, times {ℓ}/2, makes {M|x}",
-            self._couple("z", half, M.x),
-        ]
-        if not self.nothing(B.x):
-            first += ["fore and aft they make {B|x}", self._sum("x", self.fore_and_aft)]
-        if not self.nothing(A.x - I.x):
-            second += ["fore and aft, {M|z} about the vertical", self._couple("x", half, M.z)]
-        return tuple(first), tuple(second)
-
     def row_forces(self, axis: str = "z", state: CaseResult | None = None) -> tuple[str, str]:
         """Return the sizes of both rows' loads, so shown that they add up to the force on the bearing."""
         rows = (state or self.state).row_load
         assert rows is not None
         return row_sizes([getattr(row, axis) for row in rows_of(rows)], self.units)
-
-    def _sum(self, axis: str, word: Callable[[float], str]) -> str:
-        """Return a sum of two row loads, as they act on the hub; directions are named once if they agree."""
-        assert self.state.row_load is not None
-        first, second = (getattr(row, axis) for row in rows_of(self.state.row_load))
-        total = getattr(self.state.bearing_force, axis)
-        sizes = (*self.row_forces(axis), self.force(total))
-        if first * second >= 0:
-            return f"{sizes[0]} + {sizes[1]} = {sizes[2]}, all {word(-total)}"
-        ways = (word(-first), word(-second), word(-total))
-        summed = f"{sizes[0]} {ways[0]} + {sizes[1]} {ways[1]} = {sizes[2]}"
-        # the longer words leave no room for a third: the label of the sum has it
-        return summed if word == self.fore_and_aft else f"{summed} {ways[2]}"
-
-    def _couple(self, axis: str, half: str, moment: float) -> str:
-        assert self.state.row_load is not None
-        first, second = (getattr(row, axis) for row in rows_of(self.state.row_load))
-        sign = "−" if first * second >= 0 else "+"
-        sizes = self.row_forces(axis)
-        larger, smaller = sizes if abs(first) >= abs(second) else sizes[::-1]
-        return f"({larger} {sign} {smaller}) · {half} = {self.moment(moment)}"
 
     def steps(self, lens_factor: float) -> tuple[Step, ...]:
         """Return the moves in teaching order."""
