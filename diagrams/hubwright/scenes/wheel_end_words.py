@@ -3,6 +3,7 @@
 Directions are words: a force on the hub is so large and points up or down, outboard or inboard, forward or rearward.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -63,9 +64,20 @@ class Wording:
         """Return forward or rearward."""
         return "forward" if newtons > 0 else "rearward"
 
+    def ways(self, force: Vector) -> str:
+        """Return where a force points, in words."""
+        words = [self.upright(force.z)] * (not self.nothing(force.z))
+        words += [self.sideways(force.y)] * (not self.nothing(force.y))
+        words += [self.fore_and_aft(force.x)] * (not self.nothing(force.x))
+        return " and ".join(words)
+
     def turning(self, moment_x: float) -> str:
         """Return the sense of a moment about x as seen from the rear."""
         return "clockwise" if moment_x > 0 else "counter-clockwise"
+
+    def turning_from_above(self, moment_z: float) -> str:
+        """Return the sense of a moment about z as seen from above."""
+        return "counter-clockwise" if moment_z > 0 else "clockwise"
 
     @property
     def wheel(self) -> str:
@@ -148,6 +160,7 @@ class Wording:
         words = self.directed(Vector(-B.x, -B.y, -B.z))
         sentence = (
             f"The bearing pushes the hub {_listed(words)} and turns it {self.turning(-M.x)} with {self.moment(M.x)}"
+            f"{self._from_above(' and, seen from above, ')}"
         )
         rows = self.state.row_load
         if rows is None:
@@ -157,6 +170,13 @@ class Wording:
             for size, name, row in zip(self.row_forces(), ("outboard", "inboard"), rows_of(rows), strict=True)
         ]
         return f"{sentence}: {_listed(parts)}."
+
+    def _from_above(self, opening: str) -> str:
+        """Return how the bearing turns the hub about the vertical, if it does, behind words that open it."""
+        M_z = self.state.bearing_moment.z
+        if abs(M_z) <= self.least:
+            return ""
+        return f"{opening}{self.turning_from_above(-M_z)} with {self.moment(M_z)}"
 
     def directed(self, force: Vector) -> list[str]:
         """Return the components of a force with direction words, the vertical one first; none that is nothing."""
@@ -178,11 +198,20 @@ class Wording:
         caliper = self.state.free_body.force("caliper").force
         if not (self.nothing(caliper.x) and self.nothing(caliper.z)):
             remarks.append("The caliper's force is drawn on the disc in the cut, its couple left to the brake.")
+        if self.state.kind == "side_slope":
+            remarks.append(self._slope())
         if self.state.kind == "ledge":
             remarks.append("The edge lies ahead of the cut.")
         if self.schematic:
             remarks.append("Bearing drawn schematically.")
         return remarks
+
+    def _slope(self) -> str:
+        """Return how far the picture is tilted: axes are those of the vehicle, in which plumb leans."""
+        weight = self.state.free_body.force("weight_wheel").force
+        angle = format_quantity(math.atan2(abs(weight.y), -weight.z), "angle", self.units)
+        lean = self.sideways(weight.y)
+        return f"The slope of {angle} is drawn level, with the vehicle: weights lean {lean}, which is downhill."
 
     def description(self) -> str:
         """Return the text alternative."""
@@ -274,7 +303,8 @@ class Wording:
             Step(
                 "Put the bearing's answer at C",
                 f"On the hub it is {_listed(self.directed(Vector(-B.x, -B.y, -B.z)))}, "
-                f"and a moment of {self.moment(M.x)}, {self.turning(-M.x)}.",
+                f"and a moment of {self.moment(M.x)}, {self.turning(-M.x)}"
+                f"{self._from_above(', and seen from above ')}.",
                 "reactions",
             ),
             Step("Measure the levers", lever, "dimensions"),
