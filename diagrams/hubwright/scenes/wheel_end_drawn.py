@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from hubwright.results.model import FreeBody, Vector
-from hubwright.scenes.vocabulary import ClosedBody, Label, Normal, Point, Role
+from hubwright.scenes.vocabulary import ClosedBody, Label, Normal, Note, Point, Role
 from hubwright.scenes.wheel_end_layout import Layout
 from hubwright.scenes.wheel_end_parts.assembly import Assembly
 from hubwright.scenes.wheel_end_words import Wording
@@ -46,6 +46,13 @@ def closed_body(body: FreeBody, name: str = "") -> ClosedBody:
         tuple((couple.name, couple.moment.components) for couple in body.couples),
         name,
     )
+
+
+def centre_note(name: str, view: str, step: int, d: Drawn, size: float) -> Note:
+    """Return the letter of the bearing centre: above the axis, on the side where the load line is not."""
+    beside = 2.4 * d.layout.side * (1.0 if d.parts.measures.load_line >= 0 else -1.0)
+    label = Label(("{C}",), "above", anchor=(0.0, 0.0), size=size, nudge=(beside, 0.3))
+    return Note(name, view, step, label=label, level=30.0)
 
 
 def line_of_sight(

@@ -3,6 +3,7 @@
 Sheet millimetres, for a left wheel; a right wheel's sheet is the mirror image, so that outboard stays a true side.
 """
 
+import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -15,10 +16,15 @@ WIDTH, HEIGHT = 300.0, 214.0
 _FOOT, _TOP = 26.0, 209.0  # above the strip of scales; where the tread ends
 _WHEEL_X = 92.0  # the tire's centreline does not wander when the offset changes
 _BOX = (136.0, 68.0, 252.0, 188.0)
-LENS = (6.0, 25.5, 57.0, 58.0)
-_LABELS_INSIDE = 28.0  # from the detail's outboard edge to the edge of its inner column
+LENS = (6.0, 23.5, 57.0, 58.0)
+LENS_WORDS = 2.1  # cap height in the lens
+_LENS_AXIS, _LENS_ARROW = 10.5, 10.0  # of the lens: its axis below its upper edge, and its longest arrow
+LABELS_INSIDE = 31.0  # from the detail's outboard edge to the edge of its inner column
+_OFF_SHAFT = 1.9  # from that edge to the shaft's end
+_OFF_ROAD = 3.0  # from the road up to the words at the contact patch, whose leader comes down to it
 _WHOLE_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _DETAIL_SCALES = ((4, 5), (2, 3), (1, 2), (1, 3), (1, 4))
+_TIMES = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
 _LENS_SCALES = ((1, 1), (1, 2), (1, 3), (1, 5), (1, 10))
 _ROOM = {"contact": 32.0, "bearing": 46.0, "row": 50.0, "side": 30.0}
 _LEAST_CONTACT = 15.0  # room below the tire for the arrow of the contact force
@@ -37,7 +43,9 @@ class Layout:
     lens: View
     whole_ratio: str
     detail_ratio: str
+    lens_ratio: str
     lens_factor: float  # how many times longer forces are drawn in the lens
+    road: float  # its height
     wheel_x: float
     free: float  # half height of the room between the wheel nuts of the detail
     box: tuple[float, float, float, float]
@@ -66,8 +74,8 @@ class Layout:
         x0, y0, x1, y1 = _BOX
         middle = (y0 + y1) / 2
         return (
-            self.column(True, 52.0, LENS[3] + 4.0, _TOP + 1.0),
-            self.column(True, x0 + _LABELS_INSIDE, middle - self.free, middle + self.free),
+            self.column(True, 52.0, max(LENS[3] + 4.0, self.road + _OFF_ROAD), _TOP + 1.0),
+            self.column(True, x0 + LABELS_INSIDE, middle - self.free, middle + self.free),
             self.column(False, x1 + 4.0, y0, y1 + 4.0),
         )
 
@@ -97,7 +105,7 @@ def layout(
     outboard, detail, detail_ratio = _detail_window(parts)
     lens = (x(LENS[0]), LENS[1], x(LENS[2]), LENS[3])
     lens_frame = (min(lens[0], lens[2]), lens[1], max(lens[0], lens[2]), lens[3])
-    lens_view, factor = _lens_view(state, parts, force, lens_frame, side)
+    lens_view, factor, lens_ratio = _lens_view(state, parts, force, lens_frame, side)
     return Layout(
         side=side,
         whole=View("whole", origin, whole, newtons_per_mm=force, mirrored=True, heading="Whole wheel"),
@@ -113,7 +121,9 @@ def layout(
         lens=lens_view,
         whole_ratio=ratio,
         detail_ratio=detail_ratio,
+        lens_ratio=lens_ratio,
         lens_factor=factor,
+        road=ground,
         wheel_x=x(_WHEEL_X),
         free=min((parts.mount.bolt - parts.mount.stud - 4.2) * detail - 0.5, 42.0),
         box=box,
@@ -161,7 +171,7 @@ def _detail_window(parts: Assembly) -> tuple[float, float, str]:
     for sheet, real in _DETAIL_SCALES:
         scale, text = sheet / real, f"{sheet} : {real}"
         # the words outboard stand clear of the shaft's end and of the wheel
-        outboard = max(least, end + (_LABELS_INSIDE + 1.0) / scale)
+        outboard = max(least, end + (LABELS_INSIDE + _OFF_SHAFT) / scale)
         if (outboard + inboard) * scale <= _BOX[2] - _BOX[0]:
             break
     return outboard, scale, text
@@ -169,12 +179,12 @@ def _detail_window(parts: Assembly) -> tuple[float, float, str]:
 
 def _lens_view(
     state: CaseResult, parts: Assembly, force: float, frame: tuple[float, float, float, float], side: int
-) -> tuple[View, float]:
-    """Return the lens in which the small forces at axle height are drawn longer, and how many times longer."""
+) -> tuple[View, float, str]:
+    """Return the lens in which small forces at axle height are drawn longer, how many times longer, and its ratio."""
     m = parts.measures
     # the two masses stand in the middle, with room for their words; the bearing centre is still within the frame
     mean, apart = (m.load_line + m.face) / 2, abs(m.load_line - m.face)
-    scale, _ = drawing_scale(max(2 * abs(mean), apart + 16.0), 44.0, _LENS_SCALES)
+    scale, ratio = drawing_scale(max(2 * abs(mean), apart + 16.0), 44.0, _LENS_SCALES)
     small = [
         abs(component)
         for single in state.free_body.forces
@@ -182,12 +192,31 @@ def _lens_view(
         for component in (single.force.y, single.force.z)
     ]
     small += [reach_of(state.free_body, name) for name in ("wheel", "hub")]
-    # an arrow has room for 6.5 mm; the factor is a round one
-    factor = 1.0 / round_up(max(max(small, default=1.0), 1e-9) / (6.5 * force))
+    room = min(frame[3] - frame[1] - _LENS_AXIS - _words_of_lens(state), _LENS_ARROW)
+    factor = _times(room * force / max(max(small, default=1.0), 1e-9))
     middle = (frame[0] + frame[2]) / 2 + side * scale * mean
-    origin, heading = (middle, frame[3] - 11.5), "Small forces at axle height, on their own scale"
+    origin, heading = (middle, frame[3] - _LENS_AXIS), "Small forces at axle height, on their own scale"
     lens = View("lens", origin, scale, force / factor, mirrored=True, frame=frame, heading=heading)
-    return lens, factor
+    return lens, factor, ratio
+
+
+def _words_of_lens(state: CaseResult) -> float:
+    """Return the height of the words below an arrow of the lens: a name and a weight, or the inertia's two lines more.
+
+    Where that is a ring with a cross or a dot, arrows begin below the ring.
+    """
+    inertia = state.free_body.force("inertia_wheel").force
+    least = 1e-6 * state.free_body.largest_component
+    lines = 4 if inertia.length > least else 2
+    return 1.72 * LENS_WORDS * lines + 1.5 + (1.9 if abs(inertia.x) > least else 0.0)
+
+
+def _times(most: float) -> float:
+    """Return the largest round number of times that is not above a positive one."""
+    if most < 1:
+        return 1.0 / round_up(1.0 / most)
+    decade = 10.0 ** math.floor(math.log10(most))
+    return max(step for step in _TIMES if step * decade <= most) * decade
 
 
 def reach_of(body: FreeBody, name: str) -> float:

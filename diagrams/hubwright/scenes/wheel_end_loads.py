@@ -10,8 +10,8 @@ from typing import Literal
 from hubwright.results.model import SingleForce, Vector
 from hubwright.scenes.small_forces import visible
 from hubwright.scenes.vocabulary import Dot, Force, Ground, Item, Label, Line, Point, View
-from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, flat, line_of_sight
-from hubwright.scenes.wheel_end_layout import LENS, fractions, reach_of
+from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, MM, Drawn, centre_note, flat, line_of_sight
+from hubwright.scenes.wheel_end_layout import LENS, LENS_WORDS, fractions, reach_of
 from hubwright.scenes.wheel_end_words import longer
 
 _AS_ONE = 3.0  # sheet millimetres: arrows nearer than that to one another
@@ -188,7 +188,9 @@ def _small_label(d: Drawn, name: str) -> Label:
     leftward = own > across or (own == across and name == "wheel")
     weight, inertia = words.weight(f"weight_{name}"), words.weight(f"inertia_{name}")
     what = "tire, wheel" if name == "wheel" else "hub"
-    lines = (what, weight) if words.still else (what, f"weight {weight}", f"inertia {inertia}")
+    lines: tuple[str, ...] = (what, weight)
+    if not words.still:
+        lines = (what, f"weight {weight}", f"inertia {inertia}", words.ways(body.force(f"inertia_{name}").force))
     width = 0.74 * max(len(line) for line in lines)  # half of it, on the sheet
     apart = abs(own - across) * MM * d.layout.lens.scale / 2
     nudge = max(width + 1.0 - apart, 0.0)
@@ -200,11 +202,11 @@ def _small_label(d: Drawn, name: str) -> Label:
     reach = max(reach_of(body, each) for each in ((name, other) if as_one else (name,)))
     reach += body.force(f"weight_{name}").force.z
     lower = reach / (d.layout.lens.newtons_per_mm or 1.0)
-    return Label(lines, "below", tone="load", size=2.1, nudge=(inside - at, -lower))
+    return Label(lines, "below", tone="load", size=LENS_WORDS, nudge=(inside - at, -lower))
 
 
 def _lens(d: Drawn, step: int) -> list[Item]:
-    """Return what the lens shows beside the forces: axis, load line, hub face, centre, and its heading."""
+    """Return what the lens shows beside the forces: axis, load line, bearing centre, and its heading."""
     m, lens = d.parts.measures, d.layout.lens
     side = d.layout.side
     assert lens.frame is not None
@@ -212,8 +214,9 @@ def _lens(d: Drawn, step: int) -> list[Item]:
     reach = (x1 - x0) / 2 / lens.scale
     middle = -((x0 + x1) / 2 - lens.origin[0]) / lens.scale
     high, low = 4.0 / lens.scale, -1.0 / lens.scale
-    line, face = side * m.load_line, side * m.face
+    line = side * m.load_line
     what = "Weights" if d.words.still else "Weights, inertia"
+    heading, at = f"{what}: {longer(d.layout.lens_factor)}", (LENS[0] + 2.5, y1 - 4.4)
     return [
         Line(
             "lens-axis",
@@ -224,11 +227,9 @@ def _lens(d: Drawn, step: int) -> list[Item]:
             tone="soft",
         ),
         Line("lens-load-line", "lens", step, points=((line, high), (line, low)), style="centre", tone="load"),
-        Line("lens-face", "lens", step, points=((face, 2.0 / lens.scale), (face, -2.0 / lens.scale)), tone="soft"),
         Dot("lens-centre", "lens", step, at=(0.0, 0.0), radius=0.6, level=ABOVE_PARTS),
-        d.layout.words(
-            "lens-heading", "lens", step, (LENS[0] + 2.5, y1 - 4.4), f"{what}: {longer(d.layout.lens_factor)}", 2.1
-        ),
+        centre_note("label-lens-centre", "lens", step, d, LENS_WORDS),
+        d.layout.words("lens-heading", "lens", step, at, heading, LENS_WORDS),
     ]
 
 

@@ -82,6 +82,7 @@ def wheel_end_section(
         scale_bars=(
             ScaleBar("whole", "length", f"Whole wheel {sheet.whole_ratio}"),
             ScaleBar("detail", "length", f"Detail {sheet.detail_ratio}"),
+            ScaleBar("lens", "length", f"Weights {sheet.lens_ratio}"),
             ScaleBar("whole", "force", "Forces, both views"),
         ),
         key=tuple(key),
@@ -99,7 +100,8 @@ def axes(d: Drawn) -> list[Item]:
     assert frame is not None
     # outboard it ends at the shaft's end: words stand there
     inboard = frame[2] + 3.0 if sheet.side > 0 else frame[0] - 3.0
-    ends = (sheet.side * (d.parts.axle_end + 4.0), (inboard - sheet.detail.origin[0]) / -sheet.detail.scale)
+    scale = sheet.detail.scale
+    ends = (sheet.side * (d.parts.axle_end + 1.0 / scale), (inboard - sheet.detail.origin[0]) / -scale)
     across = [(end, 0.0) for end in ends]
     return [
         Line(
