@@ -1,5 +1,6 @@
 """What the wheel-end section says: forces of the free body, levers of the data, words that agree with both."""
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -9,15 +10,35 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
+from hubwright.quantities import format_quantity
 from hubwright.results import Results, described_wheels, solve
-from hubwright.scenes.vocabulary import Dimension, Dot, Force, Moment, Normal, Part, Scene, Units, Words
+from hubwright.results.model import RowVectors, Vector
+from hubwright.scenes.vocabulary import (
+    LENGTH_OFF_SCALE,
+    NOT_TO_SCALE,
+    Dimension,
+    Dot,
+    Force,
+    Label,
+    Line,
+    Moment,
+    Normal,
+    Note,
+    Part,
+    Scene,
+    Units,
+    Words,
+)
+from hubwright.scenes.wheel_end_bridge import bridge
 from hubwright.scenes.wheel_end_section import wheel_end_section
+from hubwright.scenes.wheel_end_words import Wording
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from strategies import setups
 
 VEHICLES = Path(__file__).parents[2] / "content" / "vehicles"
 DEMONSTRATION = ("hill-wagon", "supply-van", "kit-trailer")
+SIZES = {"N": 1.0, "kN": 1e3, "lbf": 4.4482216152605, "mm": 1e-3, "in": 0.0254}
 
 
 def setup(name: str) -> Setup:
@@ -247,3 +268,123 @@ def test_the_title_says_on_which_side_the_road_pushes(wagon: Results) -> None:
         wagon, wheel_geometry=replace(wagon.wheel_geometry, load_line_offset=-wagon.wheel_geometry.load_line_offset)
     )
     assert "inboard" in wheel_end_section(inboard).title
+
+
+def everything() -> list[tuple[Results, str, Units]]:
+    """Return every demonstration vehicle in every case and both unit systems."""
+    return [
+        (results, case, units)
+        for results in map(solve, map(setup, DEMONSTRATION))
+        for case in results.cases
+        for units in ("si", "us")
+    ]
+
+
+def test_what_is_multiplied_in_print_makes_the_printed_moment() -> None:
+    product = re.compile(r"\((.+) ([+−]) (.+)\) · (.+) = (.+)")
+    told = 0
+    for results, case, units in everything():
+        words = Wording(results, results.cases[case], units, schematic=False, hanging=False)
+        for line in bridge(words)[1]:
+            if match := product.fullmatch(line):
+                read = (match[n].replace(",", "").split("\u00a0") for n in (1, 3, 4))
+                larger, smaller, lever = (float(number) * SIZES[unit] for number, unit in read)
+                made = (larger + (smaller if match[2] == "+" else -smaller)) * lever
+                assert format_quantity(made, "moment", units) == match[5], line
+                told += 1
+    assert told >= 60
+
+
+def test_a_moment_of_rows_that_bear_nearly_alike_is_a_product_of_symbols(wagon: Results) -> None:
+    alike = RowVectors(Vector(0.0, 0.0, 3000.0), Vector(0.0, 0.0, 3000.004))
+    state = replace(wagon.cases["standing"], row_load=alike)
+    assert "({F|B} − {F|A}) · {ℓ}/2 = " in bridge(Wording(wagon, state, "si", schematic=False, hanging=False))[1][2]
+
+
+def length_of(item: Force, scene: Scene) -> float:
+    return float(np.hypot(*item.vector)) / (scene.view(item.view).newtons_per_mm or 1.0)
+
+
+def test_a_reaction_shows_its_head_and_no_row_looks_smaller_than_the_lesser_one() -> None:
+    off_scale = 0
+    for results, case, units in everything():
+        scene = wheel_end_section(results, case=case, units=units)
+        drawn = [item for item in scene.items if isinstance(item, Force) and item.role == "reaction"]
+        for item in drawn:
+            assert not item.to_scale or length_of(item, scene) >= 3.0, (case, item.name)
+        off_scale += sum(not item.to_scale for item in drawn)
+    assert off_scale
+    # 4.2 and 2.1 mm: the larger one would look smaller than the other, which is not to scale
+    scene = wheel_end_section(solve(setup("hill-wagon")), force_scale=800.0)
+    rows = [item for item in scene.items if isinstance(item, Force) and item.name in ("F_A", "F_B")]
+    assert 3.0 < max(length_of(item, scene) for item in rows) < LENGTH_OFF_SCALE
+    assert [item.to_scale for item in rows] == [False, False]
+
+
+def test_each_force_of_a_row_has_words_and_a_leader_of_its_own(wagon: Results) -> None:
+    scene = wheel_end_section(wagon, case="firm braking")
+    for name in ("F_A", "F_Ax", "F_B", "F_Bx"):
+        item = next(item for item in scene.items if item.name == name and item.view == "detail")
+        assert isinstance(item, Force | Normal)
+        assert item.label is not None
+        assert item.label.lines[0].startswith(f"*{{F|{name[2:]}}} = ")  # the value in the same line
+        assert sum(line.startswith("*") for line in item.label.lines) == 1
+        assert (NOT_TO_SCALE in item.label.lines) == (isinstance(item, Force) and not item.to_scale)
+
+
+def test_the_moment_about_the_vertical_is_told_with_its_sense(wagon: Results) -> None:
+    scene = wheel_end_section(wagon, case="firm braking")
+    rows = wagon.cases["firm braking"].row_load
+    assert rows is not None
+    # the hub is pushed forward, harder at the outboard row: at a left wheel that turns it to the right
+    assert rows.outboard.x < rows.inboard.x < 0
+    moment = format_quantity(wagon.cases["firm braking"].bearing_moment.z, "moment", "si").removeprefix("−")
+    for text in (scene.caption, scene.description):
+        assert f"seen from above, clockwise with {moment}" in text
+    force = next(item for item in scene.items if isinstance(item, Normal) and item.name == "B_x")
+    assert force.label is not None
+    assert force.label.lines[2:] == (f"with {{M|z}} = {moment}", "clockwise from above")
+    right = wheel_end_section(solve(setup("hill-wagon"), "front_right"), case="firm braking")
+    assert "seen from above, counter-clockwise with" in right.caption
+
+
+def test_a_slope_is_told_where_the_picture_is_tilted_with_the_vehicle() -> None:
+    results = solve(setup("kit-trailer"))
+    angle = next(case.angle for case in results.setup.cases if case.kind == "side_slope")
+    for case, way in (("cross slope right", "outboard"), ("cross slope left", "inboard")):
+        scene = wheel_end_section(results, case=case)
+        text = f"The slope of {format_quantity(angle, 'angle', 'si')} is drawn level"
+        assert f"{text}, with the vehicle: weights lean {way}, which is downhill." in scene.caption
+    assert "drawn level" not in wheel_end_section(results).caption
+
+
+def test_the_small_forces_are_long_enough_to_see_and_say_where_they_point() -> None:
+    for results, case, units in everything():
+        scene = wheel_end_section(results, case=case, units=units)
+        drawn = [item for item in scene.items if isinstance(item, Force) and item.view == "lens"]
+        weights = [item for item in drawn if item.name.startswith("weight_")]
+        assert min(length_of(item, scene) for item in weights) > 1.6, (case, results.setup.name)
+        labels = [item.label for item in scene.items if item.view == "lens" and isinstance(item, Force | Normal)]
+        told = [label.lines for label in labels if isinstance(label, Label)]
+        for lines in told:
+            if any(line.startswith("inertia") for line in lines):
+                assert set(lines[-1].split(" and ")) <= {"up", "down", "outboard", "inboard", "forward", "rearward"}
+
+
+def test_the_lens_names_the_bearing_centre_and_has_a_scale_of_lengths(wagon: Results) -> None:
+    scene = wheel_end_section(wagon)
+    dot = next(item for item in scene.items if isinstance(item, Dot) and item.view == "lens")
+    named = next(item for item in scene.items if isinstance(item, Note) and item.view == "lens")
+    assert named.label.lines == ("{C}",)
+    assert named.label.anchor == dot.at
+    assert [bar.view for bar in scene.scale_bars if bar.quantity == "length"] == ["whole", "detail", "lens"]
+
+
+def test_leaders_and_axes_do_not_run_on_into_words() -> None:
+    for results, case, units in everything():
+        scene = wheel_end_section(results, case=case, units=units)
+        road = scene.view("whole").on_sheet((0.0, -results.wheel_geometry.loaded_radius * 1e3))[1]
+        assert scene.columns[0].low > road + 2.5  # the leader of the contact pressure comes down to it
+        axis = next(item for item in scene.items if isinstance(item, Line) and item.name == "axis-detail")
+        end = scene.view("detail").on_sheet(axis.points[0])[0]
+        assert end > scene.columns[1].x + 0.8, case

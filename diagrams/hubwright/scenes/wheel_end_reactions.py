@@ -7,12 +7,15 @@ from dataclasses import replace
 
 from hubwright.results.model import Vector
 from hubwright.scenes.small_forces import visible
-from hubwright.scenes.vocabulary import Callout, Dot, Force, Item, Label, Line, Moment, Note, Point, View
-from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, flat, line_of_sight
-from hubwright.scenes.wheel_end_layout import corners
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Callout, Dot, Force, Item, Label, Line, Moment, Point, View
+from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, Place, centre_note, flat, line_of_sight
+from hubwright.scenes.wheel_end_layout import LABELS_INSIDE, corners
 from hubwright.scenes.wheel_end_words import Wording
 
 _ARC = 8.2  # radius of the moment's arc on the sheet
+_LEAST_OPEN = 3.0  # sheet millimetres: a shorter arrow with an open shaft shows no head
+_ROOM_INSIDE = LABELS_INSIDE - 1.2  # for a row's force within the detail
+_WIDTHS = (0.85, 0.79)  # of a letter of a strong line in cap heights, in kilonewtons and in pounds-force
 
 
 def reaction_items(d: Drawn, step: int) -> list[Item]:
@@ -42,8 +45,12 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
         items.append(replace(arrow, tip_at_point=False))
     if crossed:
         lines = [f"*{{B|x}} = {words.force(R.x)}", f"{words.fore_and_aft(R.x)} on the hub"]
-        if abs(words.state.bearing_moment.z) > words.least:
-            lines.append(f"with {{M|z}} = {words.moment(words.state.bearing_moment.z)}")
+        M_z = words.state.bearing_moment.z
+        if abs(M_z) > words.least:
+            sense = words.turning_from_above(-M_z)
+            lines.append(f"with {{M|z}} = {words.moment(M_z)}")
+            # the longer word leaves no room beside it
+            lines += [f"{sense} from above"] if sense == "clockwise" else [sense, "from above"]
         label = Label(tuple(lines), column, tone="reaction", size=2.9)
         items.append(line_of_sight("B_x", "whole", step, (0.0, 0.0), R.x, "reaction", label))
     if abs(M) > words.least:
@@ -76,46 +83,13 @@ def _reaction(words: Wording) -> Vector:
 def row_items(d: Drawn, step: int) -> list[Item]:
     """Return the two row loads on the hub at the pressure centres, and the axial reaction."""
     words = d.words
-    # above the axis, on the side of the centre plane where the load line is not
-    beside = 2.4 * d.layout.side * (1.0 if d.parts.measures.load_line >= 0 else -1.0)
     items: list[Item] = [
         Dot("centre", "detail", 4, at=(0.0, 0.0), radius=0.8, level=ABOVE_PARTS + 6),
-        Note(
-            "label-centre",
-            "detail",
-            4,
-            label=Label(("{C}",), "above", anchor=(0.0, 0.0), size=2.8, nudge=(beside, 0.3)),
-            level=30.0,
-        ),
+        centre_note("label-centre", "detail", 4, d, 2.8),
     ]
     if words.state.row_load is None:
         return items
-    for name, symbol, column, upright, level in zip(
-        ("row_outboard", "row_inboard"),
-        "AB",
-        (d.outboard_column, d.inboard_column),
-        words.row_forces("z"),
-        words.row_forces("x"),
-        strict=True,
-    ):
-        single = words.state.free_body.force(name)
-        F, at = single.force, flat(single.point)
-        crossed = not words.nothing(F.x)
-        # the column within the detail has no room for symbol and value in one line
-        between = " = " if symbol == "B" else " =\n*"
-        upright_lines = _lines(f"*{{F|{symbol}}}{between}{upright}", f"{words.upright(F.z)} on hub")
-        level_lines = _lines(f"*{{F|{symbol}x}}{between}{level}", f"{words.fore_and_aft(F.x)} on hub")
-        label = Label(upright_lines, column, tone="reaction", size=2.6 if crossed else 2.9)
-        if words.nothing(F.z):
-            label = replace(label, lines=level_lines)
-        else:
-            arrow = _arrow(f"F_{symbol}", d.layout.detail, step, at, (0.0, F.z), label, GAP if crossed else 0.0)
-            if crossed and arrow.label is not None:  # what the upright arrow says of itself stays with its own words
-                arrow = replace(arrow, label=replace(label, lines=(*arrow.label.lines, *level_lines)))
-            items.append(arrow)
-        if crossed:
-            alone = words.nothing(F.z)
-            items.append(line_of_sight(f"F_{symbol}x", "detail", step, at, F.x, "reaction", label if alone else None))
+    items += _rows(d, step)
     axial = words.state.free_body.force("axial").force
     if not words.nothing(axial.y):
         axial_lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
@@ -125,16 +99,48 @@ def row_items(d: Drawn, step: int) -> list[Item]:
     return items
 
 
+def _rows(d: Drawn, step: int) -> list[Item]:
+    """Return the forces of both rows: upright arrows, and those along the line of sight as rings, each with its own."""
+    words = d.words
+    upright, level = words.row_forces("z"), words.row_forces("x")
+    loads = [words.state.free_body.force(name) for name in ("row_outboard", "row_inboard")]
+    crossed = any(not words.nothing(load.force.x) for load in loads)
+    cap = min(2.6 if crossed else 2.9, _fitting(upright[0], "A"), _fitting(level[0], "Ax") if crossed else 2.9)
+    arrows: list[Force] = []
+    rings: list[Item] = []
+    for n, (symbol, column) in enumerate(zip("AB", (d.outboard_column, d.inboard_column), strict=True)):
+        F, at = loads[n].force, flat(loads[n].point)
+        if not words.nothing(F.z):
+            label = _row_label(symbol, upright[n], words.upright(F.z), column, cap)
+            gap = GAP if not words.nothing(F.x) else 0.0
+            arrows.append(_arrow(f"F_{symbol}", d.layout.detail, step, at, (0.0, F.z), label, gap))
+        if not words.nothing(F.x):
+            label = _row_label(f"{symbol}x", level[n], words.fore_and_aft(F.x), column, cap)
+            rings.append(line_of_sight(f"F_{symbol}x", "detail", step, at, F.x, "reaction", label))
+    return [*_alike(arrows, d.layout.detail), *rings]
+
+
+def _row_label(symbol: str, size: str, way: str, column: Place, cap: float) -> Label:
+    return Label((f"*{{F|{symbol}}} = {size}", f"{way} on hub"), column, tone="reaction", size=cap)
+
+
+def _fitting(size: str, symbol: str) -> float:
+    """Return the cap height at which symbol and size have room in one line of the column within the detail."""
+    return _ROOM_INSIDE / (_WIDTHS[size.endswith("lbf")] * len(f"F{symbol} = {size}"))
+
+
+def _alike(arrows: list[Force], view: View) -> list[Force]:
+    """Return arrows that are read beside one another: where one is not to scale, no shorter one is to scale."""
+    if all(arrow.to_scale for arrow in arrows):
+        return arrows
+    return [visible(arrow, view, least=LENGTH_OFF_SCALE) if arrow.to_scale else arrow for arrow in arrows]
+
+
 def _arrow(name: str, view: View, step: int, at: Point, vector: Point, label: Label, gap: float) -> Force:
     """Return a reaction that ends at its point, above all parts; one too small to see says that it is not to scale."""
     level = ABOVE_PARTS + 3
-    return visible(
-        Force(name, view.name, step, at=at, vector=vector, role="reaction", label=label, gap=gap, level=level), view
-    )
-
-
-def _lines(*texts: str) -> tuple[str, ...]:
-    return tuple(line for text in texts for line in text.split("\n"))
+    arrow = Force(name, view.name, step, at=at, vector=vector, role="reaction", label=label, gap=gap, level=level)
+    return visible(arrow, view, least=_LEAST_OPEN)
 
 
 def pressure_centres(d: Drawn, step: int) -> list[Item]:
