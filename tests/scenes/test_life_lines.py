@@ -12,7 +12,8 @@ from hubwright.results import described_wheels, solve
 from hubwright.results.life_curves import against_lateral_g
 from hubwright.scenes.catalogue import FIGURES, scene_function
 from hubwright.scenes.life_lines import life_against_lateral_g, life_against_load_line, life_against_wheel_load
-from hubwright.scenes.vocabulary import Curve, Part
+from hubwright.scenes.plot_frame import Area, LineEnd, end_labels, plot
+from hubwright.scenes.vocabulary import Curve, Note, Part
 from hubwright.setup import load
 from hubwright.setup.model import Setup
 from scene_checks import check_scene
@@ -100,3 +101,83 @@ def test_the_word_at_the_standing_point_keeps_off_the_ordinate() -> None:
     scene = life_against_lateral_g(solve(load(CONTENT / "vehicles/kit-trailer.toml")))
     box = next(text.box for text in draw(scene).texts if text.name == "label-own")
     assert box[0] > scene.view("plot").on_sheet((0.0, 0.0))[0]
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("name", NAMES)
+def test_lines_and_band_end_inside_the_plot(vehicle: str, name: str) -> None:
+    scene = scene_function(name)(solve(load(CONTENT / f"vehicles/{vehicle}.toml")))
+    axis = next(item for item in scene.items if item.name == "axis-ratio")
+    curves = [item for item in scene.items if isinstance(item, Curve)]
+    furthest = max(point[0] for curve in curves for point in curve.points)
+    for curve in curves:
+        last = max(piece.points[-1][0] for piece in curves if piece.name[:-1] == curve.name[:-1])
+        assert last == pytest.approx(furthest), curve.name
+    for band in (item for item in scene.items if isinstance(item, Part)):
+        # a percentile that runs along the edge of the plot would look like one that has stopped falling
+        edges = [point for point in band.rings[0] if min(abs(point[1] - axis.start), abs(point[1] - axis.end)) < 1e-6]
+        assert not edges
+
+
+def test_a_line_that_leaves_the_plot_is_cut_at_its_edge() -> None:
+    frame = plot("plot", Area(0.0, 0.0, 100.0, 100.0), (0.0, 4.0), (0.0, 1.0))
+    line = [(0.0, 0.5, True), (1.0, 1.5, True), (2.0, 0.5, True), (3.0, -1.5, False), (4.0, -2.0, False)]
+    runs = frame.runs(line)
+    assert [[point[:2] for point in run] for run in runs] == [
+        [(0.0, 0.5), (0.5, 1.0)],
+        [(1.5, 1.0), (2.0, 0.5), (2.25, 0.0)],
+    ]
+    assert runs[1][-1][2] is False
+
+
+def test_every_line_has_words_of_its_own() -> None:
+    # on a phone a letter stands for each
+    frame = plot("plot", Area(0.0, 0.0, 100.0, 100.0), (0.0, 1.0), (0.0, 1.0))
+    ends = [
+        LineEnd("one", (1.0, 0.5), ("one",), 3, also=((0.9, 0.4),)),
+        LineEnd("other", (1.0, 0.502), ("other",), 4, also=((0.9, 0.6),)),
+        LineEnd("third", (1.0, 0.9), ("third",), 4, also=((0.9, 0.9),)),
+    ]
+    notes = {note.name: note.label for note in end_labels(frame.view, ends)}
+    assert {name: label.lines for name, label in notes.items()} == {
+        "label-one": ("one",),
+        "label-other": ("other",),
+        "label-third": ("third",),
+    }
+    assert (notes["label-one"].also, notes["label-other"].also) == ((), ())  # two that look like one are met together
+    assert notes["label-third"].also == ((0.9, 0.9),)
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("name", NAMES)
+def test_ratios_of_one_sheet_are_of_one_form(vehicle: str, name: str) -> None:
+    scene = scene_function(name)(solve(load(CONTENT / f"vehicles/{vehicle}.toml")))
+    labels = [line for item in scene.items if isinstance(item, Note) for line in item.label.lines]
+    told = [line.split()[1] for line in labels if line.startswith("× ")]
+    small = [text for text in told if text.startswith(("1/", "0."))]
+    assert len({text[:2] for text in small}) <= 1, told
+    assert not (small and small[0].startswith("1/") and " 0." in scene.title.replace(" 0.30", ""))
+
+
+def test_the_rule_says_that_life_falls_as_load_grows() -> None:
+    for vehicle, rule in (("hill-wagon", "one over load cubed"), ("kit-trailer", "one over load to the power 10/3")):
+        scene = life_against_wheel_load(solve(load(CONTENT / f"vehicles/{vehicle}.toml")))
+        label = next(item for item in scene.items if isinstance(item, Note) and item.name == "label-rule")
+        assert label.label.lines == ("rule of the rating:", rule)
+        curve = next(item for item in scene.items if isinstance(item, Curve) and item.name == "curve-rule")
+        assert curve.points[0][1] > 0 > curve.points[-1][1]
+
+
+def test_corners_of_a_line_are_explained_where_there_are_some() -> None:
+    trailer = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    assert "rollers of a row come free of load" in life_against_load_line(trailer).caption
+    for vehicle in ("hill-wagon", "supply-van"):  # peaks, however sharp, are no corners
+        scene = life_against_load_line(solve(load(CONTENT / f"vehicles/{vehicle}.toml")))
+        assert "come free" not in scene.caption
+
+
+def test_a_bend_has_the_name_that_the_file_gives_it() -> None:
+    # the van's duty, named alone, brings a brisk bend as hard as the brisk corner of the file
+    scene = life_against_load_line(solve(load(CONTENT / "vehicles/supply-van.toml")))
+    labels = {item.label.lines[0] for item in scene.items if isinstance(item, Note)}
+    assert {"life, brisk corner left", "life, brisk corner right"} < labels

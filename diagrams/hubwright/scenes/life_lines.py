@@ -6,7 +6,7 @@ The view's ordinate is the logarithm to base ten of the ratio; its abscissa metr
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 
 import numpy as np
 
@@ -22,7 +22,8 @@ from hubwright.results.life_curves import (
 )
 from hubwright.results.model import Results
 from hubwright.results.span_tables import sampling_words
-from hubwright.scenes.plot_frame import Area, LineEnd, Plot, decade_marks, end_labels, even_marks, plot
+from hubwright.results.wear import Array
+from hubwright.scenes.plot_frame import Area, LineEnd, Plot, Traced, decade_marks, end_labels, even_marks, plot
 from hubwright.scenes.scales import round_down, round_up
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import (
@@ -40,12 +41,15 @@ from hubwright.scenes.vocabulary import (
     Tone,
     Units,
 )
+from hubwright.setup.model import Cornering
 
 _WIDTH, _HEIGHT = 310.0, 166.0
 _AREA = Area(28.0, 18.0, 222.0, 152.0)
-_LEAST, _MOST = 1e-4, 1e4  # ratios beyond are not drawn
+_LEAST, _MOST = 1e-6, 1e4  # ratios beyond are not drawn
+_FRACTION = 0.01  # with a ratio below this on the sheet, all below 1 are told as fractions
+_BENT = 3.0  # degrees on the sheet between pieces of a line: bends this sharp both ways are no peak
 _STYLES: tuple[tuple[Tone, float], ...] = (("ink", 1.0), ("ink", 0.45), ("soft", 0.7), ("soft", 0.35))
-_POWER = {"two-row ball": ("load cubed", 3.0), "tapered pair": ("load to the power 10/3", 10 / 3)}
+_POWER = {"two-row ball": ("one over load cubed", 3.0), "tapered pair": ("one over load to the power 10/3", 10 / 3)}
 
 
 @dataclass(frozen=True)
@@ -72,7 +76,7 @@ def life_against_load_line(results: Results, *, case: str = "standing", units: U
         axis="load line, outboard of the bearing centre",
         changed=lambda units: f"With the load line {format_quantity(move, 'small length', units)} farther outboard",
         of="1: as this setup is",
-        names=_life,
+        names=lambda name: _life(results, name),
         left_out="Moved by spacer or by wheel, which load the bearing alike.",
     )
     return _scene(results, curves, wording, units)
@@ -88,7 +92,7 @@ def life_against_wheel_load(results: Results, *, case: str = "standing", units: 
         axis="standing load of the wheel",
         changed=lambda units: f"With {format_quantity(more, 'percent', units)} more load on the wheel",
         of="1: as this setup is",
-        names=_life,
+        names=lambda name: _life(results, name),
         left_out="The vehicle's own mass grows, its gear and the height of its centre of mass stay.",
     )
     return _scene(results, curves, wording, units, rule=True)
@@ -132,8 +136,9 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
         items.append(Curve("curve-rule", "plot", 4, points=points, tone="soft", filled=False, width=0.3, level=1))
     items += _band(curves, frame)
     ends = _rule_end(results, curves, frame) if rule else []
+    least = _least(curves)
     for number, curve in enumerate(curves.curves):
-        drawn, end = _curve(curves, curve, number, frame, wording)
+        drawn, end = _curve(curves, curve, number, frame, wording, least)
         items += drawn
         ends += [end] if end is not None else []
     items += end_labels(frame.view, ends)
@@ -141,7 +146,7 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
     return Scene(
         name=wording.name,
         title=_title(curves, wording, units),
-        caption=_caption(results, curves, wording, is_seen=_is_seen(curves, frame)),
+        caption=_caption(results, curves, wording, is_seen=_is_seen(curves, frame), is_bent=_is_bent(items, frame)),
         description=_description(results, curves, wording, units),
         units=units,
         size=(_WIDTH, _HEIGHT),
@@ -166,7 +171,8 @@ def _scene(results: Results, curves: LifeCurves, wording: _Wording, units: Units
 
 def _frame(curves: LifeCurves) -> Plot:
     """Return the plot, its ratios from one round number to another."""
-    values = np.concatenate([curve.ratio for curve in curves.curves])
+    band = () if curves.band is None else (curves.band.low, curves.band.high)
+    values = np.concatenate([*(curve.ratio for curve in curves.curves), *band])
     values = values[np.isfinite(values)]
     low = max(min(float(values.min(initial=1.0)), 0.5), _LEAST)
     high = min(max(float(values.max(initial=1.0)), 2.0), _MOST)
@@ -176,42 +182,41 @@ def _frame(curves: LifeCurves) -> Plot:
 
 
 def _curve(
-    curves: LifeCurves, curve: LifeCurve, number: int, frame: Plot, wording: _Wording
+    curves: LifeCurves, curve: LifeCurve, number: int, frame: Plot, wording: _Wording, least: float
 ) -> tuple[list[Item], LineEnd | None]:
     """Return a curve, dashed where the life formula does not hold, and its name at its end."""
     tone, width = _STYLES[number]
     step = 3 if number == 0 else 4
     key = curve.name.replace(" ", "-")
-    items: list[Item] = []
-    run: list[tuple[float, float]] = []
     points = [
         (float(x), math.log10(ratio), bool(valid))
         for x, ratio, valid in zip(curves.x, curve.ratio, curve.valid, strict=True)
-        if np.isfinite(ratio) and _within(ratio, frame)
+        if np.isfinite(ratio)
     ]
-    for place, (valid, group) in enumerate(groupby(points, key=lambda point: point[2])):
-        found = [(x, y) for x, y, _ in group]
-        run = [*run[-1:], *found]  # from where the run before ended
-        if len(run) > 1:
-            items.append(
-                Curve(
-                    f"curve-{key}-{place + 1}",
-                    "plot",
-                    step,
-                    points=tuple(run),
-                    tone=tone,
-                    filled=False,
-                    width=width,
-                    dashed=not valid,
-                    level=2,
-                )
-            )
-    if not points:
+    runs = frame.runs(points)
+    pieces = [piece for run in runs for piece in _pieces(run)]
+    items: list[Item] = [
+        Curve(
+            f"curve-{key}-{place}",
+            "plot",
+            step,
+            points=piece,
+            tone=tone,
+            filled=False,
+            width=width,
+            dashed=not valid,
+            level=2,
+        )
+        for place, (piece, valid) in enumerate(pieces, start=1)
+    ]
+    if not runs:
         return items, None
-    x, y, valid = points[-1]
-    text = f"× {_ratio(10**y)} at the end" if valid else "severe at the end"
+    x, y, valid = runs[-1][-1]
+    text = f"× {_ratio(10**y, least=least)} at the end" if valid else "severe at the end"
+    if not frame.holds(points[-1]):
+        text = f"{'below' if points[-1][1] < y else 'above'} the scale from there on"
     lines = (f"{'*' if number == 0 else ''}{wording.names(curve.name)}", text)
-    return items, LineEnd(key, (x, y), lines, step, tone, _before_end([point[:2] for point in points]))
+    return items, LineEnd(key, (x, y), lines, step, tone, _before_end([point[:2] for point in runs[-1]]))
 
 
 def _before_end(points: Sequence[Point]) -> tuple[Point, ...]:
@@ -219,8 +224,16 @@ def _before_end(points: Sequence[Point]) -> tuple[Point, ...]:
     return tuple(points[round(share * (len(points) - 1))] for share in (0.93, 0.86))
 
 
-def _within(ratio: float, frame: Plot) -> bool:
-    return frame.y[0] - 1e-9 <= math.log10(ratio) <= frame.y[1] + 1e-9
+def _pieces(run: Sequence[Traced]) -> list[tuple[tuple[Point, ...], bool]]:
+    """Return the pieces of a run in which the life formula holds or does not, each from where the one before ended."""
+    pieces: list[tuple[tuple[Point, ...], bool]] = []
+    last: tuple[Point, ...] = ()
+    for valid, group in groupby(run, key=lambda place: place[2]):
+        piece = (*last, *((x, y) for x, y, _ in group))
+        last = piece[-1:]
+        if len(piece) > 1:
+            pieces.append((piece, valid))
+    return pieces
 
 
 def _rule(results: Results, curves: LifeCurves, frame: Plot) -> tuple[tuple[float, float], ...]:
@@ -241,12 +254,11 @@ def _band(curves: LifeCurves, frame: Plot) -> list[Item]:
     if band is None:
         return []
 
-    def height(ratio: float) -> float:
-        return min(max(math.log10(ratio), frame.y[0]), frame.y[1])
+    def edge(ratios: Array) -> list[Point]:
+        places = [(float(x), math.log10(ratio), True) for x, ratio in zip(band.x, ratios, strict=True)]
+        return [(x, min(max(y, frame.y[0]), frame.y[1])) for x, y, _ in frame.with_edges(places)]
 
-    upper = [(float(x), height(value)) for x, value in zip(band.x, band.high, strict=True)]
-    lower = [(float(x), height(value)) for x, value in zip(band.x, band.low, strict=True)]
-    ring = (*upper, *lower[::-1])
+    ring = (*edge(band.high), *edge(band.low)[::-1])
     return [Part("part-span", "plot", 2, rings=(ring,), material="fixed", outline=0.0, level=-0.5)]
 
 
@@ -261,6 +273,17 @@ def _is_seen(curves: LifeCurves, frame: Plot) -> bool:
     return bool(wide.max(initial=0.0) > _STYLES[0][1])
 
 
+def _is_bent(items: Sequence[Item], frame: Plot) -> bool:
+    """Return whether a line bends sharply both ways, as where one element after the other is left without load."""
+    for curve in (item for item in items if isinstance(item, Curve)):
+        points = [frame.view.on_sheet(point) for point in curve.points]
+        ways = [math.degrees(math.atan2(y1 - y0, x1 - x0)) for (x0, y0), (x1, y1) in pairwise(points)]
+        turns = [after - before for before, after in pairwise(ways)]
+        if turns and min(turns) < -_BENT and max(turns) > _BENT:
+            return True
+    return False
+
+
 def _own(curves: LifeCurves, frame: Plot) -> list[Item]:
     at = (curves.own, 0.0)
     standing = curves.own <= frame.x[0]
@@ -273,7 +296,8 @@ def _own(curves: LifeCurves, frame: Plot) -> list[Item]:
     )
     return [
         Dot("own", "plot", 1, at=at, kind="ring", radius=1.1, level=4),
-        Note("label-own", "plot", 1, label=label),
+        # on a phone the axis says what 1 is: where all lines meet there is no room for a ring
+        Note("label-own", "plot", 1, label=label, wide_only=True),
     ]
 
 
@@ -283,15 +307,36 @@ def _place(x: float, wording: _Wording, units: Units) -> str:
     return at if wording.kind != "small length" else f"{at} {'outboard' if x >= 0 else 'inboard'}"
 
 
-def _life(name: str) -> str:
-    return "life over the duty" if name == DUTY else f"life, {plain(name)}"
+def _life(results: Results, name: str) -> str:
+    return "life over the duty" if name == DUTY else f"life, {plain(_as_in_file(results, name))}"
 
 
-def _ratio(value: float, *, least: float = 1.0) -> str:
-    # both ends of a span in one form
-    if min(value, least) >= 0.01:
+def _as_in_file(results: Results, name: str) -> str:
+    """Return the first name of a bend: a duty by name brings bends of its own, also such as the file has already."""
+    bends = [case for case in results.setup.cases if isinstance(case, Cornering)]
+    own = next((case for case in bends if case.name == name), None)
+    if own is None:
+        return name
+    return next(case.name for case in bends if (case.toward, case.lateral_g) == (own.toward, own.lateral_g))
+
+
+def _least(curves: LifeCurves) -> float:
+    """Return the smallest ratio that is told: at an end of a line, or with its span at the point looked at."""
+    told = [ratio for curve in curves.curves for ratio in (*_ends(curve.ratio), float(curve.ratio[curves.looked_at]))]
+    span = curves.band.at(float(curves.x[curves.looked_at])) if curves.band is not None else None
+    return min((ratio for ratio in (*told, *(span or ())) if math.isfinite(ratio)), default=1.0)
+
+
+def _ends(ratios: Array) -> tuple[float, ...]:
+    known = ratios[np.isfinite(ratios)]
+    return (float(known[0]), float(known[-1])) if known.size else ()
+
+
+def _ratio(value: float, *, least: float) -> str:
+    """Return a ratio, in one form with all others on the sheet."""
+    if least >= _FRACTION or value >= 1:
         return format_quantity(value, "ratio", "si")
-    return f"1/{format_number(1 / value, significant=2, decimals=0)}"
+    return f"1/{format_number(1 / value, significant=2, decimals=1)}"
 
 
 def _title(curves: LifeCurves, wording: _Wording, units: Units) -> str:
@@ -306,12 +351,13 @@ def _title(curves: LifeCurves, wording: _Wording, units: Units) -> str:
     compared = "that standing" if wording.kind == "acceleration" else "what it is now"
     if span is not None and span[0] < 1 < span[1]:
         return f"{what}these data do not settle whether life grows or shrinks"
-    told = f"{what}{wording.names(curve.name)} is {_ratio(float(curve.ratio[place]))} of {compared}"
-    ends = () if span is None else (_ratio(span[0]), _ratio(span[1], least=span[0]))
+    least = _least(curves)
+    told = f"{what}{wording.names(curve.name)} is {_ratio(float(curve.ratio[place]), least=least)} of {compared}"
+    ends = () if span is None else tuple(_ratio(end, least=least) for end in span)
     return told if len(set(ends)) < 2 else f"{told} ({' to '.join(ends)})"
 
 
-def _caption(results: Results, curves: LifeCurves, wording: _Wording, *, is_seen: bool) -> str:
+def _caption(results: Results, curves: LifeCurves, wording: _Wording, *, is_seen: bool, is_bent: bool) -> str:
     words = [f"{plain(results.setup.name)}: {results.wheel.replace('_', ' ')} wheel. {wording.left_out}"]
     if curves.band is not None:
         begin = "Grey: span of the thick line" if is_seen else "Narrower than the thick line: its span"
@@ -321,6 +367,9 @@ def _caption(results: Results, curves: LifeCurves, wording: _Wording, *, is_seen
         )
     if not all(curve.valid[np.isfinite(curve.ratio)].all() for curve in curves.curves):
         words.append("Dashed: outside the range of the life formula, severe.")
+    if is_bent:
+        elements = "rollers" if results.setup.bearing.kind == "tapered pair" else "balls"
+        words.append(f"Where a line bends and bends back, {elements} of a row come free of load or take some again.")
     if any(not np.isfinite(curve.ratio).all() for curve in curves.curves):
         words.append("Where a line ends early, a wheel lifts.")
     return " ".join(words)
@@ -337,7 +386,7 @@ def _description(results: Results, curves: LifeCurves, wording: _Wording, units:
         ends: list[str] = []
         for place in (known[0], known[-1]):
             at = _place(float(curves.x[place]), wording, units)
-            said = f"× {_ratio(float(curve.ratio[place]))}" if curve.valid[place] else "severe"
+            said = f"× {_ratio(float(curve.ratio[place]), least=_least(curves))}" if curve.valid[place] else "severe"
             ends.append(f"{said} at {at}")
         name = wording.names(curve.name)
         sentences.append(f"{name[:1].upper()}{name[1:]}: {' and '.join(ends)}.")

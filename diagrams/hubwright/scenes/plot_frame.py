@@ -4,8 +4,9 @@ On an axis of decades the view's coordinate is the logarithm to base ten.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from hubwright.quantities.formatting import MINUS
@@ -13,6 +14,7 @@ from hubwright.scenes.scales import round_up
 from hubwright.scenes.vocabulary import Axis, Label, Note, Point, Tone, View
 
 Marks = tuple[tuple[float, str], ...]
+Traced = tuple[float, float, bool]  # a place of a line: abscissa, ordinate, whether what is drawn holds there
 _EVEN = 1e-9
 _TOGETHER = 0.6  # sheet millimetres between the ends of lines: nearer ones look like one
 
@@ -65,6 +67,30 @@ class Plot:
             lift=lift,
         )
 
+    def holds(self, place: Traced) -> bool:
+        """Return whether a place lies between the low and the high edge."""
+        return self.y[0] - _EVEN <= place[1] <= self.y[1] + _EVEN
+
+    def runs(self, places: Sequence[Traced]) -> list[list[Traced]]:
+        """Return the runs of a line that lie in the plot, each as far as the edge."""
+        runs: list[list[Traced]] = [[]]
+        for place in self.with_edges(places):
+            if self.holds(place):
+                runs[-1].append(place)
+            elif runs[-1]:
+                runs.append([])
+        return [run for run in runs if run]
+
+    def with_edges(self, places: Sequence[Traced]) -> list[Traced]:
+        """Return the places of a line, and those at which it crosses the low or the high edge."""
+        found = list(places[:1])
+        for (x0, y0, _), (x1, y1, valid) in pairwise(places):
+            crossed = [edge for edge in self.y if (y0 - edge) * (y1 - edge) < 0]
+            for edge in sorted(crossed, key=lambda edge: abs(edge - y0)):
+                found.append((x0 + (edge - y0) / (y1 - y0) * (x1 - x0), edge, valid))
+            found.append((x1, y1, valid))
+        return found
+
 
 def plot(name: str, area: Area, x: tuple[float, float], y: tuple[float, float]) -> Plot:
     """Return a plot whose ranges fill an area."""
@@ -87,26 +113,17 @@ class LineEnd:
 
 
 def end_labels(view: View, ends: Iterable[LineEnd]) -> list[Note]:
-    """Return the words at the ends of lines, in the column right of the plot; ends that lie together share a label."""
-    groups: list[list[LineEnd]] = []
-    for end in sorted(ends, key=lambda each: (-view.on_sheet(each.at)[1], each.step)):
-        if groups and _apart(view, groups[-1][-1], end) < _TOGETHER:
-            groups[-1].append(end)
-        else:
-            groups.append([end])
+    """Return the words at the ends of lines, in the column right of the plot; each line has words of its own."""
     notes = []
-    for group in groups:
-        first = min(group, key=lambda each: each.step)
-        step = max(each.step for each in group)
-        lines = tuple(line for each in group for line in each.lines)
-        label = Label(lines, "right column", anchor=first.at, also=first.also, tone=first.tone, size=2.3)
-        notes.append(Note(f"label-{first.name}", view.name, step, label=label))
+    ordered = sorted(ends, key=lambda each: -view.on_sheet(each.at)[1])
+    places = [view.on_sheet(end.at) for end in ordered]
+    for end in ordered:
+        # leaders to two ends that look like one meet there; led to points before it, they would cross the other line
+        meets = sum(math.dist(place, view.on_sheet(end.at)) < _TOGETHER for place in places) > 1
+        also = () if meets else end.also
+        label = Label(end.lines, "right column", anchor=end.at, also=also, tone=end.tone, size=2.3)
+        notes.append(Note(f"label-{end.name}", view.name, end.step, label=label))
     return sorted(notes, key=lambda note: note.step)
-
-
-def _apart(view: View, first: LineEnd, second: LineEnd) -> float:
-    (x0, y0), (x1, y1) = view.on_sheet(first.at), view.on_sheet(second.at)
-    return math.hypot(x1 - x0, y1 - y0)
 
 
 def even_marks(low: float, high: float, *, unit: float = 1.0, about: int = 6, last: str = "") -> Marks:
