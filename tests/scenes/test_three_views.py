@@ -2,14 +2,16 @@
 
 from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from hubwright.drawing.closure import left_over
 from hubwright.results import Results, described_wheels, solve
+from hubwright.scenes.small_forces import LEAST_ARROW
 from hubwright.scenes.three_views import three_views
-from hubwright.scenes.vocabulary import Force, Moment, Normal, Scene
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Dimension, Force, Ground, Item, Moment, Normal, Note, Scene
 from hubwright.scenes.wheel_end_actions import actions_of
 from hubwright.setup import load
 from hubwright.setup.model import Setup
@@ -67,6 +69,113 @@ def test_each_component_is_seen_twice_across_and_once_along_the_sight(chosen: Se
 
 def vector(force) -> tuple[float, float, float]:
     return force.x, force.y, force.z
+
+
+@given(chosen=setups(rows_known=False), data=st.data())
+@SLOW
+def test_every_view_closes_as_it_is_drawn(chosen: Setup, data: st.DataObject) -> None:
+    results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
+    case = data.draw(st.sampled_from(list(results.cases)))
+    scene = three_views(results, case=case)
+    largest = results.cases[case].free_body.largest_component
+    for plane in ("rear", "side", "top"):
+        view = scene.view(plane)
+        way = np.array((-1.0 if view.mirrored else 1.0, 1.0))
+        shown = [item for item in scene.items if isinstance(item, Force) and item.view == plane]
+        for force in shown:  # none is a speck, and each has its name
+            assert not force.to_scale or np.hypot(*force.vector) >= LEAST_ARROW * (view.newtons_per_mm or 0.0)
+            assert force.label is not None
+            assert force.label.lines
+        assert sum((np.array(force.vector) for force in shown), np.zeros(2)) == pytest.approx(0.0, abs=1e-5 * largest)
+        rings = [item.newtons for item in scene.items if isinstance(item, Normal) and item.view == plane]
+        assert sum(rings) == pytest.approx(0.0, abs=1e-5 * largest)
+        arms = [(np.array(force.at) * way / 1e3, np.array(force.vector) * way) for force in shown]
+        turns = [at[0] * newtons[1] - at[1] * newtons[0] for at, newtons in arms]
+        turns += [item.newton_metres for item in scene.items if isinstance(item, Moment) and item.view == plane]
+        assert sum(turns) == pytest.approx(0.0, abs=1e-5 * largest)
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+def test_no_arrow_of_masses_and_bearing_lies_on_another(vehicle: str) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for case in results.cases:
+        scene = three_views(results, case=case)
+        for plane in ("rear", "side", "top"):
+            shown = [item for item in scene.items if isinstance(item, Force) and item.view == plane]
+            for i, first in enumerate(shown):
+                for second in shown[i + 1 :]:
+                    assert shared(scene, first, second) < 0.1, (case, first.name, second.name)
+
+
+def shared(scene: Scene, first: Force, second: Force) -> float:
+    """Return on how much of one line two arrows lie [sheet mm]."""
+    view = scene.view(first.view)
+    ways = [np.array(force.vector) / np.hypot(*force.vector) for force in (first, second)]
+    apart = (np.array(second.at) - np.array(first.at)) * view.scale
+    if abs(ways[0] @ ways[1]) < 0.99 or abs(ways[0][0] * apart[1] - ways[0][1] * apart[0]) > 0.1:
+        return 0.0
+    spans = []
+    for force, way in zip((first, second), ways, strict=True):
+        long = np.hypot(*force.vector) / (view.newtons_per_mm or 1.0) if force.to_scale else LENGTH_OFF_SCALE
+        near, far = force.gap, force.gap + long
+        back = -1.0 if force.tip_at_point else 1.0
+        start = np.array(force.at) * view.scale @ ways[0]
+        spans.append(sorted(start + back * (way @ ways[0]) * reach for reach in (near, far)))
+    return float(min(spans[0][1], spans[1][1]) - max(spans[0][0], spans[1][0]))
+
+
+def test_on_a_slope_the_components_of_the_weight_have_names_of_their_own() -> None:
+    results = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    scene = three_views(results, case="cross slope left")
+    names = {words(item)[0].split(" = ")[0] for item in scene.items if "-weight-" in item.name and words(item)}
+    assert names == {"*{W|z}", "*{W|y}", "{W|z}", "{W|y}"}
+    level = three_views(results, case="standing")
+    assert {words(item)[0].split(" = ")[0] for item in level.items if "-weight-" in item.name and words(item)} == {
+        "*{W}",
+        "{W}",
+    }
+
+
+def words(item: Item) -> tuple[str, ...]:
+    label = getattr(item, "label", None)
+    return () if label is None else label.lines
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+def test_an_arc_cuts_no_head_of_an_arrow(vehicle: str) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for case in results.cases:
+        scene = three_views(results, case=case)
+        for moment in [item for item in scene.items if isinstance(item, Moment)]:
+            view = scene.view(moment.view)
+            for force in [item for item in scene.items if isinstance(item, Force) and item.view == moment.view]:
+                way = np.array(force.vector) / np.hypot(*force.vector)
+                long = np.hypot(*force.vector) / (view.newtons_per_mm or 1.0) if force.to_scale else LENGTH_OFF_SCALE
+                tip = np.array(force.at) * view.scale + way * (-force.gap if force.tip_at_point else force.gap + long)
+                head = [tip - way * part for part in np.linspace(0.0, min(4.0, 0.6 * long), 5)]
+                lower = [point for point in head if point[1] <= 0.7 * abs(point[0])]  # over them no arc runs
+                # half an arc's width and that of its halo
+                assert all(abs(np.hypot(*point) - moment.radius) > 0.9 for point in lower), (case, force.name)
+
+
+def test_every_view_names_the_bearing_centre_and_which_way_it_looks() -> None:
+    for wheel in ("front_left", "front_right"):
+        scene = three_views(solve(load(CONTENT / "vehicles/hill-wagon.toml"), wheel))
+        marked = {item.view: item.label.lines for item in scene.items if isinstance(item, Note)}
+        assert marked == dict.fromkeys(("rear", "side", "top"), ("{C}",))
+        forward = "left" if wheel == "front_left" else "right"
+        assert scene.view("side").heading.endswith(f"forward on the {forward}")
+        assert scene.view("rear").heading.endswith(f"outboard on the {forward}")
+        assert scene.view("top").heading.endswith("forward at the top")
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+def test_the_height_of_the_axle_ends_on_the_ground(wheel) -> None:
+    scene = three_views(solve(load(CONTENT / "vehicles/hill-wagon.toml"), wheel))
+    height = next(item for item in scene.items if isinstance(item, Dimension) and item.direction == "vertical")
+    ground = next(item for item in scene.items if isinstance(item, Ground) and item.view == "side")
+    ends = sorted(scene.view("side").on_sheet(end)[0] for end in (ground.start, ground.end))
+    assert ends[0] < height.line_at < ends[1]
 
 
 @given(chosen=setups(rows_known=False), data=st.data())

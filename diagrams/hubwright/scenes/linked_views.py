@@ -4,6 +4,7 @@ Each view lies on the side from which it is seen: the top view above the rear vi
 it. Arrows lie in a view's plane; what runs along the line of sight is a dot (toward the reader) or a cross in a ring.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -56,6 +57,15 @@ class Seen:
         return _AXES[self.plane]
 
 
+@dataclass(frozen=True)
+class Stand:
+    """How an arrow stands: with its tip or its tail at the force's point, or at another one of the force's line."""
+
+    tip: bool
+    at: Point | None = None
+    gap: float = 0.0  # sheet millimetres from the point to the arrow
+
+
 def mirrored(plane: Plane, side: int) -> bool:
     """Return whether a view's first axis runs to the left on the sheet."""
     return plane != "side" or side > 0
@@ -69,30 +79,37 @@ def arrows(
     *,
     least: float,
     ringed: bool,
+    stands: Mapping[Axis, Stand] | None = None,
 ) -> list[Item]:
     """Return the two components in the plane as arrows; `ringed` where a ring stands on the point.
 
-    An upright force ends at its point and one along the road begins there, so that neither hides the other.
+    An upright force ends at its point and one along the road begins there, so that neither hides the other; `stands`
+    says otherwise. From a point off the arrow a thin line leads to it.
     """
     items: list[Item] = []
+    stands = stands or {}
     for axis, vector in zip(seen.across, _components(seen, action), strict=True):
         if max(abs(vector[0]), abs(vector[1])) <= least:
             continue
+        at, stand = seen.point(action.point), stands.get(axis)
+        name = f"{'reaction' if action.role == 'reaction' else 'force'}-{action.name}-{axis}-{seen.plane}"
+        if stand is not None and stand.at is not None:
+            items += _lead(name, seen, action, step, at, stand.at)
         force = Force(
-            f"{'reaction' if action.role == 'reaction' else 'force'}-{action.name}-{axis}-{seen.plane}",
+            name,
             seen.view.name,
             step,
-            at=seen.point(action.point),
+            at=at if stand is None or stand.at is None else stand.at,
             vector=vector,
             role=action.role,
-            tip_at_point=axis == "z",
-            gap=_GAP if ringed else 0.0,
+            tip_at_point=axis == "z" if stand is None else stand.tip,
+            gap=max(stand.gap if stand else 0.0, _GAP if ringed and not (stand and stand.at) else 0.0),
             label=labels.get(axis),
             level=_LEVEL + 3,
         )
         shown = visible(force, seen.view)
         # one that is not to scale hangs from its point: on it stand those that are
-        shown = shown if shown.to_scale else replace(shown, tip_at_point=False)
+        shown = shown if shown.to_scale or stand else replace(shown, tip_at_point=False)
         if shown.label is not None and shown.label.place.endswith("column"):
             # before the tip a leader may end as well: beside the shaft another arrow may stand
             before_tip = along(shown, seen.view, 1.0, OFF_END)
@@ -118,13 +135,15 @@ def ring(
     normal = Normal(
         name, seen.view.name, step, at=slot or at, newtons=newtons, role=action.role, label=label, level=_LEVEL + 5
     )
-    if slot is None:
-        return [normal]
+    return [normal] if slot is None else [*_lead(name, seen, action, step, at, slot), normal]
+
+
+def _lead(name: str, seen: Seen, action: Action, step: int, at: Point, there: Point) -> list[Item]:
+    """Return a force's point and a thin line from it to where the force is shown."""
     tone: Literal["reaction", "load"] = "reaction" if action.role == "reaction" else "load"
     return [
-        Line(f"line-{name}", seen.view.name, step, points=(at, slot), style="hair", tone=tone, level=_LEVEL + 1),
+        Line(f"line-{name}", seen.view.name, step, points=(at, there), style="hair", tone=tone, level=_LEVEL + 1),
         Dot(f"point-{name}", seen.view.name, step, at=at, tone=tone, radius=0.5, level=_LEVEL + 4),
-        normal,
     ]
 
 

@@ -13,6 +13,8 @@ from hubwright.results.model import Results
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.linked_views import Axis, Plane, Seen, arc, arrows, mirrored, ring
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.small_forces import LEAST_ARROW
+from hubwright.scenes.three_views_places import Tire, arc_radius, place_of_centre, slots, stands
 from hubwright.scenes.three_views_sums import SUMS_WIDTH, sum_tables
 from hubwright.scenes.three_views_words import ViewsWording
 from hubwright.scenes.vehicle_outline import circle, standing_tire
@@ -26,6 +28,7 @@ from hubwright.scenes.vocabulary import (
     Label,
     Line,
     LineStyle,
+    Note,
     Part,
     Point,
     ScaleBar,
@@ -46,14 +49,12 @@ _COLUMNS = (44.0, 236.0)
 _BELOW, _GAP, _ABOVE = 27.0, 23.0, 12.0  # the road, between the views, over the top view
 _TALL = 166.0  # what rear and top view may take together
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10), (1, 12), (1, 15))
-_ARC = 7.5  # radius of moments on the sheet
+_HEIGHT = 9.0  # dimension of the axle's height, from the tire seen from outboard
 _SHORT = 3.0  # an arrow beside which there is no room among the leaders that run over it
-_SLOT, _PITCH = 10.5, 6.4  # of rings that stand beside the wheel, from its sidewall and from one another
 _Align = Literal["left", "centre", "right"]
 _ALIGN: dict[str, _Align] = {"left": "left", "centre": "centre", "right": "right"}
 _Place = Literal["left column", "right column"]
 # in which view the full label of a component stands; elsewhere its symbol alone
-_HEADINGS: dict[Plane, str] = {"rear": "From the rear", "top": "From above", "side": "From outboard"}
 _HOME: dict[str, dict[Axis, Plane]] = {
     "contact": {"x": "side", "y": "rear", "z": "rear"},
     "weight": {"x": "top", "y": "rear", "z": "rear"},
@@ -89,6 +90,12 @@ class _Sheet:
         return self.seen["rear"].view.scale
 
     @property
+    def tire(self) -> Tire:
+        """What places beside the tire go by."""
+        m = self.parts.measures
+        return Tire(self.side, m.load_line, self.parts.below.half_width, m.free_radius)
+
+    @property
     def road(self) -> float:
         """Height of the road on the sheet."""
         return _FOOT + _BELOW
@@ -102,8 +109,8 @@ def three_views(results: Results, *, case: str = "standing", units: Units = "si"
     sheet = _sheet(results, words, actions, assembly(measures(results, hanging=state.hanging)))
     items: list[Item] = [*_bodies(sheet), *_links(sheet, 1)]
     steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
-    for action in actions.all:
-        items += _seen_thrice(sheet, action, steps[action.name])
+    for seen in sheet.seen.values():
+        items += _seen(sheet, seen, steps)
     items += _lengths(sheet, 5)
     left = 0.0 if sheet.side > 0 else _WIDTH - SUMS_WIDTH
     items += sum_tables(words, actions, left=left, top=sheet.height - 8.0, step=6)
@@ -155,7 +162,9 @@ def _sheet(results: Results, words: ViewsWording, actions: Actions, parts: Assem
     }
     seen: dict[Plane, Seen] = {
         plane: Seen(
-            plane, View(plane, origin, scale, per_mm, mirrored=mirrored(plane, side), heading=_HEADINGS[plane]), side
+            plane,
+            View(plane, origin, scale, per_mm, mirrored=mirrored(plane, side), heading=_heading(plane, side)),
+            side,
         )
         for plane, origin in origins.items()
     }
@@ -192,18 +201,28 @@ def _bodies(sheet: _Sheet) -> list[Item]:
         items += _caliper_outline(sheet, sheet.actions.caliper)
     for plane in sheet.seen:
         items.append(Dot(f"centre-{plane}", plane, at=(0.0, 0.0), radius=0.7, level=26))
-    for plane, text in _HEADINGS.items():
+    for plane in sheet.seen:
         x, y = sheet.seen[plane].view.origin
         lift = 0.0 if plane == "side" else sheet.side * m.load_line * sheet.scale
         high = y + m.free_radius * sheet.scale
         at, align = (x, high + 7.0), _ALIGN["centre"]
+        lines: tuple[str, ...] = (_heading(plane, side).lower(),)
         if plane != "side":
             at = (x - lift + side * (sheet.parts.below.half_width * sheet.scale + 3.0), high - 2.0)
             align = _ALIGN["left" if side > 0 else "right"]
-        items.append(
-            Words(f"words-{plane}", "", at_sheet=at, lines=(text.lower(),), size=2.3, tone="soft", align=align)
-        )
+            lines = tuple(lines[0].split(", "))
+        items.append(Words(f"words-{plane}", "", at_sheet=at, lines=lines, size=2.3, tone="soft", align=align))
     return items
+
+
+def _heading(plane: Plane, side: int) -> str:
+    """Return from where a view is seen, and which way is forward or outboard in it."""
+    outward = "left" if side > 0 else "right"
+    return {
+        "rear": f"From the rear, outboard on the {outward}",
+        "top": "From above, forward at the top",
+        "side": f"From outboard, forward on the {outward}",
+    }[plane]
 
 
 def _caliper_outline(sheet: _Sheet, caliper: Action) -> list[Item]:
@@ -242,7 +261,8 @@ def _links(sheet: _Sheet, step: int) -> list[Item]:
     ]
     if not sheet.words.hanging:
         for plane, left, right in (
-            ("side", -m.free_radius - 40.0, m.free_radius + 40.0),
+            # under the dimension of the wheel's height
+            ("side", -m.free_radius - (_HEIGHT + 2.0) / sheet.scale, m.free_radius + 40.0),
             (
                 "rear",
                 sheet.side * m.load_line - sheet.parts.below.half_width - 60.0,
@@ -258,73 +278,56 @@ def _links(sheet: _Sheet, step: int) -> list[Item]:
     return items
 
 
-def _seen_thrice(sheet: _Sheet, action: Action, step: int) -> list[Item]:
-    """Return one action in all three views: full label in one of them, its symbol in the others."""
-    words, items = sheet.words, []
-    least = words.least
-    slots = {plane: _slots(sheet, plane) for plane in sheet.seen}
-    for plane, seen in sheet.seen.items():
-        labels = {axis: _label(sheet, action, axis, plane) for axis in seen.across}
-        own = abs(seen.toward(action.force)) > least
-        slot = slots[plane].get(action.name)
-        items += arrows(seen, action, step, labels, least=least, ringed=own and slot is None)
+def _seen(sheet: _Sheet, seen: Seen, steps: dict[str, int]) -> list[Item]:
+    """Return everything that acts as one view shows it: full label in one of them, the symbol in the others."""
+    least, tire, items = sheet.words.least, sheet.tire, _centre(sheet, seen)
+    slot, stand = (place(seen, sheet.actions, tire, least=least) for place in (slots, stands))
+    for action in sheet.actions.all:
+        step, own, beside = steps[action.name], abs(seen.toward(action.force)) > least, slot.get(action.name)
+        labels = {axis: _label(sheet, action, axis, seen.plane) for axis in seen.across}
+        ringed = own and beside is None
+        items += arrows(seen, action, step, labels, least=least, ringed=ringed, stands=stand[action.name])
         if own:
-            items += ring(seen, action, step, _label(sheet, action, seen.sight, plane), least=least, slot=slot)
-        items += arc(seen, action, step, _arc_label(sheet, action, seen), least=least, radius=_ARC)
+            items += ring(seen, action, step, _label(sheet, action, seen.sight, seen.plane), least=least, slot=beside)
+    radius = arc_radius(seen, items)
+    for action in sheet.actions.all:
+        label = _arc_label(sheet, action, seen, radius)
+        items += arc(seen, action, steps[action.name], label, least=least, radius=radius)
     return items
 
 
-def _slots(sheet: _Sheet, plane: Plane) -> dict[str, Point]:
-    """Return places beside the wheel for rings that would stand on one another or on arrows."""
-    seen, m = sheet.seen[plane], sheet.parts.measures
-    least = sheet.words.least
-    crowd = [action for action in sheet.actions.all if abs(seen.toward(action.force)) > least]
-    if plane != "top":  # the road's own stands at the road, away from the others
-        crowd = [action for action in crowd if action.name != "contact"]
-    if plane == "side":
-        step = _PITCH / sheet.scale
-        return {
-            action.name: (0.33 * m.free_radius, 0.42 * m.free_radius + number * step)
-            for number, action in enumerate(reversed(crowd))
-        }
-    # outboard: inboard run the leaders
-    beside = sheet.side * (m.load_line + sheet.parts.below.half_width + _SLOT / sheet.scale)
-    start = 6.0 if plane == "rear" else (len(crowd) - 1) * _PITCH / 2
-    way = 1.0 if plane == "rear" else -1.0
-    return {action.name: (beside, (start + way * number * _PITCH) / sheet.scale) for number, action in enumerate(crowd)}
+def _centre(sheet: _Sheet, seen: Seen) -> list[Item]:
+    """Return the name of the bearing centre, clear of the arrows that meet there, with a thin line from it."""
+    at = place_of_centre(seen, sheet.actions, sheet.tire, least=sheet.words.least)
+    place: Literal["left", "right"] = "left" if (seen.plane == "side") == (sheet.side < 0) else "right"
+    return [
+        Line(f"line-centre-{seen.plane}", seen.plane, points=((0.0, 0.0), at), style="hair", tone="ink", level=20.0),
+        Note(f"label-centre-{seen.plane}", seen.plane, label=Label(("{C}",), place, anchor=at, size=2.5)),
+    ]
 
 
 def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     """Return the full label in the component's own view, the symbol alone elsewhere."""
-    value = getattr(action.force, axis)
+    value, seen = getattr(action.force, axis), sheet.seen[plane]
     tone: Tone = "reaction" if action.role == "reaction" else "load"
-    symbol = f"{{{action.symbol}|{axis}}}" if action.name not in ("weight", "inertia") else f"{{{action.symbol}}}"
+    symbol = _symbol(sheet, action, axis)
     if _HOME[action.name][axis] != plane:
-        if action.name in ("weight", "inertia") and sheet.seen[plane].sight != axis:
-            return Label(())  # hardly longer than a point: named in their own view
-        short = abs(value) < _SHORT * (sheet.seen[plane].view.newtons_per_mm or 1.0)
-        if plane == "top" and sheet.seen[plane].sight != axis and short:
-            return Label((symbol,), _column(sheet, plane), tone=tone, size=2.3)
-        return Label((symbol,), _beside(sheet, action, axis, plane), tone=tone, size=2.3)
+        per_mm = seen.view.newtons_per_mm or 1.0
+        short = abs(value) < (LEAST_ARROW if plane == "side" else _SHORT) * per_mm
+        crowded = plane != "side" and action.name == "caliper"
+        in_column = seen.sight != axis and (short or crowded)
+        place = _column(sheet, plane) if in_column else _beside(sheet, action, axis, plane)
+        return Label((symbol,), place, tone=tone, size=2.3)
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
-    place = _column(sheet, plane)
-    lines: tuple[str, ...] = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")
-    if plane == "rear" and action.name in ("weight", "inertia"):
-        # short arrows from one point share one label
-        if (action.name, axis) != ("weight", "z"):
-            return Label(())
-        lines += _across(sheet)
-    return Label(lines, place, tone=tone, size=2.5)
+    lines = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")
+    return Label(lines, _column(sheet, plane), tone=tone, size=2.5)
 
 
-def _across(sheet: _Sheet) -> tuple[str, ...]:
-    """Return what acts across the vehicle on the masses, a line each."""
-    words, shown = sheet.words, (sheet.actions.weight, sheet.actions.inertia)
-    return tuple(
-        f"{words.force(action.force.y)} {words.sideways(action.force.y)}, {action.what}"
-        for action in shown
-        if not words.nothing(action.force.y)
-    )
+def _symbol(sheet: _Sheet, action: Action, axis: Axis) -> str:
+    """Return the symbol of a component: of weight and inertia the force's own, where it is all of it."""
+    parts = [part for part in action.force.components if abs(part) > sheet.words.least]
+    whole = action.name in ("weight", "inertia") and len(parts) == 1
+    return f"{{{action.symbol}}}" if whole else f"{{{action.symbol}|{axis}}}"
 
 
 def _beside(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Literal["left", "right", "above", "below"]:
@@ -339,13 +342,13 @@ def _column(sheet: _Sheet, plane: Plane) -> _Place:
     return "left column" if (plane == "side") == (sheet.side > 0) else "right column"
 
 
-def _arc_label(sheet: _Sheet, action: Action, seen: Seen) -> Label:
+def _arc_label(sheet: _Sheet, action: Action, seen: Seen, radius: float) -> Label:
     value = getattr(action.couple, seen.sight)
     place = _column(sheet, seen.plane)
     lines = (f"*{{M|{seen.sight}}} = {sheet.words.moment(value)}", action.what)
     # the end of the leader lies on the arc whichever way it turns
     angle = math.radians(-140.0 if place == "left column" else -40.0)
-    x, y = (_ARC / sheet.scale * part for part in (math.cos(angle), math.sin(angle)))
+    x, y = (radius / sheet.scale * part for part in (math.cos(angle), math.sin(angle)))
     return Label(lines, place, anchor=(-x if seen.view.mirrored else x, y), tone="moment", size=2.5)
 
 
@@ -388,7 +391,7 @@ def _lengths(sheet: _Sheet, step: int) -> list[Item]:
                 start=(edge, -m.loaded_radius),
                 end=(edge, 0.0),
                 direction="vertical",
-                line_at=sheet.x(_SIDE_X + m.free_radius * sheet.scale + 9.0),
+                line_at=sheet.x(_SIDE_X + m.free_radius * sheet.scale + _HEIGHT),
                 text=f"{{R|l}} = {text}",
                 extension=(False, False),
             )

@@ -18,7 +18,9 @@ def sum_tables(words: ViewsWording, actions: Actions, *, left: float, top: float
     """Return both tables from their upper left corner on; what has no part in a sum is left out of it."""
     forces = [(f"{{{a.symbol}}}, {a.what}", a.force) for a in actions.all if a.name != "shaft"]
     moments = [(a.what if a.name == "shaft" else f"{{{a.symbol}}}, {a.what}", a.moment) for a in actions.all]
-    items = _table("forces", ("*Forces", "forward", "left", "up"), forces, words, "force", left, top, step)
+    items = _table(
+        "forces", ("*Forces", "forward, {x}", "left, {y}", "up, {z}"), forces, words, "force", left, top, step
+    )
     top -= (len([vector for _, vector in forces if _counts(words, vector)]) + 2.8) * _ROW
     heads = ("*Moments about {C}", "about {x}", "about {y}", "about {z}")
     return items + _table("turns", heads, moments, words, "moment", left, top, step)

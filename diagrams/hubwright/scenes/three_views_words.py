@@ -52,6 +52,8 @@ class ViewsWording(Wording):
             sentences.append(
                 f"The {taker} takes {self.moment(actions.shaft.couple.y)} about the axis; the bearing nothing."
             )
+        if not self.nothing(actions.contact.force.y):
+            sentences.append("From above, the road's side force is slid along its line, clear of the others.")
         sentences.append("A dot in a ring points at you, a cross away.")
         return " ".join(sentences)
 
