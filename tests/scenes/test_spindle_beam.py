@@ -126,6 +126,17 @@ def test_without_a_diameter_the_bend_has_a_shape_and_no_number():
     assert "shape only" in " ".join(words.lines)  # type: ignore[attr-defined]
 
 
+@pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+def test_the_unit_over_the_shear_is_that_of_all_its_values(file: Path):
+    results = solve(load(file))
+    for case in results.cases:
+        scene = spindle_beam(results, case=case)
+        told = [i.label.lines[0] for i in scene.items if isinstance(i, Note) and i.name.startswith("label-shear")]
+        beside = next(item for item in scene.items if isinstance(item, Words) and item.name == "words-shear-2")
+        for unit in {"N", "kN"} & set(beside.lines):
+            assert all(text.endswith("\u00a0" + unit) for text in told), (case, told)
+
+
 def test_a_load_that_the_caliper_turns_down_is_not_called_a_weight():
     # road 6.53 kN up, caliper 7.01 kN and weight 0.39 kN down
     scene = spindle_beam(solve(load(CONTENT / "vehicles/hill-wagon.toml")), case="firm braking")

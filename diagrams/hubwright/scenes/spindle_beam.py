@@ -5,11 +5,13 @@ positive. The load and both reactions are those of the vertical plane.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 from typing import Literal
 
 from hubwright.quantities import format_quantity, format_terms
+from hubwright.quantities.formatting import NO_BREAK
 from hubwright.results.beams import WheelEndBeam, wheel_end_beam
 from hubwright.results.model import Results
 from hubwright.scenes.diagrams import (
@@ -98,7 +100,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         *_reactions(beam, view, units),
         *_lengths(beam, view, rows.high, units),
         *_guides(beam, view, rows.views[0].origin[1] - 9.0),
-        *rows.items,
+        *_headed(rows.items),
     ]
     return Scene(
         name="spindle-beam",
@@ -136,6 +138,17 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
         ),
         body=_body(beam),
     )
+
+
+def _headed(items: Sequence[Item]) -> list[Item]:
+    """Return the rows, without the unit over the shear where its values bear two: small ones are told in newtons."""
+    told = [item.label.lines[0] for item in items if isinstance(item, Note) and item.name.startswith("label-shear")]
+    if len({text.rpartition(NO_BREAK)[2] for text in told}) < 2:
+        return list(items)
+    return [
+        replace(item, lines=item.lines[1:]) if isinstance(item, Words) and item.name == "words-shear-2" else item
+        for item in items
+    ]
 
 
 def _bar(beam: WheelEndBeam, abscissa: Abscissa, view: View) -> list[Item]:
