@@ -6,11 +6,12 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from dropped import demonstration
+from hubwright.drawing import draw
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.results import Results, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.scrub_radius import scrub_radius
-from hubwright.scenes.vocabulary import Dimension, Force, Line, Moment, Scene
+from hubwright.scenes.vocabulary import Dimension, Force, Line, Moment, Note, Part, Scene
 from hubwright.setup import vary
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import built, setup_data
@@ -109,6 +110,56 @@ def test_the_road_pulls_backward_up_the_sheet_at_the_load_line(wagon: Results) -
     # both details have the same y, so that the lever can be read down from one to the other
     assert scene.view("foot").origin[0] == scene.view("above").origin[0]
     assert scene.view("foot").scale == scene.view("above").scale
+
+
+UNITS = {"N": 1.0, "kN": 1e3, "N·m": 1.0, "kN·m": 1e3, "mm": 1e-3, "lbf": 1.0, "in": 1 / 12, "lbf·ft": 1.0}
+
+
+def read(text: str) -> tuple[float, float]:
+    """What a reader takes a printed value for, and half a unit of its last digit, in N·m or in lbf·ft."""
+    number, unit = text.removeprefix("*").removeprefix("{r} = ").replace(",", "").split("\u00a0")
+    return float(number) * UNITS[unit], 0.5 * 10.0 ** -len(number.partition(".")[2]) * UNITS[unit]
+
+
+@given(spacer=st.floats(0.5, 60.0), scrub=st.floats(-60.0, 60.0), units=st.sampled_from(("si", "us")))
+@SLOW
+def test_pull_times_lever_as_printed_is_the_moment_printed(wagon: Results, spacer: float, scrub: float, units) -> None:
+    first = solve(vary(wagon.setup, {"steering.scrub_radius": f"{scrub:.2f} mm"}))
+    scene = scrub_radius(first, spaced(first, f"{spacer:.2f} mm"), case="firm braking", units=units)
+    levers = {item.name[-6:]: item.text for item in scene.items if isinstance(item, Dimension) and "scrub" in item.name}
+    pulls = [item.label.lines[0] for item in scene.items if isinstance(item, Force) and item.label]
+    for item in scene.items:
+        if isinstance(item, Moment) and item.label and abs(item.newton_metres) > 1.0:
+            moment, half = read(item.label.lines[0])
+            lever = next(text for name, text in levers.items() if item.name.endswith(name.strip("-")))
+            assert read(pulls[0])[0] * read(lever)[0] == pytest.approx(moment, abs=1.001 * half)
+
+
+def test_axis_and_load_lines_are_named_in_each_view(wagon: Results) -> None:
+    scene = scrub_radius(wagon, spaced(wagon))
+    notes = [item for item in scene.items if isinstance(item, Note)]
+    for view in ("axle", "foot"):
+        assert [note for note in notes if note.view == view and note.label.lines == ("steering axis",)]
+    assert "steering axis, from above a circle" in scene.caption  # beside it a name would crowd out those of the arcs
+    tones = {item.name: item.tone for item in scene.items if isinstance(item, Line)}
+    outlines = {item.name: item.tone for item in scene.items if isinstance(item, Part)}
+    for when in ("before", "after"):
+        assert [note for note in notes if note.name == f"label-load-line-{when}"]
+        # one colour for all of a setup
+        assert tones[f"load-line-{when}"] == outlines[f"part-tire-foot-{when}"]
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+@pytest.mark.parametrize("case", ["firm braking"])
+def test_on_a_phone_the_letter_of_a_lever_stands_beyond_no_extension_line_of_the_other(wheel: str, case: str) -> None:
+    results = solve(demonstration(FILE).setup, wheel)
+    scene = scrub_radius(results, spaced(results), case=case)
+    foot = next(drawing for drawing in draw(scene, form="narrow") if drawing.view == "foot")
+    view = foot.scene.view("foot")
+    ends = {item.name: item.end[0] for item in scene.items if isinstance(item, Dimension) and item.view == "foot"}
+    box = next(text.box for text in foot.texts if text.name == "dimension-scrub-before")
+    outward = 1.0 if ends["dimension-scrub-after"] > 0 else -1.0
+    assert outward * ((box[0] + box[2]) / 2 - view.on_sheet((0.0, 0.0))[0]) < 0
 
 
 @pytest.mark.parametrize("wheel", ["front_left", "front_right"])

@@ -4,7 +4,6 @@ Real millimetres, y to the left of the vehicle, which from the front is on the r
 have z up from the road, `above` has x backward up the sheet. In `foot` and `above` y counts from the steering axis.
 """
 
-from dataclasses import replace
 from typing import Literal
 
 from hubwright.quantities import format_quantity
@@ -74,7 +73,7 @@ def scrub_radius(base: Results, other: Results, *, case: str | None = None, unit
         key=(
             KeyEntry("load", "road on this wheel alone"),
             KeyEntry("moment", "turns the steering"),
-            KeyEntry("load line", "load line"),
+            *(() if words.moved else (KeyEntry("load line", "load line"),)),  # else each is named where it stands
         ),
     )
 
@@ -141,6 +140,9 @@ def _axle(words: ScrubWording, view: View) -> list[Item]:
         items.append(
             Line(f"steering-axis-{'left' if side > 0 else 'right'}", view.name, 2, points=ends, style="centre")
         )
+    left = -half["before"] + words.before_scrub * 1e3  # of the sheet
+    axis = Label(("steering axis",), "right", (left, 1.12 * top), size=2.4, nudge=(0.6, 0.6))
+    items.append(Note("label-axis-axle", view.name, 2, label=axis, level=9))
     for row, when in enumerate(("before", "after"), start=1):
         if when == "after" and not words.moved:
             continue
@@ -184,13 +186,18 @@ def _foot(words: ScrubWording, view: View) -> list[Item]:
     axis = Label(("steering axis",), inner, (0.0, 0.62 * high), size=2.4, nudge=(-words.side * 0.8, 0.0))
     items.append(Note("label-axis", view.name, 2, label=axis, level=9))
     places = (("before", words.place_before, words.before_scrub, 2), ("after", words.place_after, words.after_scrub, 3))
+    place_moved = words.place_after if words.moved else words.place_before
     for row, (when, place, scrub, step) in enumerate(places, start=1):
         if when == "after" and not words.moved:
             continue
         moved: Tone = "changed" if when == "after" else "ink"
         ends = ((place, -3.0 / view.scale), (place, high))
-        line = Line(f"load-line-{when}", view.name, step, points=ends, style="centre", tone="load", width=0.3, level=7)
-        items.append(replace(line, tone="before") if when == "before" and words.moved else line)
+        tone: Tone = "load" if not words.moved else "before" if when == "before" else "changed"
+        items.append(
+            Line(f"load-line-{when}", view.name, step, points=ends, style="centre", tone=tone, width=0.3, level=7)
+        )
+        if words.moved:
+            items.append(_load_line_name(words, view, when, place, step))
         if abs(scrub) * 1e3 > _ALIKE:
             items.append(
                 Dimension(
@@ -201,11 +208,24 @@ def _foot(words: ScrubWording, view: View) -> list[Item]:
                     end=(place, 0.0),
                     line_at=view.origin[1] - 2.0 - _ROW * row,
                     text=f"{{r}} = {words.length(scrub)}",
-                    side="end",
+                    # beside the axis where the longer one's extension line stands beyond the other end
+                    side="start" if when == "before" and words.place_before * (place_moved - place) > 0 else "end",
                     tone=moved,
                 )
             )
     return items
+
+
+def _load_line_name(words: ScrubWording, view: View, when: str, place: float, step: int) -> Note:
+    """Return the name of a load line, which is farther down than that of the axis beside it."""
+    high = _TALL / view.scale
+    farther = 2 * place > words.place_before + words.place_after
+    lines = ("load line", words.when[when])
+    tone: Tone = "changed" if when == "after" else "soft"
+    label = Label(
+        lines, "right" if farther else "left", (place, 0.3 * high), tone, size=2.3, also=((place, 0.8 * high),)
+    )
+    return Note(f"label-load-line-{when}", view.name, step, label=label, level=9)
 
 
 def _tires(words: ScrubWording, view: View, low: float, high: float) -> list[Item]:

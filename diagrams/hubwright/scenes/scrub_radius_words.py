@@ -4,12 +4,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from hubwright.errors import CaseError, MissingDataError
-from hubwright.quantities import format_quantity
+from hubwright.quantities import Kind, format_quantity
+from hubwright.quantities.formatting import NO_BREAK, format_number, scale_of
 from hubwright.results.model import Results
 from hubwright.results.steering import KickBack, SteeringResult, steering_result
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.vocabulary import Step, Units
 
+_LEVER: Kind = "small length"
+_MOST_DIGITS = 2  # more than elsewhere
 _ALIKE = 0.05e-3  # m: what is nearer is one place
 
 
@@ -82,17 +85,31 @@ class ScrubWording:
         braking = self.base.cases[self.case].kind == "braking"
         return "brakes" if braking else "meets a ledge"
 
+    @property
+    def finer(self) -> int:
+        """Return how many more digits pull and lever have than elsewhere, so that their product is the moment shown."""
+        pairs = ((self.kick_before, self.before_scrub), (self.kick_after, self.after_scrub))
+        for more in range(_MOST_DIGITS):
+            products = (
+                _read(k.force, "force", self.units, more) * _read(r, _LEVER, self.units, more) for k, r in pairs
+            )
+            if all(
+                self.moment(product) == self.moment(k.moment) for product, (k, _) in zip(products, pairs, strict=True)
+            ):
+                return more
+        return _MOST_DIGITS
+
     def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(abs(newtons), "force", self.units)
+        """Return the pull of the road as shown."""
+        return _shown(newtons, "force", self.units, self.finer)
 
     def moment(self, newton_metres: float) -> str:
         """Return a moment as shown."""
         return format_quantity(abs(newton_metres), "moment", self.units)
 
     def length(self, metres: float) -> str:
-        """Return a length as shown, without its sign."""
-        return format_quantity(abs(metres), "small length", self.units)
+        """Return a lever as shown, without its sign."""
+        return _shown(metres, _LEVER, self.units, self.finer)
 
     def at(self, scrub: float) -> str:
         """Return where the axis meets the road, seen from the tire's middle."""
@@ -121,11 +138,11 @@ class ScrubWording:
 
     def caption(self) -> str:
         """Return what is drawn and what is left out."""
-        colours = "Grey as it is, orange moved. " if self.moved else ""
+        colours = "Tires and load lines: grey as it is, orange moved. " if self.moved else ""
         return (
             f"Both front wheels from the front, and the foot of the {self.wheel} one, which alone {self.pull}. "
-            f"{colours}The steering axis is drawn upright; a real one leans, and a bump then has a longer lever. "
-            "Clearance at full lock and bump is not looked at."
+            f"{colours}The steering axis, from above a circle, is drawn upright; a real one leans, and a bump then has a "
+            "longer lever. Clearance at full lock and bump is not looked at."
         )
 
     def description(self) -> str:
@@ -147,7 +164,8 @@ class ScrubWording:
         ]
         rods = self.kick_before.tie_rod_force, self.kick_after.tie_rod_force
         if rods[0] is not None and rods[1] is not None:
-            pairs.append(("Force in the tie rod", self.force(rods[0]), self.force(rods[1])))
+            one, two = (format_quantity(abs(rod), "force", self.units) for rod in (rods[0], rods[1]))
+            pairs.append(("Force in the tie rod", one, two))
         told = [f"{name}: {one}{f', moved {two}' if self.moved else ''}." for name, one, two in pairs]
         return (f"If the {self.wheel} wheel alone {self.pull}", *told)
 
@@ -183,3 +201,22 @@ def scrub_wording(base: Results, other: Results, case: str | None, units: Units)
     if name not in before.kick_back or name not in after.kick_back:
         raise CaseError(case=name, reason="both setups need this case, with a pull along the road")
     return ScrubWording(base, other, before, after, before.scrub_radius, after.scrub_radius, name, units)
+
+
+def _number(value: float, kind: Kind, units: Units, more: int) -> tuple[str, str, float]:
+    """Return the size of a value with so many more digits than elsewhere, its unit and the unit's size [SI]."""
+    scale = scale_of(abs(value), kind, units)
+    significant, decimals = scale.significant + more, scale.decimals + more
+    size = format_number(abs(value) / scale.size, significant=significant, decimals=decimals, least=scale.least)
+    return size, scale.unit, scale.size
+
+
+def _shown(value: float, kind: Kind, units: Units, more: int) -> str:
+    number, unit, _ = _number(value, kind, units, more)
+    return f"{number}{NO_BREAK}{unit}"
+
+
+def _read(value: float, kind: Kind, units: Units, more: int) -> float:
+    """Return what a reader takes a value for [SI]."""
+    number, _, size = _number(value, kind, units, more)
+    return float(number.replace(",", "")) * size
