@@ -2,12 +2,23 @@
 
 from collections.abc import Callable, Sequence
 
-from hubwright.quantities import format_range
-from hubwright.scenes.chart_rows import LINE, BarValue, Chart, axis, chart, in_words, name_label, value_note
+from hubwright.results.span_tables import sampling_words
+from hubwright.scenes.chart_rows import (
+    BarValue,
+    Chart,
+    axis,
+    chart,
+    in_words,
+    lines_in_words,
+    name_label,
+    name_lines,
+    value_note,
+    width_of,
+)
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Bar, Item, Scene, Step, Units
 
-_PITCH, _THICK = 11.0, 4.2
+_PITCH, _THICK, _SIZE = 11.0, 4.2, 2.5
 _SAME = 1e-6
 
 
@@ -19,29 +30,39 @@ def comparison_bars(
     above: str = "",
     below: str = "",
     per_mm: float | None = None,
+    draws: int | None = None,
 ) -> Scene:
     """Return the scene of values of one quantity, the first being what the others are compared with.
 
     `above` and `below` are the direction words of values on either side of zero; `per_mm` holds charts to one scale
-    [SI unit per sheet millimetre].
+    [SI unit per sheet millimetre]; spans are from the 5th to the 95th percentile of so many draws.
     """
-    # a span to both sides of zero is told on two lines, which need a higher row
-    pitch = _PITCH + LINE * any(value.span is not None and value.span[0] < 0 for value in values)
-    drawn = chart(values, units, zero=0.0, pitch=pitch, per_mm=per_mm)
 
     def told(value: float) -> str:
         return in_words(value, values[0].kind, units, above=above, below=below)
 
-    items: list[Item] = axis(drawn, 1, above=above, below=below)
+    words = [lines_in_words(value, units, above=above, below=below) for value in values]
+    drawn = chart(
+        values,
+        units,
+        zero=0.0,
+        pitch=_PITCH,
+        per_mm=per_mm,
+        names=[name_lines(value.name) for value in values],
+        beside=max((width_of(lines, _SIZE) for lines in words), default=0.0),
+        heading=quantity,
+    )
+    what = quantity[:1].lower() + quantity[1:]
+    items: list[Item] = axis(drawn, 1, what=what, halves=[_THICK / 2] * len(values), above=above, below=below)
     for row, value in enumerate(values):
-        items += _row(drawn, row, value, told, units)
+        items += _row(drawn, row, value, words[row])
     spans = any(value.span is not None for value in values)
     title = _title(values, quantity, told)
-    sentences = [f"{plain(value.name)}: {_in_full(value, told, units)}." for value in values]
+    sentences = [plain(value.name) + f": {', '.join(lines)}." for value, lines in zip(values, words, strict=True)]
     return Scene(
         name="comparison-bars",
         title=title,
-        caption=_caption(quantity, spans=spans),
+        caption=_caption(quantity, draws, spans=spans),
         description=f"{title}. {' '.join(sentences)}",
         units=units,
         size=drawn.size,
@@ -59,7 +80,7 @@ def comparison_bars(
     )
 
 
-def _row(drawn: Chart, row: int, value: BarValue, told: Callable[[float], str], units: Units) -> list[Item]:
+def _row(drawn: Chart, row: int, value: BarValue, words: tuple[str, ...]) -> list[Item]:
     farthest = max(0.0, *value.ends)
     bar = Bar(
         f"bar-{row + 1}",
@@ -72,25 +93,12 @@ def _row(drawn: Chart, row: int, value: BarValue, told: Callable[[float], str], 
         label=name_label(drawn, row, min(0.0, value.value)),
     )
     items: list[Item] = [bar]
-    lines = [f"*{told(value.value)}"]
     if value.span is not None:
         span = Bar(
             f"bar-span-{row + 1}", "chart", 3, end=0.0, at=drawn.rows[row], thick=_THICK, span=value.span, level=3
         )
         items.append(span)
-        lines += _span(value.span, value, told, units)
-    return [*items, value_note(drawn, row, farthest, tuple(lines), 2)]
-
-
-def _span(span: tuple[float, float], value: BarValue, told: Callable[[float], str], units: Units) -> list[str]:
-    if span[0] < 0:  # each end with its own direction
-        return [f"span {told(span[0])}", f"to {told(span[1])}"]
-    return [f"span {format_range(*span, value.kind, units)}"]
-
-
-def _in_full(value: BarValue, told: Callable[[float], str], units: Units) -> str:
-    words = told(value.value)
-    return words if value.span is None else f"{words}, {' '.join(_span(value.span, value, told, units))}"
+    return [*items, value_note(drawn, row, farthest, (f"*{words[0]}", *words[1:]), 2, _SIZE)]
 
 
 def _title(values: Sequence[BarValue], quantity: str, told: Callable[[float], str]) -> str:
@@ -107,6 +115,11 @@ def _title(values: Sequence[BarValue], quantity: str, told: Callable[[float], st
     return f"{quantity}: {plain(other.name)} {told(other.value)}, {plain(first.name)} {told(first.value)}"
 
 
-def _caption(quantity: str, *, spans: bool) -> str:
+def _caption(quantity: str, draws: int | None, *, spans: bool) -> str:
     words = f"{quantity}; all bars at one scale from one zero line, the first is what the others are compared with."
-    return f"{words} Thin lines: the span over the ranges of all inputs." if spans else words
+    if not spans:
+        return words
+    percentiles = "5th to 95th percentile of draws"
+    if draws:
+        percentiles = f"5th to 95th percentile of {draws} draws, {sampling_words(draws)}"
+    return f"{words} Thin lines: spans over the ranges of all inputs together, {percentiles}."
