@@ -3,22 +3,29 @@
 `python benchmarks/contact_sheet.py` writes build/contact-sheet/index.html, and a page for each figure beside it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from functools import partial
 from html import escape
 from itertools import count
 
 from of_the_tests import ROOT
 
 from drawing.page_faces import font_faces
-from drawing.swept import comparison, sensitivity
+from drawing.swept import comparison
 from hubwright.drawing import draw, svg_for_page
 from hubwright.drawing.faces import WEB_FILES
 from hubwright.drawing.marks import Drawing
 from hubwright.drawing.palette import css
 from hubwright.drawing.snippet import marked
+from hubwright.lessons.key_words import short_meaning
+from hubwright.lessons.views import input_quantity
+from hubwright.quantities import Quantity
 from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults, solve_beam
+from hubwright.results.sensitivity import what_matters
 from hubwright.scenes.catalogue import FIGURES, scene_function
+from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.label_words import in_one_line
 from hubwright.scenes.vocabulary import Scene, Units
 from hubwright.setup import Beam, load, vary
@@ -27,6 +34,7 @@ TARGET = ROOT / "build" / "contact-sheet"
 VEHICLES = (("hill-wagon", "front_left"), ("supply-van", "front_right"), ("kit-trailer", "left"))
 SHEETS = ("light", "dark")
 SYSTEMS: tuple[Units, ...] = ("si", "us")
+BARS = 6  # inputs that a sensitivity shows
 STYLE = """
 body{margin:0;font:15px/1.4 sans-serif;background:#ddd;color:#222}
 h1,h2,h3{margin:.6em 16px .2em}
@@ -65,12 +73,47 @@ def scenes(name: str, results: Results | BeamResults, number: int) -> Iterator[t
         moved = vary(setup, {"wheel.spacer": f"{setup.wheel.spacer * 1e3 + 25:g} mm"}, name=f"{setup.name}, spaced out")
         yield "", [function(results, solve(moved, results.wheel), units=units) for units in SYSTEMS]
     elif figure.takes == "data":
-        rows = sensitivity(results, 0) if name == "sensitivity bars" else comparison(results, 0)
-        yield "the moment at the bearing", [function(rows, quantity="Moment", units=units) for units in SYSTEMS]
+        what, draw_it = sensitivity(results) if name == "sensitivity bars" else moments(results)
+        yield what, [draw_it(units) for units in SYSTEMS]
     elif figure.takes == "results":
         cases = figure.cases(results)
         for case in dict.fromkeys([*cases[:1], *cases[1 + 2 * number : 2 + 2 * number]]):
             yield case, [function(results, case=case, units=units) for units in SYSTEMS]
+
+
+def moments(results: Results) -> tuple[str, Callable[[Units], Scene]]:
+    """Return what the bearing is turned by in every case, and the bars of it, with directions as seen at the wheel."""
+    rows = []
+    for row in comparison(results, 0):
+        ends = sorted(results.side * end for end in row.ends)
+        spanned = {} if row.span is None else {"low": ends[0], "high": ends[-1]}
+        rows.append(replace(row, value=results.side * row.value, **spanned))
+    words = {"above": "top inboard", "below": "top outboard"}
+    quantity = "Moment of the hub on the bearing, about its centre"
+    draws = next((span.draws for span in results.spans.values()), None)
+    return quantity, partial(_bars, "comparison bars", rows, quantity=quantity, draws=draws, **words)
+
+
+def sensitivity(results: Results) -> tuple[str, Callable[[Units], Scene]]:
+    """Return the load that the page about finding one's numbers shows, and its bars: also of inputs that do nothing."""
+    radial = results.cases["standing"].row_radial_load
+    assert radial is not None
+    load = max(radial.outboard, radial.inboard)
+    rows = []
+    for one in what_matters(results, "worst row load"):
+        if (entry := results.inputs.get(one.key)) is None or one.key.startswith(("case.", "duty.")):
+            continue
+        row = BarValue(short_meaning(results.setup, one.key), load, load * one.low, load * one.high)
+        given = input_quantity(one.key, entry)
+        if isinstance(given, Quantity) and given.low is not None and given.high is not None and given.kind:
+            row = replace(row, input_range=(given.low, given.high), input_kind=given.kind)
+        rows.append(row)
+    quantity = "Load of the harder loaded row, standing"
+    return quantity, partial(_bars, "sensitivity bars", rows[:BARS], quantity=quantity)
+
+
+def _bars(name: str, rows: list[BarValue], units: Units, **words: object) -> Scene:
+    return scene_function(name)(rows, units=units, **words)
 
 
 def cell(drawings: list[Drawing], sheet: str, form: str, numbers: Iterator[int], units: str) -> str:
