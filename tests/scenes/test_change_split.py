@@ -94,5 +94,25 @@ def test_a_setup_beside_itself_has_nothing_to_split() -> None:
         change_split(base, base)
 
 
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van"])
+def test_a_change_that_stands_alone_is_all_of_it(vehicle: str) -> None:
+    base = solved(f"vehicles/{vehicle}.toml")
+    scene = change_split(base, solve(vary(base.setup, {"wheel.spacer": "25 mm"}, name="Spaced out"), base.wheel))
+    check_scene(scene)
+    assert [len(bars(scene, view.name)) for view in scene.views] == [1, 1]
+    told = f"{scene.title} {scene.caption} {scene.description}"
+    assert "all together" not in told
+    assert "most of it" not in told
+    assert "multiply" not in told
+    assert "The only change: spacer." in told
+
+
+def test_changes_against_one_another_share_out_nothing() -> None:
+    base = solved("vehicles/hill-wagon.toml")
+    moved = {"wheel.spacer": "25 mm", "chassis.front_axle_mass": "900 kg"}
+    title = change_split(base, solve(vary(base.setup, moved, name="Moved"))).title
+    assert "moved most by" in title
+
+
 def test_a_factor_of_thousands_is_told_without_decimals() -> None:
     assert times_together([12345.0, 1.25, 0.84])[0].replace(",", "").isdigit()

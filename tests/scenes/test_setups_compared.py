@@ -1,6 +1,7 @@
 """Setups beside a base: every bar from 1 to its ratio, whatever the files leave out."""
 
 import math
+import re
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ from drawing.written_checks import failures_of
 from hubwright.drawing import draw, svg_for_page
 from hubwright.results import Results, solve
 from hubwright.results.changes import NotComparableError
+from hubwright.scenes.ratio_panels import times_alike
 from hubwright.scenes.setups_compared import setups_compared
 from hubwright.scenes.vocabulary import Bar, Scene
 from hubwright.setup import load, vary
@@ -63,6 +65,24 @@ def test_odd_vehicles_beside_a_spacer_of_theirs(vehicle: str) -> None:
     scene = setups_compared(base, other, base)
     check_scene(scene)
     assert "Spaced out" in scene.description
+
+
+def test_the_axes_say_that_they_are_logarithmic_on_both_forms() -> None:
+    base, other = solved("vehicles/hill-wagon.toml"), solved("setups/winter-fit-out.toml")
+    scene = setups_compared(base, other, case="brisk corner right")
+    for drawing in (draw(scene), *draw(scene, form="narrow")):
+        titles = [text.words for text in drawing.texts if text.words.endswith(", ratio (logarithmic scale)")]
+        assert len(titles) == (1 if drawing.view else len(scene.views))
+        assert failures_of(svg_for_page(drawing, prefix="f", units_class="si")) == []
+
+
+def test_a_span_and_its_ratio_have_like_digits() -> None:
+    assert times_alike(1.0601, 1.552) == ["1.06", "1.55"]
+    assert times_alike(0.898, 0.909) == ["0.898", "0.909"]
+    base = solved("vehicles/supply-van.toml")
+    scene = setups_compared(base, solve(vary(base.setup, {"wheel.spacer": "25 mm"}, name="Spaced out"), base.wheel))
+    for sentence in re.findall(r"× [^)]*\)", scene.description.replace("\u00a0", " ")):
+        assert len({len(number.partition(".")[2]) for number in re.findall(r"\d+\.\d+", sentence)}) == 1
 
 
 def test_charts_that_happen_to_have_like_axes_are_two_drawings_on_a_phone() -> None:

@@ -5,7 +5,7 @@ A view's abscissa is the logarithm to base ten of the ratio, so that factors add
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hubwright.quantities import format_quantity
 from hubwright.results.changes import NotComparableError, gear_names
@@ -21,7 +21,7 @@ from hubwright.scenes.ratio_panels import (
     ratio_and_verdict,
     ratio_panels,
     span_ends,
-    times,
+    times_beside,
     times_together,
 )
 from hubwright.scenes.vehicle_loads import plain
@@ -42,7 +42,7 @@ class _Chain:
     @property
     def told(self) -> list[str]:
         """Each part in words; what is printed multiplies to the whole."""
-        texts = times_together([part.factor for part in self.parts])
+        texts = times_together([part.factor for part in self.parts], self.spans, self.whole.span)
         return [_factor(part, text) for part, text in zip(self.parts, texts, strict=True)]
 
     @property
@@ -60,6 +60,7 @@ def change_split(base: Results, other: Results, *, case: str = "standing", units
         raise NotComparableError(
             f"between {base.setup.name} and {other.setup.name} there is no ratio to split into changes"
         )
+    several = any(len(chain.parts) > 1 for chain in chains)
     views, items, size = ratio_panels([_panel(chain) for chain in chains])
     return Scene(
         name="change-split",
@@ -73,7 +74,7 @@ def change_split(base: Results, other: Results, *, case: str = "standing", units
         steps=(
             Step("Begin at 1", "1 is the setup before any change."),
             Step("Make each change", "Each bar begins where the one before ended; its length is its factor."),
-            Step("See the whole", "All factors together make the whole ratio."),
+            *([Step("See the whole", "All factors together make the whole ratio.")] if several else []),
         ),
     )
 
@@ -112,6 +113,11 @@ def _panel(chain: _Chain) -> RatioPanel:
         words, end = f"{name}: {told}", begin * part.factor
         rows.append(RatioRow(f"{number}", words, begin, end, span, is_linked=True))
         begin = end
+    if len(rows) == 1:  # it is the whole
+        alone = f"{chain.names[0]}: {ratio_and_verdict(chain.whole)}"
+        return RatioPanel(
+            chain.name, chain.heading, (replace(rows[0], words=alone, span=chain.whole.span, is_linked=False),)
+        )
     words = f"all together: {ratio_and_verdict(chain.whole)}"
     rows.append(RatioRow("whole", words, 1.0, chain.ratio, chain.whole.span, is_open=True, step=3))
     return RatioPanel(chain.name, chain.heading, tuple(rows))
@@ -133,17 +139,23 @@ def _title(chain: _Chain, other: Results) -> str:
     named = list(zip(chain.parts, chain.names, strict=True))
     _, most = max(named, key=lambda each: abs(math.log(each[0].factor)))
     idle = [name for part, name in named if part.nothing]
-    told = f"{what}: × {times(chain.ratio)}{span_ends(chain.whole.span)}, most of it by {most}"
+    moving = [part for part in chain.parts if not part.nothing]
+    opposed = len({part.factor > 1 for part in moving}) > 1
+    share = "all of it by" if len(moving) == 1 else "moved most by" if opposed else "most of it by"
+    told = f"{what}: × {times_beside(chain.ratio, chain.whole.span)}{span_ends(chain.whole.span)}, {share} {most}"
     return f"{told}, nothing by {_listed(idle)}" if idle else told
 
 
 def _caption(comparison: Comparison, base: Results, other: Results, chains: Sequence[_Chain]) -> str:
     names = (plain(other.setup.name), plain(base.setup.name))
     after, before = names if names[0] != names[1] else ("after the changes", "before them")
-    words = [
-        f"{after[:1].upper()}{after[1:]} over {before}, {comparison.wheel.replace('_', ' ')} wheel. "
-        "Each factor is the average over the orders in which the changes can be made: they multiply to the whole."
-    ]
+    words = [f"{after[:1].upper()}{after[1:]} over {before}, {comparison.wheel.replace('_', ' ')} wheel."]
+    if any(len(chain.parts) > 1 for chain in chains):
+        words[0] += (
+            " Each factor is the average over the orders in which the changes can be made: they multiply to the whole."
+        )
+    else:
+        words[0] += f" The only change: {chains[0].names[0]}."
     if any(chain.whole.span for chain in chains):
         words.append(
             f"Thin lines: spans over the ranges of all inputs, 5th to 95th percentile of {comparison.draws} draws"
@@ -161,13 +173,15 @@ def _caption(comparison: Comparison, base: Results, other: Results, chains: Sequ
 def _description(chains: Sequence[_Chain]) -> str:
     sentences = []
     for chain in chains:
+        whole = f"{ratio_and_verdict(chain.whole)}{in_brackets(chain.whole.span)}"
+        if len(chain.parts) == 1:
+            sentences.append(f"{chain.heading}: {chain.names[0]} {whole}.")
+            continue
         parts = ", ".join(
             f"{name} {told}{in_brackets(span)}"
             for name, span, told in zip(chain.names, chain.spans, chain.told, strict=True)
         )
-        sentences.append(
-            f"{chain.heading}: {parts}; all together {ratio_and_verdict(chain.whole)}{in_brackets(chain.whole.span)}."
-        )
+        sentences.append(f"{chain.heading}: {parts}; all together {whole}.")
     return " ".join(sentences)
 
 

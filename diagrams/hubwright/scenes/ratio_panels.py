@@ -3,6 +3,7 @@
 A view's abscissa is the logarithm to base ten of the ratio; its ordinate sheet millimetres.
 """
 
+import itertools
 import math
 import textwrap
 from collections.abc import Sequence
@@ -13,6 +14,7 @@ from hubwright.quantities.formatting import last_place
 from hubwright.quantities.sums import multiplied
 from hubwright.results.comparison import Compared
 from hubwright.results.draws import Span
+from hubwright.scenes.chart_rows import TITLE, base_lines, grid_lines
 from hubwright.scenes.plot_frame import Marks, decade_marks, even_marks
 from hubwright.scenes.vocabulary import Axis, Bar, Item, Label, Line, Point, View, Words
 
@@ -21,6 +23,7 @@ _LEFT, _RIGHT, _NAMES = 96.0, 244.0, 90.0
 _FOOT, _PITCH, _LINE, _THICK, _GAP, _HEADING = 8.0, 10.0, 4.0, 4.2, 12.0, 7.0
 _AXIS = 12.0  # room for the words of an axis and its title
 _LETTERS = 44
+_SCALE = "ratio (logarithmic scale)"
 _NARROWEST = 0.04  # of a decade: ratios that go nowhere still have a scale
 _TOLD = {"raises": "raised", "lowers": "lowered", "not settled": "not settled which way", "unchanged": "unchanged"}
 
@@ -85,19 +88,24 @@ def _panel(panel: RatioPanel, low: float, items: list[Item]) -> tuple[View, floa
     start, end = _reach(panel.rows)
     scale = (_RIGHT - _LEFT) / (end - start)
     view = View(panel.name, (_LEFT - start * scale, 0.0), scale, vertical_per_mm=1.0, heading=panel.heading)
-    one = ((0.0, foot), (0.0, high))
+    marks = _marks(start, end)
+    bars: list[tuple[float, float]] = []
+    top = high
+    for row in panel.rows:
+        bars.append((top - (row.height + _THICK) / 2, top - (row.height - _THICK) / 2))
+        top -= row.height
     items += [
+        *grid_lines(f"grid-{panel.name}", panel.name, marks, (foot, high)),
         Axis(
             f"axis-{panel.name}",
             panel.name,
             at=foot,
             start=start,
             end=end,
-            marks=_marks(start, end),
-            grid_to=high,
-            title=f"{panel.heading[:1].lower()}{panel.heading[1:]}, times",
+            marks=marks,
+            title=_axis_title(panel.heading),
         ),
-        Line(f"one-{panel.name}", panel.name, points=one, width=0.4, level=3),
+        *base_lines(f"one-{panel.name}", panel.name, 1, (foot, high), bars),
         Words(f"heading-{panel.name}", "", at_sheet=(10.0, high + 3.5), lines=(f"*{panel.heading}",), size=2.5),
     ]
     top = high
@@ -109,8 +117,17 @@ def _panel(panel: RatioPanel, low: float, items: list[Item]) -> tuple[View, floa
             where = math.log10(row.end)
             drop = ((where, at - _THICK / 2), (where, top - below.height / 2 + _THICK / 2))
             name = f"link-{panel.name}-{row.name}"
-            items.append(Line(name, panel.name, row.step, points=drop, style="hair", tone="soft", level=2))
+            items.append(
+                Line(name, panel.name, row.step, points=drop, style="hair", tone="soft", level=2, wide_only=True)
+            )
     return view, high
+
+
+def _axis_title(heading: str) -> str:
+    """Return what an axis shows; of a heading that has no room on a phone its beginning, the panel has all of it."""
+    what = heading[:1].lower() + heading[1:]
+    title = f"{what}, {_SCALE}"
+    return title if len(title) <= TITLE else f"{what.partition(',')[0]}, {_SCALE}"
 
 
 def _bar(panel: RatioPanel, row: RatioRow, view: View, at: float) -> Bar:
@@ -150,28 +167,59 @@ def _marks(low: float, high: float) -> Marks:
 
 def times(value: float) -> str:
     """Return a ratio as text; near 1 a third decimal tells a little from nothing."""
-    if 0.9 < value < 1.1:
-        return format_number(value, significant=4, decimals=3)
-    return format_quantity(value, "ratio", "si")
+    return times_alike(value)[0]
 
 
-def times_together(factors: Sequence[float]) -> list[str]:
+def times_alike(*ratios: float) -> list[str]:
+    """Return ratios that stand side by side, with a third decimal where they are near 1 and near one another.
+
+    >>> times_alike(0.898, 0.909), times_alike(1.06, 1.552)
+    (['0.898', '0.909'], ['1.06', '1.55'])
+    """
+    if _are_near_one(ratios):
+        return [format_number(ratio, significant=4, decimals=3) for ratio in ratios]
+    return [format_quantity(ratio, "ratio", "si") for ratio in ratios]
+
+
+def times_together(
+    factors: Sequence[float], spans: Sequence[Span | None] = (), whole_span: Span | None = None
+) -> list[str]:
     """Return ratios that multiply to a whole as texts, so rounded that what is printed comes to the whole as printed.
 
     >>> times_together([1.2543, 0.8443, 1.1549]), times(1.2543 * 0.8443 * 1.1549)
     (['1.25', '0.84', '1.16'], '1.22')
     """
     whole = math.prod(factors)
-    places = [_places(factor) for factor in factors]
-    told = multiplied(factors, places, round(whole, _places(whole)), _places(whole))
+    beside = [_beside(factor, span) for factor, span in itertools.zip_longest(factors, spans)]
+    places = [_places(*ratios) for ratios in beside]
+    last = _places(*_beside(whole, whole_span))
+    told = multiplied(factors, places, round(whole, last), last)
     return [
-        times(factor) if number == round(factor, place) else f"{number:.{place}f}" if place > 0 else times(number)
-        for factor, number, place in zip(factors, told, places, strict=True)
+        times_alike(*ratios)[0]
+        if number == round(factor, place)
+        else f"{number:.{place}f}"
+        if place > 0
+        else times(number)
+        for factor, number, place, ratios in zip(factors, told, places, beside, strict=True)
     ]
 
 
-def _places(ratio: float) -> int:
-    return 3 if 0.9 < ratio < 1.1 else last_place(ratio, decimals=2, least=2)
+def _are_near_one(ratios: Sequence[float]) -> bool:
+    return any(0.9 < ratio < 1.1 for ratio in ratios) and max(ratios) - min(ratios) < 0.2
+
+
+def _places(*ratios: float) -> int:
+    """Return the last place of the first of ratios that stand side by side."""
+    return 3 if _are_near_one(ratios) else last_place(ratios[0], decimals=2, least=2)
+
+
+def _beside(ratio: float, span: Span | None) -> tuple[float, ...]:
+    return (ratio,) if span is None else (ratio, span.low, span.high)
+
+
+def times_beside(ratio: float, span: Span | None) -> str:
+    """Return a ratio with no more digits than the span beside it."""
+    return times_alike(*_beside(ratio, span))[0]
 
 
 def span_words(span: Span) -> str:
@@ -180,18 +228,19 @@ def span_words(span: Span) -> str:
     >>> [span_words(Span(low, high, 0.001, 0.001, 400)) for low, high in ((0.941, 0.973), (0.9781, 0.9784))]
     ['span 0.941 to 0.973', 'span under 0.001']
     """
-    low, high = times(span.low), times(span.high)
+    low, high = times_alike(span.low, span.high)
     if low == high:
-        step = 10.0 ** -_places(span.high)
+        step = 10.0 ** -_places(span.high, span.low)
         return f"span under {format_number(step, significant=1)}"
     return f"span {low} to {high}"
 
 
 def span_ends(span: Span | None) -> str:
     """Return both ends of a span in brackets behind a ratio; nothing without one, or where they print alike."""
-    if span is None or times(span.low) == times(span.high):
+    if span is None:
         return ""
-    return f" ({times(span.low)} to {times(span.high)})"
+    low, high = times_alike(span.low, span.high)
+    return "" if low == high else f" ({low} to {high})"
 
 
 def in_brackets(span: Span | None) -> str:
@@ -205,4 +254,4 @@ def ratio_and_verdict(each: Compared) -> str:
         return "severe, no ratio stated"
     if each.ratio is None:
         return "no ratio"
-    return f"×\u00a0{times(each.ratio)}, {_TOLD[each.verdict]}"
+    return f"×\u00a0{times_beside(each.ratio, each.span)}, {_TOLD[each.verdict]}"

@@ -14,7 +14,7 @@ from hubwright.scenes.ratio_panels import (
     ratio_and_verdict,
     ratio_panels,
     span_ends,
-    times,
+    times_beside,
 )
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Scene, Step, Units
@@ -90,10 +90,11 @@ def _title(base: Results, compared: Sequence[Comparison], case: str) -> str:
         moved = any(each.verdict == "not settled" for _, each, _ in known)
         told = "these data do not settle which way it goes" if moved else "nothing changes it"
         return f"{heading}, beside {plain(base.setup.name)}: {told}"
-    comparison, _, ratio = max(settled, key=lambda entry: abs(math.log(entry[2])))
-    alike = [entry for entry in settled if times(entry[2]) == times(ratio)]
+    comparison, each, ratio = max(settled, key=lambda entry: abs(math.log(entry[2])))
+    factor = times_beside(ratio, each.span)
+    alike = [entry for entry in settled if times_beside(entry[2], entry[1].span) == factor]
     ends = {span_ends(entry[1].span) for entry in alike}
-    told = f"× {times(ratio)}{ends.pop() if len(ends) == 1 else ''}"
+    told = f"× {factor}{ends.pop() if len(ends) == 1 else ''}"
     most = "most changed" if len(known) > len(alike) else "changed"
     if len(alike) > 1:
         count = "both" if len(alike) == len(known) == 2 else _COUNTS.get(len(alike), f"{len(alike)}")
