@@ -80,8 +80,8 @@ def test_shares_of_a_duty_make_a_hundred_percent(demonstration: Path):
     for page in sample_sites.pages_of(demonstration):
         text = figures_text((demonstration / page).read_text("utf-8"))
         for told in re.findall(r"Two bars for each case of the duty of [^:]*: (.*?damage)\.", text):
-            shares = re.findall(r"(under 1|[\d.]+) % of the distance and (under 1|[\d.]+) % of the damage", told)
+            shares = re.findall(r"(under 0.1|[\d.]+) % of the distance and (under 0.1|[\d.]+) % of the damage", told)
             duties += 1
             for column in zip(*shares, strict=True):
-                assert sum(0 if share == "under 1" else Decimal(share) for share in column) == 100, f"{page}: {told}"
+                assert sum(0 if share == "under 0.1" else Decimal(share) for share in column) == 100, f"{page}: {told}"
     assert duties >= 1

@@ -7,9 +7,10 @@ import textwrap
 from collections.abc import Sequence
 
 from hubwright.errors import MissingDataError
-from hubwright.quantities import format_terms
+from hubwright.quantities.sums import apportioned
 from hubwright.results.life import CaseDamage, DutyLife
 from hubwright.results.model import Results
+from hubwright.scenes.chart_rows import grid_lines
 from hubwright.scenes.plot_frame import even_marks
 from hubwright.scenes.row_elements import life_known
 from hubwright.scenes.scales import round_up
@@ -20,6 +21,7 @@ _WIDTH, _FOOT, _HEAD = 310.0, 20.0, 15.0
 _LEFT, _RIGHT, _NAMES = 92.0, 288.0, 82.0
 _PITCH, _THICK = 16.0, 4.4
 _LETTERS = 40
+_SWATCH, _EVEN = 9.0, 1e-6  # length of a bar of the key; of a percent
 
 
 def duty_damage(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -32,14 +34,17 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
     reach = min(1.0, step * -(-largest // step)) if largest < 1 else 1.0
     high = _FOOT + _PITCH * len(duty.parts)
     view = View("shares", (_LEFT, 0.0), (_RIGHT - 22.0 - _LEFT) / reach, vertical_per_mm=1.0)
+    key = View("key", (_LEFT, high + 6.0), 1.0, vertical_per_mm=1.0, heading="Key")
+    marks = tuple((at, f"{text}\u00a0%") for at, text in even_marks(0.0, reach, unit=0.01, about=5))
     items: list[Item] = [
+        *grid_lines("grid", "shares", marks, (_FOOT, high)),
         Axis(
             "axis-share",
             "shares",
             at=_FOOT,
             end=reach,
-            marks=tuple((at, f"{text}\u00a0%") for at, text in even_marks(0.0, reach, unit=0.01, about=5)),
-            grid_to=high,
+            marks=marks,
+            title="open bars: share of the distance; full bars: of the damage",
         ),
         Axis("axis-zero", "shares", direction="vertical", start=_FOOT, end=high),
         *_key(high),
@@ -55,7 +60,7 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
         description=_description(results, duty),
         units=units,
         size=(_WIDTH, high + _HEAD),
-        views=(view,),
+        views=(view, key),
         items=tuple(items),
         steps=(
             Step("Share out the distance", "How much of the distance the vehicle goes in each case."),
@@ -65,14 +70,14 @@ def duty_damage(results: Results, *, case: str = "standing", units: Units = "si"
 
 
 def _told(duty: DutyLife) -> list[tuple[str, str]]:
-    """Return each case's share of the distance and of the damage in percent; both columns add up to the whole."""
-    return list(
-        zip(
-            percents([part.share for part in duty.parts]),
-            percents([part.damage_share for part in duty.parts]),
-            strict=True,
-        )
-    )
+    """Return each case's share of the distance and of the damage in percent; both columns add up to the whole.
+
+    Tenths where the distance is shared out in tenths, or a share would be nothing without them.
+    """
+    distance, damage = [part.share for part in duty.parts], [part.damage_share for part in duty.parts]
+    tenths = any(abs(100 * share - round(100 * share)) > _EVEN for share in distance)
+    tenths = tenths or any(0 < share < 0.01 for share in (*distance, *damage))
+    return list(zip(percents(distance, tenths=tenths), percents(damage, tenths=tenths), strict=True))
 
 
 def _name(results: Results, part: CaseDamage) -> str:
@@ -111,32 +116,41 @@ def _row(view: View, part: CaseDamage, number: int, middle: float, name: str, to
 
 
 def _key(high: float) -> list[Item]:
-    """Return in words at the head which bar is which."""
-    return [
-        Words(
-            "key-distance", "", 1, at_sheet=(_LEFT, high + 6.0), lines=("upper, open: share of the distance",), size=2.4
-        ),
-        Words(
-            "key-damage",
-            "",
-            2,
-            at_sheet=(_LEFT + 78.0, high + 6.0),
-            lines=("lower, full: share of the life that is used up",),
-            size=2.4,
-        ),
-    ]
+    """Return at the head which bar is which; on a phone the axis says it."""
+    items: list[Item] = []
+    for step, (what, text, off) in enumerate(
+        (("distance", "share of the distance", 0.0), ("damage", "share of the life that is used up", 78.0)), 1
+    ):
+        first = what == "distance"
+        at = (_LEFT + off + _SWATCH + 2.0, high + 6.0 - 1.2)
+        items += [
+            Bar(
+                f"key-{what}",
+                "key",
+                step,
+                start=off,
+                end=off + _SWATCH,
+                thick=_THICK * 0.7,
+                tone="before" if first else "ink",
+                is_open=first,
+                wide_only=True,
+            ),
+            Words(f"words-{what}", "", step, at_sheet=at, lines=(text,), size=2.4),
+        ]
+    return items
 
 
-def percents(shares: Sequence[float]) -> list[str]:
-    """Return shares of a whole in percent, so that they add up; one that still rounds to nothing as less than one.
+def percents(shares: Sequence[float], *, tenths: bool) -> list[str]:
+    """Return shares of a whole in percent, all to one last digit, so that they add up as they are printed.
 
-    >>> percents([0.003, 0.0, 0.614, 0.383])
-    ['0.3\\xa0%', '0\\xa0%', '61.4\\xa0%', '38.3\\xa0%']
+    >>> percents([0.334, 0.333, 0.333], tenths=False), percents([0.0003, 0.6137, 0.386], tenths=True)
+    (['34\\xa0%', '33\\xa0%', '33\\xa0%'], ['under 0.1\\xa0%', '61.4\\xa0%', '38.6\\xa0%'])
     """
-    texts = format_terms(shares, "percent", "si")
+    fine = 1000 if tenths else 100
+    numbers = apportioned([share * fine for share in shares], round(sum(shares) * fine))
     return [
-        "under 1\u00a0%" if share > 0 and not any(digit in text for digit in "123456789") else text
-        for share, text in zip(shares, texts, strict=True)
+        f"under {100 / fine:g}\u00a0%" if share > 0 and not number else f"{100 * number / fine:.{int(tenths)}f}\u00a0%"
+        for share, number in zip(shares, numbers, strict=True)
     ]
 
 
