@@ -141,8 +141,8 @@ class ScrubWording:
         colours = "Tires and load lines: grey as it is, orange moved. " if self.moved else ""
         return (
             f"Both front wheels from the front, and the foot of the {self.wheel} one, which alone {self.pull}. "
-            f"{colours}The steering axis, from above a circle, is drawn upright; a real one leans, and a bump then has a "
-            "longer lever. Clearance at full lock and bump is not looked at."
+            f"{colours}The steering axis, from above a circle, is drawn upright; a real one leans, and a bump then has "
+            "a longer lever. Clearance at full lock and bump is not looked at."
         )
 
     def description(self) -> str:
