@@ -12,7 +12,7 @@ from hubwright.drawing import draw
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.contact_pressure import contact_pressure
-from hubwright.scenes.vocabulary import Curve, Line, Scene
+from hubwright.scenes.vocabulary import Curve, Dot, Label, Line, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, TaperedPair
 from scene_checks import check_scene
@@ -20,6 +20,7 @@ from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
+_NONE = Label(())
 SLOW = settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
 
 
@@ -101,3 +102,27 @@ def test_every_valid_setup_has_its_figure(chosen: Setup, data: st.DataObject) ->
     if cases := FIGURES["contact pressure against load"].cases(results):
         case = data.draw(st.sampled_from(cases))
         check_scene(contact_pressure(results, case=case, units=data.draw(st.sampled_from(("si", "us")))))
+
+
+@pytest.mark.parametrize("vehicle", VEHICLES)
+@pytest.mark.parametrize("case", ["standing", "firm braking"])
+def test_each_row_has_words_of_its_own_and_the_upper_dot_the_upper_ones(vehicle: str, case: str) -> None:
+    # on a phone a letter stands for each
+    scene = contact_pressure(solved(vehicle), case=case)
+    notes = {item.name: item.label for item in scene.items if isinstance(item, Note)}
+    assert [len(notes[f"label-{row}"].lines) for row in ("outboard", "inboard")] == [2, 2]
+    boxes = {text.name: text.box for text in draw(scene).texts}
+    upper = {name: boxes[name] for name in boxes if any("upper dot" in line for line in notes.get(name, _NONE).lines)}
+    lower = {name: boxes[name] for name in boxes if any("lower dot" in line for line in notes.get(name, _NONE).lines)}
+    for high, low in zip(upper.values(), lower.values(), strict=True):
+        assert high[1] >= low[3] - 0.1
+        assert high[0] == pytest.approx(low[0])
+
+
+def test_the_dots_of_other_cases_stand_out_from_the_curve() -> None:
+    scene = contact_pressure(solved("hill-wagon"))
+    curve = next(item for item in scene.items if isinstance(item, Curve))
+    others = [item for item in scene.items if isinstance(item, Dot) and item.name.startswith("other-")]
+    assert others
+    # as wide as the line they would look like its dashes
+    assert all(2 * dot.radius > 3 * (curve.width or 0.0) for dot in others)

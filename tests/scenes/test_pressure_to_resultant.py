@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from hubwright.errors import CaseError
 from hubwright.results import described_wheels, solve
 from hubwright.scenes.pressure_to_resultant import STRIPS, pressure_to_resultant
-from hubwright.scenes.vocabulary import Force, Scene, Words
-from hubwright.setup import load, load_text
+from hubwright.scenes.vocabulary import Force, Line, Note, Scene, Words
+from hubwright.setup import load, load_text, vary
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import setups
@@ -83,3 +83,26 @@ def test_the_number_of_strips_is_told_in_words() -> None:
     scene = pressure_to_resultant(solve(load(CONTENT / "vehicles/hill-wagon.toml")))
     heading = next(item for item in scene.items if isinstance(item, Words) and item.name == "words-strips")
     assert heading.lines == ("*2  Eight strips",)
+
+
+def test_the_pressure_is_a_row_of_small_arrows_that_point_up_at_the_tread() -> None:
+    scene = pressure_to_resultant(solve(load(CONTENT / "vehicles/hill-wagon.toml")))
+    lines = [item for item in scene.items if isinstance(item, Line)]
+    shafts = [item for item in lines if item.name.startswith("pressure-line-")]
+    heads = [item for item in lines if item.name.startswith("pressure-head-")]
+    assert len(shafts) == len(heads) > STRIPS
+    for shaft, (left, tip, right) in zip(shafts, (head.points for head in heads), strict=True):
+        assert tip == shaft.points[-1]
+        assert shaft.points[0][1] < left[1] == right[1] < tip[1]
+    assert {item.style for item in (*shafts, *heads)} == {"thin"}
+
+
+@pytest.mark.parametrize("offset", ["30 mm", "42 mm"])
+def test_resultant_and_load_line_are_named_where_they_are_drawn(offset: str) -> None:
+    # a phone has no key of symbols
+    scene = pressure_to_resultant(solve(vary(load(CONTENT / "vehicles/hill-wagon.toml"), {"wheel.offset": offset})))
+    notes = {item.name: item.label.lines for item in scene.items if isinstance(item, Note)}
+    assert notes["label-load-line"] == ("load line",)
+    resultant = next(item for item in scene.items if isinstance(item, Force) and item.role == "resultant")
+    assert resultant.label is not None
+    assert resultant.label.lines[-1] == "the resultant"

@@ -22,6 +22,7 @@ _AREA = Area(26.0, 18.0, 222.0, 144.0)
 _POINTS = 80
 _TOGETHER = 0.01  # of the load axis: rows nearer than this look like one
 _SIZE, _LETTER, _BESIDE = 2.4, 1.7, 2.5  # of labels: height, width of a letter, room to either side of the words
+_HALF = 4.1  # from the middle of the words of two rows to the middle of those of one
 _ALIKE = 1e-3  # of the load: a case that differs by less is not drawn again
 
 
@@ -51,23 +52,28 @@ def contact_pressure(results: Results, *, case: str = "standing", units: Units =
     items: list[Item] = [
         frame.axis("axis-load", "foot", *_axis(reach, "force", f"load of one {elements[:-1]}", units), grid=True),
         frame.axis("axis-pressure", "left", *_axis(frame.y[1], "pressure", "contact pressure", units), grid=True),
-        Curve("curve-pressure", "plot", 2, points=curve, filled=False, width=0.9, level=1),
+        Curve("curve-pressure", "plot", 2, points=curve, filled=False, width=0.5, level=1),
         *_limit(frame, limit, denting, units),
-        *(Dot(f"other-{i}", "plot", 3, at=at, tone="before", radius=0.7, level=2) for i, at in enumerate(others)),
+        *(Dot(f"other-{i}", "plot", 3, at=at, tone="before", radius=0.9, level=2) for i, at in enumerate(others)),
     ]
     told: dict[str, tuple[str, ...]] = {name: (f"*{name} row", _told(at, units)) for name, at in loads.items()}
     ordered = sorted(loads, key=lambda name: loads[name])
     low, high = ordered[0], ordered[-1]
     apart = (loads[high][0] - loads[low][0]) * frame.view.scale
-    # words below the line of the more loaded row would stand on it: both share a label, the upper dot's first
+    # words below the dot of the less loaded row would stand on the other's line: both stand below that, the upper first
     together = low != high and apart < _LETTER * max(map(len, told[low])) + _BESIDE
     if together:
         alike = apart < _TOGETHER * reach * frame.view.scale
         dots = ("", "") if alike else (", upper dot", ", lower dot")
-        lines = ((told[name][0] + dot, told[name][1]) for name, dot in zip((high, low), dots, strict=True))
-        told = {high: tuple(text for pair in lines for text in pair), low: ()}
+        told |= {name: (told[name][0] + dot, told[name][1]) for name, dot in zip((high, low), dots, strict=True)}
+    nudges = dict.fromkeys(loads, (1.0, -6.0))
+    if together:
+        rise = (loads[high][1] - loads[low][1]) / (frame.view.vertical_per_mm or 1.0)
+        nudges = {high: (1.0, -9.0 + _HALF), low: (1.0 + apart, rise - 9.0 - _HALF)}
     for name, at in loads.items():
-        label = Label(told[name], "right", anchor=at, tone="load", size=_SIZE, nudge=(1.0, -9.0 if together else -6.0))
+        # where it is tight, as on a phone, a leader may end at the line that drops from the dot
+        below = tuple((at[0], share * at[1]) for share in (0.5, 0.25))
+        label = Label(told[name], "right", anchor=at, tone="load", size=_SIZE, nudge=nudges[name], also=below)
         drop = ((at[0], 0.0), at, (0.0, at[1]))
         items += [
             Line(f"drop-{name}", "plot", 4, points=drop, style="hair", tone="load", level=1),

@@ -49,6 +49,7 @@ _TOLD = {
 _NAMES = tuple(_TOLD)
 _ROOM, _ARROWS, _LEAST, _BELOW = 84.0, 40.0, 24.0, 5.0  # width of a tire; longest arrow, least room for words
 _SCALES = ((1, 2), (1, 3), (1, 4), (1, 5), (1, 6))
+_SMALL_ARROWS, _HEAD = 17, (1.5, 0.55)  # of the pressure: how many, length and half width of their heads
 _DEEP = 5.0  # of the drawn pressure in the middle of the tread
 _KINDS: tuple[Kind, ...] = ("standing", "braking", "driving", "cornering", "side_slope")
 _NOTHING = 1e-6
@@ -193,7 +194,7 @@ def _heading(sheet: _Sheet, view: View, step: int) -> list[Item]:
 
 
 def _pressure(sheet: _Sheet, step: int) -> list[Item]:
-    """Return the pressure as a hatched curve below the tread: its shape alone, so without numbers."""
+    """Return the pressure as a row of small arrows below the tread: its shape alone, so without numbers."""
     places = np.linspace(-1.0, 1.0, 41)
     deep = _DEEP / sheet.scale
     inside = [(float(sheet.line + sheet.half * u), float(sheet.ground - deep * (1 - 0.35 * u**4))) for u in places]
@@ -204,13 +205,14 @@ def _pressure(sheet: _Sheet, step: int) -> list[Item]:
             "part-pressure", "pressure", step, rings=(tuple(ring),), material="none", outline=0.3, tone="load", level=20
         )
     ]
-    for number, u in enumerate(np.linspace(-0.96, 0.96, 25)):
+    for number, u in enumerate(np.linspace(-0.94, 0.94, _SMALL_ARROWS)):
         at = float(sheet.line + sheet.half * u)
         foot = float(sheet.ground - deep * (1 - 0.35 * u**4))
-        points = ((at, foot), (at, low))
-        arrows.append(
-            Line(f"pressure-line-{number}", "pressure", step, points=points, style="hair", tone="load", level=20)
-        )
+        long, half = _HEAD[0] / sheet.scale, _HEAD[1] / sheet.scale
+        head = ((at - half, low - long), (at, low), (at + half, low - long))
+        for what, points in (("line", ((at, foot), (at, low))), ("head", head)):
+            name = f"pressure-{what}-{number}"
+            arrows.append(Line(name, "pressure", step, points=points, tone="load", width=0.3, level=20))
     label = Label(
         ("*Contact pressure", "width and shape drawn,", "its sum is {F|z}"),
         "below",
@@ -277,7 +279,7 @@ def _resultant(sheet: _Sheet, step: int) -> list[Item]:
             vector=(0.0, sheet.newtons),
             role="resultant",
             gap=0.35,
-            label=Label((f"*{{F|z}} = {value}", "road on tire"), outer, tone="load", size=3.0),
+            label=Label((f"*{{F|z}} = {value}", "road on tire:", "the resultant"), outer, tone="load", size=3.0),
             level=21,
         )
     )
@@ -307,10 +309,15 @@ def _levers(sheet: _Sheet, view: View, step: int) -> list[Item]:
             "centre-plane", "resultant", step, points=((0.0, low), (0.0, high)), style="centre", tone="soft", level=18
         ),
     ]
+    height = -m.rim_radius - 0.45 * (m.section_height - m.deflection)
+    inner: Literal["left", "right"] = "right" if sheet.side * m.load_line > 0 else "left"
+    outer: Literal["left", "right"] = "left" if inner == "right" else "right"
+    # the key says it too, which a phone has not
+    label = Label(("load line",), outer, anchor=(sheet.line, height), tone="load", size=2.3)
+    items.append(Note("label-load-line", "resultant", step, label=label))
     if abs(m.load_line) <= 0.05:
         return items
-    inner: Literal["left", "right"] = "right" if sheet.side * m.load_line > 0 else "left"
-    anchor = (0.0, -m.rim_radius - 0.45 * (m.section_height - m.deflection))
+    anchor = (0.0, height)
     label = Label(("plane of the", "bearing centre"), inner, anchor=anchor, tone="soft", size=2.3)
     items.append(Note("label-centre-plane", "resultant", step, label=label))
     length = format_quantity(abs(sheet.results.wheel_geometry.load_line_offset), "small length", sheet.units)
