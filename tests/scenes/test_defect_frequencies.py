@@ -72,3 +72,13 @@ def test_every_valid_setup_has_its_figure(chosen: Setup, data: st.DataObject) ->
     results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
     if FIGURES["defect frequencies against speed"].cases(results):
         check_scene(defect_frequency_lines(results, units=data.draw(st.sampled_from(("si", "us")))))
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_the_title_has_the_numbers_of_the_labels(vehicle: str, units) -> None:
+    scene = defect_frequency_lines(solve(load(CONTENT / f"vehicles/{vehicle}.toml")), units=units)
+    labels = {item.name: item.label.lines[1] for item in scene.items if isinstance(item, Note)}
+    for ring in ("outer", "inner"):
+        number = labels[f"label-{ring}-ring"].split("\u00a0")[0]
+        assert f"{ring} ring is struck {number} times" in scene.title or f"{ring} ring {number} times" in scene.title

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from hubwright.quantities import format_quantity
+from hubwright.quantities import display, format_quantity
 from hubwright.results.model import Results
 from hubwright.results.symptoms import noise_result
 from hubwright.scenes.plot_frame import Area, LineEnd, end_labels, even_marks, plot
@@ -116,15 +116,16 @@ def _reach(value: float) -> float:
     return float(step * np.ceil(value / step - 1e-9))
 
 
-def _hertz(value: float) -> str:
-    return format_quantity(value, "frequency", "si")
+def _hertz(value: float, *, bare: bool = False) -> str:
+    shown = display(value, "frequency", "si")
+    return shown.number if bare else shown.text
 
 
 def _title(parts: tuple[_Part, ...], at: str) -> str:
     outer, inner = (next(part for part in parts if part.name == f"{ring} ring") for ring in ("outer", "inner"))
     return (
-        f"At {at} a damaged outer ring is struck {outer.frequency:.0f} times a second, "
-        f"an inner ring {inner.frequency:.0f} times"
+        f"At {at} a damaged outer ring is struck {_hertz(outer.frequency, bare=True)} times a second, "
+        f"an inner ring {_hertz(inner.frequency, bare=True)} times"
     )
 
 
