@@ -70,10 +70,11 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return the scripts directory of a clean environment with the freshly built wheel in it."""
     place = tmp_path_factory.mktemp("wheel")
     run(sys.executable, "-m", "build", "--wheel", "--outdir", place / "dist", ROOT, cwd=place)
-    venv.create(place / "env", with_pip=True)
+    venv.create(place / "env")
     scripts = place / "env" / ("Scripts" if os.name == "nt" else "bin")
     (wheel,) = (place / "dist").glob("*.whl")
-    run(scripts / "python", "-m", "pip", "install", "-q", "--no-compile", wheel, cwd=place)
+    pip = (sys.executable, "-m", "pip", "--python", scripts / "python")  # installs there without being there
+    run(*pip, "install", "-q", "--no-compile", wheel, cwd=place)
     return scripts
 
 
