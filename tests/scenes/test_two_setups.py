@@ -14,8 +14,8 @@ from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.small_forces import LEAST_ARROW
 from hubwright.scenes.two_setups import two_setups
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Force, Label, Scene, Words
-from hubwright.setup import load
+from hubwright.scenes.vocabulary import Dimension, Force, Ground, Label, Scene, Words
+from hubwright.setup import load, vary
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
 from strategies import setups
@@ -95,11 +95,25 @@ def test_every_arrow_is_a_force_of_its_own_results() -> None:
             assert arrow.at[0] == pytest.approx(body.force(name).point.y * 1e3)
 
 
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+@pytest.mark.parametrize("case", ["standing", "brisk corner right"])
+def test_the_inboard_row_is_named_from_inboard_where_no_leader_crosses_another_arrow(wheel: str, case: str) -> None:
+    scene = two_setups(solved(WAGON, wheel), solved(WINTER, wheel), case=case)
+    texts = {text.name: text.box for text in draw(scene).texts}
+    inboard = 1.0 if wheel == "front_left" else -1.0  # on the sheet
+    for view in ("first", "second"):
+        name = f"reaction-row_inboard-{view}-z"
+        (arrow,) = [item for item in scene.items if item.name == name and isinstance(item, Force)]
+        box = next(box for text, box in texts.items() if text == name or text.endswith(name))
+        middle = (box[0] + box[2]) / 2
+        assert (middle - scene.view(view).on_sheet(arrow.at)[0]) * inboard > 0
+
+
 def test_labels_stand_outboard_of_both_wheels() -> None:
     for wheel, place in (("front_left", "left column"), ("front_right", "right column")):
         scene = two_setups(solved(WAGON, wheel), solved(WINTER, wheel))
         labels = [item.label for item in scene.items if isinstance(item, Force) and isinstance(item.label, Label)]
-        assert {label.place for label in labels} == {place}
+        assert {label.place for label in labels} == {place, "right" if place == "left column" else "left"}
         for column, name in zip(scene.columns, ("first", "second"), strict=True):
             outboard = column.x - scene.view(name).origin[0]
             assert outboard * (1 if wheel == "front_right" else -1) > 0
@@ -190,6 +204,39 @@ def test_different_wheels_and_edges_are_refused() -> None:
 
 
 def test_the_key_has_a_spacer_where_there_is_one() -> None:
-    for file, text in ((WINTER, "spacer; small: the right one"), (SUMMER, "small: the right one")):
+    for file, entries in ((WINTER, ["spacer"]), (SUMMER, [])):
         scene = two_setups(solved(WAGON), solved(file))
-        assert [entry.text for entry in scene.key if entry.kind == "changed"] == [text]
+        assert [entry.text for entry in scene.key if entry.kind == "changed"] == entries
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_levers_have_direction_words_and_add_up_to_the_move(units) -> None:
+    van = load(CONTENT / "vehicles/supply-van.toml")
+    scene = two_setups(solve(van), solve(vary(van, {"wheel.spacer": "25 mm"})), units=units)
+    offsets = []
+    for view in ("first", "second"):
+        (lever,) = [i for i in scene.items if isinstance(i, Dimension) and i.name == f"dimension-load-line-{view}"]
+        number, _, way = lever.text.split(" = ")[1].replace("\u00a0", " ").split(" ")
+        offsets.append(float(number) * {"outboard": 1.0, "inboard": -1.0}[way])
+    assert offsets[0] < 0 < offsets[1]
+    moved = float(scene.title.split("moves ")[1].split("\u00a0")[0])
+    assert offsets[1] - offsets[0] == pytest.approx(moved, abs=0.5 * 10.0 ** -len(str(moved).partition(".")[2]) + 1e-9)
+
+
+def test_the_small_drawing_tells_its_scale_and_which_outline_is_which() -> None:
+    scene = two_setups(solved(WAGON), solved(WINTER))
+    told = "; ".join(line for item in scene.items if isinstance(item, Words) for line in item.lines)
+    assert f"Both on one bearing, 1 : {1 / scene.view('overlay').scale:g}" in told
+    assert "grey: the left one, orange: the right one" in told
+
+
+@pytest.mark.parametrize("wheel", ["front_left", "front_right"])
+def test_the_road_shows_alike_on_both_sides_and_off_the_words(wheel: str) -> None:
+    scene = two_setups(solved(WAGON, wheel), solved(WINTER, wheel))
+    for column, name in zip(scene.columns, ("first", "second"), strict=True):
+        pieces = [item for item in scene.items if isinstance(item, Ground) and item.view == name]
+        assert pieces
+        assert len({round(abs(piece.start[0] - piece.end[0]), 6) for piece in pieces}) == 1
+        for piece in pieces:
+            edge = scene.view(name).on_sheet(piece.end)[0]
+            assert edge < column.x if column.side == "right" else edge > column.x

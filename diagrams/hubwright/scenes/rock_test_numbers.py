@@ -35,10 +35,8 @@ def rocked_numbers(play: PlayResult, contact_angle: float, spread: float, radius
     End play and angle come to the radial play, and that over the spread to the travel: both plays get further digits
     until they do. Where an angle between two tenths of a degree denies it, the product of the first is left out.
     """
-    angle, wide, long = (
-        format_quantity(value, kind, units)
-        for value, kind in ((contact_angle, "angle"), (spread, "small length"), (radius, "length"))
-    )
+    angle = format_quantity(contact_angle, "angle", units)
+    wide, long = format_quantity(spread, "small length", units), format_quantity(radius, "length", units)
     travel = format_quantity(play.tread_travel, "small length", units)
     tangent = math.tan(math.radians(float(angle.removesuffix("°"))))
     held: list[RockedNumbers] = []

@@ -6,7 +6,6 @@ Views from the rear in real millimetres from the bearing centre: ISO y and z.
 import textwrap
 
 from hubwright.errors import CaseError
-from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.scales import drawing_scale, round_scale
@@ -41,6 +40,7 @@ _PLACES = {1: (78.0, 176.0), -1: (47.0, 145.0)}
 _COLUMNS = {1: (47.0, 145.0), -1: (78.0, 176.0)}
 _OVERLAY = 262.0
 _ARROWS, _ROWS, _TOP = 30.0, 30.0, 28.0  # room below the road, of row loads, over the tires
+_STUB = 5.0  # of the road, on either side of a tire
 _TALL = 158.0
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _SMALL = ((1, 8), (1, 10), (1, 12), (1, 15), (1, 20))
@@ -54,12 +54,13 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
         if results.cases[case].contact_force.z <= 0 or results.cases[case].kind == "ledge":
             raise CaseError(case=case, reason="two setups are compared on an even road, with the wheel on it")
     words = TwoWordings(first, second, case, units)
-    bodies, small, ratio = _bodies(words)
+    bodies, small, ratio, small_ratio = _bodies(words)
     items: list[Item] = []
     for body in bodies:
         items += _drawn(body, words)
     items += _overlay(bodies)
     items += _lists(words, small)
+    items += _small_named(small, bodies, small_ratio)
     top = max(body.view.on_sheet((0.0, body.parts.measures.free_radius))[1] for body in bodies)
     return Scene(
         name="two-setups",
@@ -82,7 +83,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
             *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
-            KeyEntry("changed", "spacer; small: the right one" if _spaced(bodies) else "small: the right one"),
+            *([KeyEntry("changed", "spacer")] if _spaced(bodies) else []),
         ),
         axes="rear",
         body=_closed(bodies[0]),
@@ -90,7 +91,8 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
     )
 
 
-def _bodies(words: TwoWordings) -> tuple[tuple[Body, Body], View, str]:
+def _bodies(words: TwoWordings) -> tuple[tuple[Body, Body], View, str, str]:
+    """Return both bodies, the view that lays one over the other, and the scales of these and of that."""
     parts = [assembly(measures(results)) for results in (words.first, words.second)]
     states = words.states
     tallest = max(part.measures.free_radius + part.measures.loaded_radius for part in parts)
@@ -115,11 +117,11 @@ def _bodies(words: TwoWordings) -> tuple[tuple[Body, Body], View, str]:
             NAMES, words.names, (words.first, words.second), parts, _PLACES[words.first.side], strict=True
         )
     )
-    little, _ = drawing_scale(2 * max(part.measures.free_radius for part in parts), 78.0, _SMALL)
+    little, small_ratio = drawing_scale(2 * max(part.measures.free_radius for part in parts), 78.0, _SMALL)
     high = axle + max(part.measures.free_radius for part in parts) * scale
     over = "Both on one bearing: grey before, orange after"
     place = (_OVERLAY, high - max(part.measures.free_radius for part in parts) * little)
-    return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True, heading=over), ratio
+    return (bodies[0], bodies[1]), View("overlay", place, little, mirrored=True, heading=over), ratio, small_ratio
 
 
 def _drawn(body: Body, words: TwoWordings) -> list[Item]:
@@ -129,10 +131,11 @@ def _drawn(body: Body, words: TwoWordings) -> list[Item]:
     y, road = body.load_line, -m.loaded_radius
     top = view.on_sheet((0.0, m.free_radius))[1]
     items: list[Item] = solids(body.parts, view.name, side, "whole", body_only=True)
-    for name, way in (("outboard", side), ("inboard", -side)):  # short outboard: there stand words
+    for name, way in (("outboard", side), ("inboard", -side)):
         start = y + way * (half + 3.0 / view.scale)
-        ends = (start, road), (start + way * (3.0 if way == side else 8.0) / view.scale, road)
-        items.append(Ground(f"ground-{view.name}-{name}", view.name, 1, start=ends[0], end=ends[1]))
+        ends = (start, road), (start + way * _STUB / view.scale, road)
+        if name == "inboard" or _off_words(body, ends[1]):
+            items.append(Ground(f"ground-{view.name}-{name}", view.name, 1, start=ends[0], end=ends[1]))
     name = words.names[0 if body.name == "first" else 1]
     for number, line in enumerate(reversed(textwrap.wrap(name, 30)[:3])):
         at = (view.origin[0], top + 13.5 + 4.2 * number)
@@ -162,7 +165,8 @@ def _drawn(body: Body, words: TwoWordings) -> list[Item]:
         ),
     ]
     if abs(y) > 0.05:
-        length = format_quantity(abs(body.results.wheel_geometry.load_line_offset), "small length", words.units)
+        lever = words.geometry()[0]
+        length = lever.told(lever.first if body.name == "first" else lever.second, words.units)
         items.append(
             Dimension(
                 f"dimension-load-line-{view.name}",
@@ -177,6 +181,12 @@ def _drawn(body: Body, words: TwoWordings) -> list[Item]:
             )
         )
     return items + forces_of(body, words)
+
+
+def _off_words(body: Body, end: Point) -> bool:
+    """Return whether the road outboard of a tire ends before the column of words; one far outboard fills that room."""
+    column = _COLUMNS[body.results.side][NAMES.index(body.name)]
+    return (column - body.view.on_sheet(end)[0]) * body.results.side < 0
 
 
 def _overlay(bodies: tuple[Body, Body]) -> list[Item]:
@@ -216,6 +226,25 @@ def _overlay(bodies: tuple[Body, Body]) -> list[Item]:
         Dot("overlay-centre", "overlay", 5, at=(0.0, 0.0), radius=0.6, level=4.0),
     ]
     return items
+
+
+def _small_named(view: View, bodies: tuple[Body, Body], ratio: str) -> list[Item]:
+    """Return what the small drawing shows, over it; on a phone it is its heading."""
+    y = view.on_sheet((0.0, max(body.parts.measures.free_radius for body in bodies)))[1] + 30.0 * view.scale
+    texts = (f"*Both on one bearing, {ratio}", "grey: the left one, orange: the right one")
+    return [
+        Words(
+            f"words-overlay-{number}",
+            "",
+            5,
+            at_sheet=(_OVERLAY, y + rise),
+            lines=(text,),
+            size=2.3,
+            align="centre",
+            tone="soft" if number else "ink",
+        )
+        for number, (text, rise) in enumerate(zip(texts, (7.0, 2.6), strict=True))
+    ]
 
 
 def _lists(words: TwoWordings, view: View) -> list[Item]:

@@ -45,6 +45,11 @@ class Body:
         return "left column" if self.results.side > 0 else "right column"
 
     @property
+    def inboard(self) -> Literal["left", "right"]:
+        """Where the inboard row has its words: a leader from the column would cross the arrows of other forces."""
+        return "right" if self.results.side > 0 else "left"
+
+    @property
     def least(self) -> float:
         """What counts as no force [N]."""
         state = self.results.cases[self.words.case]
@@ -198,7 +203,10 @@ def _arrows(body: Body, words: TwoWordings, single: SingleForce, step: int, symb
         value = _size(body, words, single, axis)
         way = _way(body, axis, size)
         what = f"{_MASSES[symbol]}, {way}" if on_masses else way
-        label = Label((f"*{sign} = {value}", what), body.column, tone=tone, size=2.5)
+        # with rings at the rows there is no room beside them
+        beside = single.name == "row_inboard" and axis == "z" and not ringed
+        place = body.inboard if beside else body.column
+        label = Label((f"*{sign} = {value}", what), place, tone=tone, size=2.5)
         force = Force(
             f"{_start(single)}-{view.name}-{axis}",
             view.name,

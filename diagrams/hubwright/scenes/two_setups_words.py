@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from hubwright.quantities import Kind, format_quantity, format_sums
+from hubwright.quantities import Kind, format_quantity, format_sums, format_terms
 from hubwright.quantities.formatting import MINUS
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.vehicle_loads import plain
@@ -67,8 +67,13 @@ class TwoWordings:
         """Return what belongs to the wheel and its place."""
         a, b = self.first, self.second
         g, h = a.wheel_geometry, b.wheel_geometry
+        before, after = g.load_line_offset, h.load_line_offset
+        # told so that the printed move is what lies between them
+        later, earlier = (
+            text.removeprefix(MINUS) for text in format_terms([after, -before], "small length", self.units)
+        )
         return (
-            Compared("load line", "small length", g.load_line_offset, h.load_line_offset, "outboard", "inboard"),
+            Compared("load line", "small length", before, after, "outboard", "inboard", (earlier, later)),
             Compared("wheel offset", "small length", g.offset, h.offset),
             Compared("spacer", "small length", a.setup.wheel.spacer, b.setup.wheel.spacer),
             Compared("axle height", "length", g.loaded_radius, h.loaded_radius),
