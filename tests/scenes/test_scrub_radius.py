@@ -123,8 +123,8 @@ def read(text: str) -> tuple[float, float]:
 
 @given(spacer=st.floats(0.5, 60.0), scrub=st.floats(-60.0, 60.0), units=st.sampled_from(("si", "us")))
 @SLOW
-def test_pull_times_lever_as_printed_is_the_moment_printed(wagon: Results, spacer: float, scrub: float, units) -> None:
-    first = solve(vary(wagon.setup, {"steering.scrub_radius": f"{scrub:.2f} mm"}))
+def test_pull_times_lever_as_printed_is_the_moment_printed(spacer: float, scrub: float, units) -> None:
+    first = solve(vary(demonstration(FILE).setup, {"steering.scrub_radius": f"{scrub:.2f} mm"}))
     scene = scrub_radius(first, spaced(first, f"{spacer:.2f} mm"), case="firm braking", units=units)
     levers = {item.name[-6:]: item.text for item in scene.items if isinstance(item, Dimension) and "scrub" in item.name}
     pulls = [item.label.lines[0] for item in scene.items if isinstance(item, Force) and item.label]
@@ -132,7 +132,7 @@ def test_pull_times_lever_as_printed_is_the_moment_printed(wagon: Results, space
         if isinstance(item, Moment) and item.label and abs(item.newton_metres) > 1.0:
             moment, half = read(item.label.lines[0])
             lever = next(text for name, text in levers.items() if item.name.endswith(name.strip("-")))
-            assert read(pulls[0])[0] * read(lever)[0] == pytest.approx(moment, abs=1.001 * half)
+            assert read(pulls[0])[0] * read(lever)[0] == pytest.approx(moment, abs=1.05 * half)
 
 
 def test_axis_and_load_lines_are_named_in_each_view(wagon: Results) -> None:

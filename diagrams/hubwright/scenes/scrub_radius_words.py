@@ -12,7 +12,7 @@ from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.vocabulary import Step, Units
 
 _LEVER: Kind = "small length"
-_MOST_DIGITS = 2  # more than elsewhere
+_MOST_DIGITS = 3  # more than elsewhere: one, as a rule; more where a moment lies between two printed ones
 _ALIKE = 0.05e-3  # m: what is nearer is one place
 
 
