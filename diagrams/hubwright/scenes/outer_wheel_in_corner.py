@@ -83,6 +83,7 @@ def outer_wheel_in_corner(results: Results, *, case: str | None = None, units: U
         scale_bars=(
             ScaleBar("whole", "length", f"Whole wheel {sheet.whole_ratio}"),
             ScaleBar("detail", "length", f"Detail {sheet.detail_ratio}"),
+            ScaleBar("lens", "length", f"Weights {sheet.lens_ratio}"),
             ScaleBar("whole", "force", "Forces, both views"),
         ),
         key=(
