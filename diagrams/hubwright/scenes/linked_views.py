@@ -6,6 +6,7 @@ it. Arrows lie in a view's plane; what runs along the line of sight is a dot (to
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from math import hypot
 from typing import Literal
 
 from hubwright.results.model import Vector
@@ -18,6 +19,7 @@ Axis = Literal["x", "y", "z"]
 
 _MM = 1e3
 _LEVEL = 20.0
+_BESIDE_SHAFT = 1.2  # from the middle of a shaft to a leader that ends just off it
 _GAP = 2.5  # from a ring to an arrow at the same point
 _AXES: dict[Plane, tuple[Axis, Axis]] = {"rear": ("y", "z"), "side": ("x", "z"), "top": ("y", "x")}
 _SIGHT: dict[Plane, Axis] = {"rear": "x", "side": "y", "top": "z"}
@@ -112,10 +114,18 @@ def arrows(
         shown = shown if shown.to_scale or stand else replace(shown, tip_at_point=False)
         if shown.label is not None and shown.label.place.endswith("column"):
             # before the tip a leader may end as well: beside the shaft another arrow may stand
-            before_tip = along(shown, seen.view, 1.0, OFF_END)
-            shown = replace(shown, label=replace(shown.label, also=(*shown.label.also, before_tip)))
+            ends = (along(shown, seen.view, 1.0, OFF_END), *(_beside_shaft(shown, seen) if stand else ()))
+            shown = replace(shown, label=replace(shown.label, also=(*shown.label.also, *ends)))
         items.append(shown)
     return items
+
+
+def _beside_shaft(shown: Force, seen: Seen) -> tuple[Point, Point]:
+    """Return where a leader may end on either side of a shaft: along its line another arrow may stand."""
+    x, y = along(shown, seen.view, 0.5)
+    size = hypot(*shown.vector)
+    off_x, off_y = (_BESIDE_SHAFT / seen.view.scale * part / size for part in (-shown.vector[1], shown.vector[0]))
+    return (x + off_x, y + off_y), (x - off_x, y - off_y)
 
 
 def _components(seen: Seen, action: Action) -> tuple[Point, Point]:

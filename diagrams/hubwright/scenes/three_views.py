@@ -281,7 +281,8 @@ def _links(sheet: _Sheet, step: int) -> list[Item]:
 def _seen(sheet: _Sheet, seen: Seen, steps: dict[str, int]) -> list[Item]:
     """Return everything that acts as one view shows it: full label in one of them, the symbol in the others."""
     least, tire, items = sheet.words.least, sheet.tire, _centre(sheet, seen)
-    slot, stand = (place(seen, sheet.actions, tire, least=least) for place in (slots, stands))
+    slot = slots(seen, sheet.actions, tire, least=least)
+    stand = stands(seen, sheet.actions, tire, least=least)
     for action in sheet.actions.all:
         step, own, beside = steps[action.name], abs(seen.toward(action.force)) > least, slot.get(action.name)
         labels = {axis: _label(sheet, action, axis, seen.plane) for axis in seen.across}
@@ -312,9 +313,8 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     tone: Tone = "reaction" if action.role == "reaction" else "load"
     symbol = _symbol(sheet, action, axis)
     if _HOME[action.name][axis] != plane:
-        per_mm = seen.view.newtons_per_mm or 1.0
-        short = abs(value) < (LEAST_ARROW if plane == "side" else _SHORT) * per_mm
-        crowded = plane != "side" and action.name == "caliper"
+        short = abs(value) < (LEAST_ARROW if plane == "side" else _SHORT) * (seen.view.newtons_per_mm or 1.0)
+        crowded = action.name in ("weight", "inertia", "bearing" if plane == "side" else "caliper")
         in_column = seen.sight != axis and (short or crowded)
         place = _column(sheet, plane) if in_column else _beside(sheet, action, axis, plane)
         return Label((symbol,), place, tone=tone, size=2.3)
