@@ -299,7 +299,8 @@ def _bar(item: v.Bar, view: v.View, sheet: Sheet) -> Group:
     sheet.want(item, item.label, owner=name, view=view, points=((x1, y), ((x0 + x1) / 2, y)), box=box)
     ring = rectangle((min(x0, x1), y - half, max(x0, x1), y + half))
     colour = line_token(item.tone)
-    fill, width = ("paper", 0.5) if item.is_open else (colour, 0.2)
+    outline = min(0.5, max(abs(x1 - x0) / 4, 0.1))  # a short open bar stays open
+    fill, width = ("paper", outline) if item.is_open else (colour, 0.2)
     marks = [Shape((ring,), True, fill, colour, width, mitred=True, exact=True)]
     if item.span is not None:
         marks.append(Shape(whisker(ends[2], ends[3], y, 0.3 * item.thick), line="ink", width=0.4, cap="butt"))
