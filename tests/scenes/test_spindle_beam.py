@@ -157,14 +157,13 @@ def test_a_wheel_off_the_road_loads_the_bearing_with_its_weight():
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
-def test_signs_and_magnification_are_told_where_no_words_stand_beside_the_plots(file: Path):
+def test_signs_are_told_where_no_words_stand_beside_the_plots(file: Path):
     results = solve(load(file))
     scene = spindle_beam(results)
     assert "{V} sums the upward forces outboard of the cut" in scene.caption
     assert "{M} is positive where the bar sags" in scene.caption
-    beside = next(item for item in scene.items if isinstance(item, Words) and item.name == "words-deflection-2")
-    told = "drawn " + beside.lines[0].split(" ")[1] if results.setup.spindle else "a shape and no size"
-    assert told in scene.caption
+    # how many times enlarged differs on a phone, where the bar is shorter
+    assert ("on a scale of its own" if results.setup.spindle else "a shape and no size") in scene.caption
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)

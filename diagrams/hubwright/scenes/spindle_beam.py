@@ -105,7 +105,7 @@ def spindle_beam(results: Results, *, case: str = "standing", units: Units = "si
     return Scene(
         name="spindle-beam",
         title=beam_title(results, beam, units),
-        caption=beam_caption(results, beam, rows.magnification, units),
+        caption=beam_caption(results, beam, units),
         description=beam_description(results, beam, units),
         units=units,
         size=(_WIDTH, top),

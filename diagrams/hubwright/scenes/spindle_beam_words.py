@@ -30,8 +30,8 @@ def beam_title(results: Results, beam: WheelEndBeam, units: Units) -> str:
     return f"The load stands between the rows, so the {bar} bends most at the load: {bending}"
 
 
-def beam_caption(results: Results, beam: WheelEndBeam, magnification: float | None, units: Units) -> str:
-    """Return what is drawn, and by which signs and how many times enlarged it is read."""
+def beam_caption(results: Results, beam: WheelEndBeam, units: Units) -> str:
+    """Return what is drawn, and by which signs it is read."""
     wall = format_quantity(beam.cantilever_moment, "moment", units)
     far = "inboard" if beam.load_place >= 0 else "outboard"
     words = [
@@ -50,7 +50,7 @@ def beam_caption(results: Results, beam: WheelEndBeam, magnification: float | No
     if beam.diameter is not None:
         diameter = format_quantity(beam.diameter, "small length", units)
         steel = f"{{E}} = {format_quantity(207e9, 'modulus', units)}".replace(" ", NO_BREAK)
-        words.append(f"Deflection of a steel bar of {diameter}, {steel}, drawn {magnification:,.10g}{NO_BREAK}×.")
+        words.append(f"Deflection of a steel bar of {diameter}, {steel}, on a scale of its own.")
     else:
         words.append("Without a diameter the bend has a shape and no size.")
     return " ".join(words)
