@@ -39,6 +39,7 @@ _MIDDLE, _WIDE, _TALL = 116.0, 124.0, 100.0
 _ARROWS, _ROW, _TAIL = 27.0, 8.0, 11.0
 _WORDS, _LETTERS = 222.0, 38
 _LETTER = 3.0  # of a point, above or below it
+_COUPLED = 29.0, 5.4  # of the coupling's words: their width, and half their height and what keeps them off the road
 # of the road: how far its level line goes, and where the arc of the slope stands, between weight and uphill wheel
 _LEVEL, _ARC = 0.73, 0.7
 
@@ -167,7 +168,9 @@ def _road(words: SlopeWording, view: View) -> list[Item]:
         )
     if on.held:
         lines = (f"{{F|coupling}} = {coupled}", "coupling")
-        label = Label(lines, on.uphill, tone="reaction", size=2.3, nudge=(0.0, -5.0))
+        # over the road, which rises beside the arrow; below it the level line would strike them
+        lift = _COUPLED[0] * math.tan(on.angle) + _COUPLED[1]
+        label = Label(lines, on.uphill, tone="reaction", size=2.3, nudge=(0.0, lift))
         vector = (0.0, on.held)
         force = Force(
             "reaction-coupling", view.name, 3, at=(0.0, 0.0), vector=vector, role="reaction", label=label, level=5
