@@ -24,7 +24,7 @@ from hubwright.drawing.paths import short_paths
 
 UNIT = 0.1  # sheet millimetres per user unit
 _PER_MM = 1 / UNIT
-_UNSEEN = 0.2  # user units: a bend that nobody sees
+_UNSEEN = 0.25  # user units: a bend that nobody sees
 _FAMILY: dict[Face, tuple[str, dict[str, str]]] = {
     "lettering": ("Hub Lettering", {}),
     "narrow": ("Hub Lettering Narrow", {}),
