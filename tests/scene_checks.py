@@ -1,13 +1,18 @@
 """What every figure must hold, read from its drawing and its written file."""
 
 import math
+import os
 import xml.etree.ElementTree as ET
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from hubwright.drawing import draw, svg_file
 from hubwright.drawing.marks import Drawing
 from hubwright.scenes.vocabulary import Force, Scene
+
+# for tests that draw a figure of random setups; what CI draws is the same each time, so fewer find as much there
+SLOW = settings(max_examples=12 if os.environ.get("CI") else 30, deadline=None, suppress_health_check=list(HealthCheck))
 
 _LAST: list[tuple[Scene, Drawing]] = []
 

@@ -6,7 +6,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -21,11 +21,10 @@ from hubwright.scenes.small_forces import along as along_arrow
 from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Line, Moment, Normal, Scene
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, drawn, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, drawn, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def along(results: Results) -> list[str]:

@@ -1,7 +1,7 @@
 """Bars of comparisons and sensitivities: one scale, lengths that are the values, words for directions and nothing."""
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -9,9 +9,8 @@ from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.comparison_bars import comparison_bars
 from hubwright.scenes.sensitivity_bars import sensitivity_bars
 from hubwright.scenes.vocabulary import Axis, Bar, Line, Note, Scene
-from scene_checks import check_scene, check_written_scales
+from scene_checks import SLOW, check_scene, check_written_scales
 
-SLOW = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 NAMES = st.text("abcdefgh ", min_size=1, max_size=60)
 KINDS = st.sampled_from(("force", "moment", "ratio", "small length"))
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -15,13 +15,12 @@ from hubwright.scenes.contact_pressure import contact_pressure
 from hubwright.scenes.vocabulary import Curve, Dot, Label, Line, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, TaperedPair
-from scene_checks import check_scene
+from scene_checks import SLOW, check_scene
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
 _NONE = Label(())
-SLOW = settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def solved(vehicle: str) -> Results:

@@ -5,7 +5,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -19,12 +19,11 @@ from hubwright.scenes.roll_body import RollBody, roll_body
 from hubwright.scenes.vocabulary import Force, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, VehicleChassis
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import setups
 
 AXLES = ("front", "rear")
 CONTENT = Path(__file__).parents[2] / "content"
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 KINDS = ("standing", "cornering", "side_slope")
 G = 9.80665  # standard gravity, CGPM 1901
 

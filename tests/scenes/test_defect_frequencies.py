@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.results import described_wheels, solve
@@ -13,12 +13,11 @@ from hubwright.scenes.label_words import in_one_line
 from hubwright.scenes.vocabulary import Axis, Curve, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup
-from scene_checks import check_scene
+from scene_checks import SLOW, check_scene
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def slopes(scene: Scene) -> dict[str, float]:

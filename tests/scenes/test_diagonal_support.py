@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from dropped import demonstration
@@ -17,10 +17,9 @@ from hubwright.scenes.diagonal_support import diagonal_support
 from hubwright.scenes.diagonal_support_words import OnTwo
 from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Line, Normal, Scene
 from hubwright.setup import vary
-from scene_checks import check_scene, check_written_scales, drawn
+from scene_checks import SLOW, check_scene, check_written_scales, drawn
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/summer-fit-out.toml")
 
 

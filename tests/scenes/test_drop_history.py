@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from dropped import DROPPED, demonstration, drops
@@ -16,9 +16,8 @@ from hubwright.scenes.drop_history import drop_history_scene
 from hubwright.scenes.drop_sequence import drop_sequence
 from hubwright.scenes.vocabulary import Curve, Line, Scene
 from hubwright.setup import vary
-from scene_checks import check_scene
+from scene_checks import SLOW, check_scene
 
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 G = 9.80665  # standard gravity, CGPM 1901
 
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from dropped import CONTENT, DROPPED, demonstration, drops
@@ -18,9 +18,7 @@ from hubwright.scenes.drop_sequence import drop_sequence, instants
 from hubwright.scenes.quarter_car import quarter_car_items
 from hubwright.scenes.vocabulary import Callout, Damper, Note, Part, Spring, View
 from hubwright.setup import load, vary
-from scene_checks import check_scene, check_written_scales, is_round
-
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 
 
 @given(results=drops(), units=st.sampled_from(("si", "us")))

@@ -5,7 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -16,12 +16,11 @@ from hubwright.scenes.duty_damage import duty_damage
 from hubwright.scenes.vocabulary import Bar, Line, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales
+from scene_checks import SLOW, check_scene, check_written_scales
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def shares(scene: Scene, what: str) -> list[float]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -20,12 +20,11 @@ from hubwright.scenes.row_elements import life_of_case, rows_drawn
 from hubwright.scenes.vocabulary import Force, LeaderDimension, Note, Part, Words
 from hubwright.setup import load
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 VEHICLES = ("hill-wagon", "supply-van", "kit-trailer")
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def pushes(results: Results, case: str) -> tuple[float, float, float]:

@@ -1,7 +1,7 @@
 """The wheel joint: clamp, capacity and demand as the handbook formulas give them, in cautious words."""
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from matplotlib.path import Path
 
@@ -15,10 +15,9 @@ from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_parts.wheel import stud_section
 from hubwright.setup import load
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml", "setups/winter-offset-wheels.toml")
 
 

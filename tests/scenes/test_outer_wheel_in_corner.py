@@ -5,7 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from hubwright.errors import CaseError
@@ -15,11 +15,10 @@ from hubwright.scenes.outer_wheel_in_corner import outer_wheel_in_corner
 from hubwright.scenes.vocabulary import Bar, Force, Moment
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def wagon(changes: tuple[str, str] = ("", "")) -> Setup:

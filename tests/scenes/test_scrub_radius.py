@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from dropped import demonstration
@@ -13,10 +13,9 @@ from hubwright.scenes.catalogue import FIGURES
 from hubwright.scenes.scrub_radius import scrub_radius
 from hubwright.scenes.vocabulary import Dimension, Force, Line, Moment, Note, Part, Scene
 from hubwright.setup import vary
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILE = "vehicles/hill-wagon.toml"
 
 

@@ -1,7 +1,7 @@
 """Water at the seal: both pressures as hydrostatics and the gas law give them, drawn at one scale."""
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from dropped import demonstration
@@ -12,10 +12,9 @@ from hubwright.scenes.depth_against_quench import depth_against_quench
 from hubwright.scenes.seal_section import seal_section
 from hubwright.scenes.vocabulary import Bar, Force, Note, Part, Point, Scene
 from hubwright.setup import vary
-from scene_checks import check_scene, is_round
+from scene_checks import SLOW, check_scene, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 HILL = "vehicles/hill-wagon.toml"
 
 

@@ -6,7 +6,7 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
@@ -19,13 +19,12 @@ from hubwright.scenes.vehicle_loads import plane_body
 from hubwright.scenes.vocabulary import Dimension, Dot, Force, Note, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, VehicleChassis
-from scene_checks import check_written_scales
+from scene_checks import SLOW, check_written_scales
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 FILES = sorted(CONTENT.glob("vehicles/*.toml")) + sorted(CONTENT.glob("setups/*.toml"))
 G = 9.80665  # standard gravity, CGPM 1901
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def forces(scene: Scene) -> dict[str, Force]:

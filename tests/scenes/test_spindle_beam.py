@@ -6,7 +6,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
@@ -19,11 +19,11 @@ from hubwright.scenes.spindle_beam_words import source_of_load
 from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Curve, Force, Note, Scene, Words
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
+from scene_checks import SLOW
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
 FILES = sorted(CONTENT.glob("vehicles/*.toml")) + sorted(CONTENT.glob("setups/*.toml"))
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def force(scene: Scene, name: str) -> Force:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing.closure import left_over
@@ -15,11 +15,10 @@ from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Dimension, Force, Grou
 from hubwright.scenes.wheel_end_actions import actions_of
 from hubwright.setup import load
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def components(scene: Scene, action: str) -> dict[str, set[float]]:

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from dropped import demonstration
@@ -14,10 +14,9 @@ from hubwright.results import solve
 from hubwright.scenes.on_slope import OnSlope
 from hubwright.scenes.vehicle_on_slope import vehicle_on_slope
 from hubwright.scenes.vocabulary import Dot, Force, Line, Note
-from scene_checks import check_scene, is_round
+from scene_checks import SLOW, check_scene, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 VEHICLES = ("vehicles/hill-wagon.toml", "vehicles/supply-van.toml", "vehicles/kit-trailer.toml")
 
 

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from dropped import demonstration
@@ -13,10 +13,9 @@ from hubwright.errors import CaseError
 from hubwright.results import solve
 from hubwright.scenes.vocabulary import Force, Part, Scene
 from hubwright.scenes.wheel_at_ledge import AtLedge, wheel_at_ledge
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import built, setup_data
 
-SLOW = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 FILES = ("vehicles/hill-wagon.toml", "setups/winter-fit-out.toml")
 
 
