@@ -14,7 +14,7 @@ from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.small_forces import LEAST_ARROW
 from hubwright.scenes.two_setups import two_setups
 from hubwright.scenes.vehicle_loads import plain
-from hubwright.scenes.vocabulary import Dimension, Force, Ground, Label, Scene, Words
+from hubwright.scenes.vocabulary import Dimension, Force, Ground, Label, Normal, Scene, Words
 from hubwright.setup import load, vary
 from hubwright.setup.model import Setup
 from scene_checks import check_scene, check_written_scales, is_round
@@ -240,3 +240,14 @@ def test_the_road_shows_alike_on_both_sides_and_off_the_words(wheel: str) -> Non
         for piece in pieces:
             edge = scene.view(name).on_sheet(piece.end)[0]
             assert edge < column.x if column.side == "right" else edge > column.x
+
+
+def test_a_ring_is_told_with_the_arrow_at_its_point() -> None:
+    scene = two_setups(solved(WAGON), solved(WINTER), case="firm braking")
+    rings = {item.name: item.newtons for item in scene.items if isinstance(item, Normal) and item.view == "first"}
+    lines = [line for item in scene.items if isinstance(item, Force) and item.label for line in item.label.lines]
+    assert len(rings) == 5  # road, both rows, caliper, inertia
+    for symbol in ("{F|x} = ", "{F|Ax} = ", "{F|Bx} = ", "{K|x} = ", "{m a} = "):
+        assert sum(line.startswith(symbol) for line in lines) == 2, symbol
+    assert "its number stands with that of the arrow there" in scene.caption
+    assert "ring" not in two_setups(solved(WAGON), solved(WINTER), case="standing").caption.replace("bearing", "")

@@ -63,7 +63,8 @@ def forces_of(body: Body, words: TwoWordings) -> list[Item]:
     symbols = {"contact": "F", "row_outboard": "A", "row_inboard": "B", "axial": "B", "bearing": "B", "caliper": "K"}
     for single in state.free_body.forces:
         if single.name in symbols:
-            items += _arrows(body, words, single, 2 if single.kind == "applied" else 3, symbols[single.name])
+            step = 2 if single.kind == "applied" else 3
+            items += _told_with_arrow(_arrows(body, words, single, step, symbols[single.name]))
     items += _on_masses(body, words)
     for couple in state.free_body.couples:
         if couple.name == "bearing" and abs(couple.moment.x) > body.least:
@@ -93,7 +94,8 @@ def _on_masses(body: Body, words: TwoWordings) -> list[Item]:
     upright = [single for single, _ in acting if abs(single.force.z) > body.least]
     sideways = [single for single, _ in acting if abs(single.force.y) > body.least]
     if not sideways or len(upright) != 1:
-        return [item for single, symbol in acting for item in _arrows(body, words, single, 2, symbol)]
+        items = [item for single, symbol in acting for item in _arrows(body, words, single, 2, symbol)]
+        return _told_with_arrow(items) if len(upright) == 1 else items
     lines = [line for single, symbol in acting for line in _told(body, words, single, symbol)]
     vector = math.fsum(single.force.y for single, _ in acting), upright[0].force.z
     middle = upright[0].point
@@ -110,6 +112,22 @@ def _on_masses(body: Body, words: TwoWordings) -> list[Item]:
     )
     rings = [item for single, symbol in acting for item in _ring(body, words, single, 2, symbol)]
     return [*rings, _with_ends(visible(force, body.view), body.view)]
+
+
+def _told_with_arrow(items: list[Item]) -> list[Item]:
+    """Return the forces at one point with the words of a ring at those of the first arrow there, if there is one.
+
+    A leader of its own would cross those of others.
+    """
+    rings = [item for item in items if isinstance(item, Normal)]
+    arrow = next((item for item in items if isinstance(item, Force)), None)
+    if arrow is None or arrow.label is None:
+        return items
+    lines = tuple(line for ring in rings if ring.label is not None for line in ring.label.lines)
+    told = replace(arrow, label=replace(arrow.label, lines=(*arrow.label.lines, *lines)))
+    return [
+        replace(item, label=None) if isinstance(item, Normal) else told if item is arrow else item for item in items
+    ]
 
 
 def _ends_at_point(body: Body, point: Vector, vector: Point) -> bool:

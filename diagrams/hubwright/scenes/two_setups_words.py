@@ -140,9 +140,13 @@ class TwoWordings:
         """Return what is drawn."""
         a, b = self.names
         wheel = self.first.wheel.replace("_", " ")
+        body = self.first.cases[self.case].free_body
+        along = any(abs(single.force.x) > 1e-6 * body.largest_component for single in body.forces)
+        ringed = " A dot in a ring points at you, a cross away; its number stands with that of the arrow there."
         return (
             f"{wheel.capitalize()} wheel from the rear, {plain(self.case)}. Left: {a}. Right: {b}. Both free bodies at "
             "one scale; the small drawing lays them over one another at the bearing, which does not move."
+            f"{ringed if along else ''}"
         )
 
     def description(self) -> str:

@@ -4,7 +4,7 @@ Views in real millimetres, seen from the left: x forward from the axle, z up fro
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from hubwright.quantities import format_quantity
@@ -36,6 +36,7 @@ from hubwright.setup.model import Ledge
 _WIDTH, _FOOT = 310.0, 30.0
 _WHEEL, _TALL, _ARROWS = 100.0, 84.0, 56.0
 _TRIANGLE = 258.0  # where the load's line stands in the triangle
+_SHORT_PUSH, _BESIDE_LOAD = 14.0, 14.5  # of an arrow; from the load to the middle of the words beside it
 _ROUND, _CLEAR = 72, 36  # corners of a circle, pieces of the tire that words keep clear of
 
 
@@ -291,6 +292,9 @@ def _forces(words: LedgeWording, view: View) -> list[Item]:
     real = 1.0 / (view.newtons_per_mm or 1.0) / view.scale  # real millimetres of the view for one newton
     load = Label((f"*{{F|0}} = {words.force(at.load)}", "load"), "tail", (0.0, at.load * real), "load")
     push = Label((f"*{{P}} = {words.force(at.push)}", "push"), "tail", (-at.push * real, 0.0), "load")
+    short = at.push / (view.newtons_per_mm or 1.0)
+    if short < _SHORT_PUSH:  # its words have no room behind it: they stand over it, beside the load's arrow
+        push = replace(push, place="above", anchor=None, nudge=(_BESIDE_LOAD - short / 2, 0.0))
     return [
         Force(
             "force-load",
