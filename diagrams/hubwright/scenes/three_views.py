@@ -14,7 +14,7 @@ from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.linked_views import Axis, Plane, Seen, arc, arrows, mirrored, ring
 from hubwright.scenes.scales import drawing_scale, round_scale
 from hubwright.scenes.small_forces import LEAST_ARROW
-from hubwright.scenes.three_views_places import Tire, arc_radius, place_of_centre, slots, stands
+from hubwright.scenes.three_views_places import Tire, arc_radius, lies_beyond, place_of_centre, slots, stands
 from hubwright.scenes.three_views_sums import SUMS_WIDTH, sum_tables
 from hubwright.scenes.three_views_words import ViewsWording
 from hubwright.scenes.vehicle_outline import circle, standing_tire
@@ -315,7 +315,8 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     if _HOME[action.name][axis] != plane:
         short = abs(value) < (LEAST_ARROW if plane == "side" else _SHORT) * (seen.view.newtons_per_mm or 1.0)
         crowded = action.name in ("weight", "inertia", "bearing" if plane == "side" else "caliper")
-        in_column = seen.sight != axis and (short or crowded)
+        beyond = lies_beyond(seen, action, axis, sheet.actions, sheet.tire, least=sheet.words.least)
+        in_column = seen.sight != axis and (short or crowded) and not beyond
         place = _column(sheet, plane) if in_column else _beside(sheet, action, axis, plane)
         return Label((symbol,), place, tone=tone, size=2.3)
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}

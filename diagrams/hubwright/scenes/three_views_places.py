@@ -65,6 +65,14 @@ def stands(seen: Seen, actions: Actions, tire: Tire, *, least: float) -> dict[st
     return found
 
 
+def lies_beyond(seen: Seen, action: Action, axis: Axis, actions: Actions, tire: Tire, *, least: float) -> bool:
+    """Return whether a level arrow seen from outboard lies behind the axle, where a leader from ahead runs along it."""
+    if seen.plane != "side" or axis != "x":
+        return False
+    stand = stands(seen, actions, tire, least=least)[action.name].get(axis)
+    return (action.force.x > 0) == (stand is not None and stand.tip)
+
+
 def _from_behind(seen: Seen, mass: Action, axis: Axis, actions: Actions, least: float) -> bool:
     """Return whether an arrow stands freer before its point than after it, beside those that stand there."""
     across = next(other for other in seen.across if other != axis)
