@@ -116,12 +116,12 @@ def end_labels(view: View, ends: Iterable[LineEnd]) -> list[Note]:
     """Return the words at the ends of lines, in the column right of the plot; each line has words of its own."""
     notes = []
     ordered = sorted(ends, key=lambda each: -view.on_sheet(each.at)[1])
-    places = [view.on_sheet(end.at) for end in ordered]
     for end in ordered:
-        # leaders to two ends that look like one meet there; led to points before it, they would cross the other line
-        meets = sum(math.dist(place, view.on_sheet(end.at)) < _TOGETHER for place in places) > 1
-        also = () if meets else end.also
-        label = Label(end.lines, "right column", anchor=end.at, also=also, tone=end.tone, size=2.3)
+        place = view.on_sheet(end.at)
+        # leaders to ends that look like one meet at one; led to points before it, they would cross the other line
+        met = [other.at for other in ordered if math.dist(view.on_sheet(other.at), place) < _TOGETHER]
+        also = () if len(met) > 1 else end.also
+        label = Label(end.lines, "right column", anchor=met[0], also=also, tone=end.tone, size=2.3)
         notes.append(Note(f"label-{end.name}", view.name, end.step, label=label))
     return sorted(notes, key=lambda note: note.step)
 
