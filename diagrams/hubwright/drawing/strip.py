@@ -172,7 +172,7 @@ def _swatch(entry: KeyEntry, x: float, y: float) -> list[Mark]:
     if entry.kind in ("load", "reaction", "resultant"):
         return list(force_marks((x, y), (x + _SWATCH, y), role=role, halo=False))
     if entry.kind in ("moment", "reaction moment"):
-        return list(moment_marks((x + 4.6, y - 0.9), 2.8, counter_clockwise=True, role=role, halo=False))
+        return list(moment_marks((x + 4.6, y + 0.7), 2.8, counter_clockwise=True, role=role, halo=False))
     if entry.kind == "weight":
         return list(force_marks((x + _SWATCH / 2, y + 2.2), (x + _SWATCH / 2, y - 2.2), role="applied", halo=False))
     if entry.kind in ("load line", "slip plane"):
