@@ -6,5 +6,5 @@ from hypothesis import HealthCheck, settings
 
 settings.register_profile("desk", deadline=None, suppress_health_check=[HealthCheck.too_slow])
 # at a desk every run looks somewhere new; in CI a change is judged by itself and not by the draw of the day
-settings.register_profile("ci", settings.get_profile("desk"), derandomize=True, max_examples=40)
+settings.register_profile("ci", settings.get_profile("desk"), derandomize=True, max_examples=20)
 settings.load_profile("ci" if os.environ.get("CI") else "desk")

@@ -12,7 +12,7 @@ from hubwright.drawing.marks import Drawing
 from hubwright.scenes.vocabulary import Force, Scene
 
 # for tests that draw a figure of random setups; what CI draws is the same each time, so fewer find as much there
-SLOW = settings(max_examples=12 if os.environ.get("CI") else 30, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=8 if os.environ.get("CI") else 30, deadline=None, suppress_health_check=list(HealthCheck))
 
 _LAST: list[tuple[Scene, Drawing]] = []
 
