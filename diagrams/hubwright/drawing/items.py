@@ -74,9 +74,12 @@ def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
     if not rings:
         return Group(sheet.group_name(item, "part-"), ())
     name = sheet.group_name(item, "part-")
-    if item.kept_clear:
-        for ring in rings:
+    for ring in rings:
+        if item.kept_clear == "whole":
             sheet.keep_off_box(name, "mark", box_of(ring))
+        elif item.kept_clear == "edge":
+            for a, b in pairwise(np.vstack([ring, ring[:1]]).tolist()):
+                sheet.keep_off(name, "line", (*a, *b), item.outline / 2)
     fill = material_token(item.material)
     outline = line_token(item.tone) if item.outline > 0 else None
     marks: list[Mark]

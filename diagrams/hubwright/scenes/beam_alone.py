@@ -176,7 +176,7 @@ def _bar(beam: BeamResults, view: View, rests: tuple[Rest, ...]) -> list[Item]:
             size=2.2,
             tone="soft",
         ),
-        Part("part-beam", view.name, rings=(ring,), material="turning", outline=0.5, kept_clear=True, level=0.5),
+        Part("part-beam", view.name, rings=(ring,), material="turning", outline=0.5, kept_clear="whole", level=0.5),
         Line("axis", view.name, points=((start, 0.0), (end, 0.0)), style="centre", extend=3.0, level=0.6),
     ]
     for number, rest in enumerate(rests, start=1):

@@ -3,14 +3,15 @@
 Views as in `corner_front_view`.
 """
 
+from collections.abc import Iterable
 from typing import Literal
 
 from hubwright.results.model import Results
 from hubwright.scenes.corner_front_outline import axle_seen, wheels_seen
 from hubwright.scenes.corner_front_words import RollWording
 from hubwright.scenes.roll_body import Wheel
-from hubwright.scenes.small_forces import is_small, length, visible
-from hubwright.scenes.vocabulary import Force, Item, Label, Line, Note, View, Words
+from hubwright.scenes.small_forces import is_small, length
+from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Force, Item, Label, Line, Note, View, Words
 
 _INWARD, _CHARACTER = 3.4, 2.1  # from a wheel's arrow to its words, and the width of one of their characters
 _ABOVE_ROAD, _LEAST_ACROSS = 1.8, 2.0  # words of what pushes across; a shorter arrow is lost on the line of the road
@@ -53,6 +54,17 @@ def axles(words: RollWording, results: Results, views: tuple[View, ...]) -> list
         for wheel in pair:
             items += _one_wheel(words, wheel, view)
     return items
+
+
+def least_across(forces: Iterable[float], view: View) -> float:
+    """Return how long the shortest arrow of what pushes across is that is to scale.
+
+    Where one would be lost on the line of the road, others as short are not to scale either, so that sizes do not seem
+    the other way round.
+    """
+    per_mm = view.newtons_per_mm or 1.0
+    lost = any(is_small(force, per_mm, least=_LEAST_ACROSS) for force in forces)
+    return LENGTH_OFF_SCALE if lost else _LEAST_ACROSS
 
 
 def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
@@ -103,10 +115,10 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
         ),
     ]
     if not words.nothing(wheel.force.y):
-        across = (f"{{F|y}} = {words.told(f'{wheel.name} y')}", f"to the {words.way(wheel.force.y)}")
-        name = f"reaction-{side}-{view.name}-across"
-        at = wheel.y, wheel.force.y
-        items.append(pushed_across(name, view, step, at, across, inner, words.tire / 2, size=2.2))
+        name, at = f"reaction-{side}-{view.name}-across", (wheel.y, wheel.force.y)
+        across = f"{{F|y}} = {words.told(f'{wheel.name} y')}"
+        least = least_across((each.force.y for each in words.body.wheels), view)
+        items.append(pushed_across(name, view, step, at, across, inner, words.tire / 2, size=2.2, least=least))
     return items
 
 
@@ -115,25 +127,28 @@ def pushed_across(
     view: View,
     step: int,
     at: tuple[float, float],
-    told: tuple[str, str],
+    told: str,
     aside: Literal["left", "right"],
     edge: float,
     *,
     size: float,
+    least: float,
 ) -> Force:
     """Return what the road pushes a wheel or a side with across, `at` a place; its words above the road.
 
-    They stand beside the tire, whose edge is so far from the place.
+    They stand beside the tire, whose edge is so far from the place; an arrow shorter than the least is not to scale.
     """
     y, newtons = at
     way = 1.0 if aside == "left" else -1.0
     per_mm = view.newtons_per_mm or 1.0
-    reach = length(newtons, per_mm, least=_LEAST_ACROSS) if newtons * way > 0 else 0.0
+    small = is_small(newtons, per_mm, least=least)
+    reach = length(newtons, per_mm, least=least) if newtons * way > 0 else 0.0
     beside = max(edge * view.scale + 1.0 - reach, 0.0)
-    lines = len(told) + is_small(newtons, per_mm, least=_LEAST_ACROSS)  # one says that it is not to scale
-    above = _ABOVE_ROAD + 0.86 * size * lines  # half of what the lines take
-    label = Label(told, aside, tone="reaction", size=size, nudge=(-way * beside, above))
-    force = Force(
+    to = RollWording.way(newtons)
+    lines = (told, f"{to}, {NOT_TO_SCALE}" if small else f"to the {to}")
+    above = _ABOVE_ROAD + 0.86 * size * len(lines)  # half of what they take
+    label = Label(lines, aside, tone="reaction", size=size, nudge=(-way * beside, above))
+    return Force(
         name,
         view.name,
         step,
@@ -143,5 +158,5 @@ def pushed_across(
         tip_at_point=False,
         level=6,
         label=label,
+        to_scale=not small,
     )
-    return visible(force, view, least=_LEAST_ACROSS)

@@ -3,6 +3,8 @@
 Millimetres: y to the left from the middle plane, z up from the road.
 """
 
+from dataclasses import replace
+
 import numpy as np
 
 from hubwright.results.model import Results
@@ -79,7 +81,9 @@ def axle_seen(results: Results, view: str, places: tuple[float, ...], step: int)
     end = max(places) - geometry.section_width * 500.0
     z, half = geometry.loaded_radius * 1e3, 0.09 * geometry.loaded_radius * 1e3
     ring = ((end, z - half), (end, z + half), (-end, z + half), (-end, z - half))
-    return Part(f"part-axle-{view}", view, step, rings=(ring,), material="fixed", outline=0.25, level=0.1)
+    return Part(
+        f"part-axle-{view}", view, step, rings=(ring,), material="fixed", outline=0.25, level=0.1, kept_clear="edge"
+    )
 
 
 def wheels_seen(results: Results, view: str, places: tuple[float, ...], step: int) -> tuple[Part, ...]:
@@ -92,7 +96,7 @@ def wheels_seen(results: Results, view: str, places: tuple[float, ...], step: in
         a = width / 2
         corners: list[Point] = [(y - a, 0.0), (y - a, top), (y + a, top), (y + a, 0.0)]
         part = _part(f"part-tire-{number}", view, corners, 0.28 * width, "rubber", 0.3, 0.2)
-        parts.append(Part(part.name, view, step, rings=part.rings, material="rubber", outline=0.3, level=0.2))
+        parts.append(replace(part, step=step))
     return tuple(parts)
 
 
@@ -101,4 +105,4 @@ def _part(
 ) -> Part:
     ring = rounded(corners, radius, closed=True)
     points = tuple((float(y), float(z)) for y, z in np.round(ring, 3))
-    return Part(name, view, rings=(points,), material=material, outline=outline, level=level)
+    return Part(name, view, rings=(points,), material=material, outline=outline, level=level, kept_clear="edge")

@@ -10,7 +10,7 @@ from typing import Literal
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
-from hubwright.scenes.corner_front_axles import axles, pushed_across
+from hubwright.scenes.corner_front_axles import axles, least_across, pushed_across
 from hubwright.scenes.corner_front_coupling import coupling_held
 from hubwright.scenes.corner_front_outline import crossed, rear_outline
 from hubwright.scenes.corner_front_words import RollWording
@@ -230,6 +230,7 @@ def _sides(words: RollWording, view: View) -> list[Item]:
     """Return the road on the wheels of each side, both axles together, and a trailer's coupling."""
     body = words.body
     items: list[Item] = []
+    least = least_across((body.summed(left)[0][0] for left in (True, False)), view)
     for left in (True, False):
         (across, upright), y = body.summed(left)
         side = "left" if left else "right"
@@ -238,11 +239,12 @@ def _sides(words: RollWording, view: View) -> list[Item]:
         change = "" if words.nothing(moved) else f"{words.told('moved')} {'gained' if moved > 0 else 'lost'}"
         lines = [f"*{{N|{side}}} = {words.told(f'{side} z')}", f"{side} {both}", *([change] if change else [])]
         if not words.nothing(across):
-            told = (f"{{S|{side}}} = {words.told(f'{side} y')}", f"to the {words.way(across)}")
+            told, at = f"{{S|{side}}} = {words.told(f'{side} y')}", (y, across)
             edge = max(abs(wheel.y) for wheel in body.of_side(left)) + words.tire / 2 - abs(y)
             aside: Literal["left", "right"] = "left" if left else "right"
             name = f"reaction-{side}-across"
-            items.append(pushed_across(name, view, words.across_step, (y, across), told, aside, edge, size=2.5))
+            step = words.across_step
+            items.append(pushed_across(name, view, step, at, told, aside, edge, size=2.5, least=least))
         label = Label(
             tuple(lines),
             side,  # type: ignore[arg-type]

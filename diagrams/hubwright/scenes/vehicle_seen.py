@@ -3,6 +3,8 @@
 Real millimetres: x forward from the front axle (a trailer: from its axle), z up from the road.
 """
 
+from functools import partial
+
 from hubwright.results.model import Results
 from hubwright.scenes.vehicle_loads import axle_places
 from hubwright.scenes.vehicle_outline import Outline, circle, standing_tire, trailer_outline, vehicle_outline
@@ -25,20 +27,29 @@ def vehicle_seen(results: Results, outline: Outline, view: View) -> list[Item]:
     geometry = results.wheel_geometry
     free, loaded = geometry.free_diameter / 2 * 1e3, geometry.loaded_radius * 1e3
     items: list[Item] = []
+    silhouette = partial(Part, view=view.name, kept_clear="edge")
     if outline.drawbar:
-        items.append(Part("part-drawbar", view.name, rings=(outline.drawbar,), material="body", outline=0.3))
-    items.append(Part("part-body", view.name, rings=(outline.body,), material="body", outline=0.4))
+        items.append(silhouette("part-drawbar", rings=(outline.drawbar,), material="body", outline=0.3))
+    items.append(silhouette("part-body", rings=(outline.body,), material="body", outline=0.4))
     for number, window in enumerate(outline.windows, start=1):
-        items.append(
-            Part(f"part-window-{number}", view.name, rings=(window,), material="ghost", outline=0.18, level=0.1)
-        )
+        items.append(silhouette(f"part-window-{number}", rings=(window,), material="ghost", outline=0.18, level=0.1))
     for number, edge in enumerate(outline.edges, start=1):
         items.append(Line(f"edge-{number}", view.name, points=edge, style="hair", tone="faint", level=0.1))
     for name, x in axle_places(results).items():
         tire = standing_tire(free_radius=free, loaded_radius=loaded, at=x)
         rim = circle((x, loaded), geometry.rim_diameter / 2 * 1e3)
         hub = circle((x, loaded), 0.22 * geometry.rim_diameter * 1e3)
-        items.append(Part(f"part-tire-{name}", view.name, rings=(tire,), material="rubber", outline=0.35, level=0.2))
+        items.append(
+            Part(
+                f"part-tire-{name}",
+                view.name,
+                rings=(tire,),
+                material="rubber",
+                outline=0.35,
+                level=0.2,
+                kept_clear="edge",
+            )
+        )
         items.append(Part(f"part-rim-{name}", view.name, rings=(rim,), material="turning", outline=0.2, level=0.3))
         items.append(Part(f"part-hub-{name}", view.name, rings=(hub,), material="paper", outline=0.2, level=0.4))
     if outline.coupling:

@@ -82,7 +82,7 @@ class Part(Item):
     hatch_pitch: float = 1.2  # sheet millimetres
     outline: float = 0.25  # sheet millimetres; 0 draws none
     tone: Tone = "ink"
-    kept_clear: bool = False  # whether labels stand beside it, as beside a bar; on most parts they may stand
+    kept_clear: Literal["", "edge", "whole"] = ""  # what words keep off: a vehicle's outline, a whole bar; else nothing
 
 
 @dataclass(frozen=True)

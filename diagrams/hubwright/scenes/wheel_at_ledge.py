@@ -235,7 +235,7 @@ def _solids(results: Results, at: AtLedge, view: View) -> list[Item]:
             rings=_pieces(rim, at.radius),
             material="none",
             outline=0.0,
-            kept_clear=True,
+            kept_clear="whole",
             wide_only=True,  # a letter in its ring stands anywhere
         ),
         Dot("axle", name, at=(0.0, 0.0), radius=0.9, level=6),
