@@ -119,13 +119,14 @@ def _weighed(
     items.append(Part("part-platform", view.name, rings=(plate,), material="changed", outline=0.35, level=0.1))
     for side, (start, end) in (("ahead", (ends[0], x + half + 15.0)), ("behind", (x - half - 15.0, ends[1]))):
         items.append(Ground(f"ground-{side}", view.name, start=(start, 0.0), end=(end, 0.0)))
+    ahead = outline.front - x > x - outline.rear  # where there is more room
     label = Label(
         (f"*{{F}} = {push}", f"the scale shows {format_quantity(mass, 'mass', units)}", f"{name} alone"),
-        place="left" if x - outline.rear > outline.front - x else "right",
+        place="left" if ahead else "right",
         tone="reaction",
         size=2.6,
         anchor=(x, -_DEEP - 9.0 / view.scale),
-        nudge=(-1.4 if x - outline.rear > outline.front - x else 1.4, -2.0),  # off the platform
+        nudge=(-1.4 if ahead else 1.4, -2.0),  # off the platform
     )
     force = Force(
         f"reaction-{step}",
