@@ -2,20 +2,23 @@
 
 from dataclasses import replace
 from itertools import pairwise
+from math import cos, dist, sin
 
-from hypothesis import given, settings
+import pytest
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from drawing.example_scene import every_item
 from hubwright.drawing import Conflict, draw
 from hubwright.drawing.columns import Entry, arrange, knee
 from hubwright.drawing.faces import block
-from hubwright.drawing.geometry import off
+from hubwright.drawing.geometry import meets, off
 from hubwright.drawing.leaders import clear_leaders, pieces
 from hubwright.drawing.marks import Shape
 from hubwright.drawing.near import place_near
 from hubwright.drawing.obstacles import Ground, Obstacle, Placed, Wanted
-from hubwright.scenes.vocabulary import Column, Label, Normal, Note, Words
+from hubwright.drawing.sheet import _up_to
+from hubwright.scenes.vocabulary import Column, Force, Label, Normal, Note, Part, Words
 
 ENTRIES = st.lists(
     st.builds(
@@ -180,3 +183,32 @@ def test_a_leader_ends_at_what_the_frame_shows() -> None:
     (group,) = [group for group in drawing.groups() if group.name == "label-hidden"]
     (leader,) = [mark for mark in group.children if isinstance(mark, Shape) and mark.line != "paper"]
     assert leader.rings[0][-1][0] <= 255.0
+
+
+@given(
+    angle=st.floats(-3.2, 3.2),
+    radius=st.floats(0.5, 5.0),
+    centre=st.tuples(st.floats(0, 300), st.floats(0, 300)),
+    before=st.tuples(st.floats(-50, 350), st.floats(-50, 350)),
+)
+def test_a_leader_ends_at_the_edge_of_a_round_symbol(angle, radius, centre, before) -> None:
+    assume(dist(before, centre) > radius + 0.1)
+    edge = centre[0] + radius * cos(angle), centre[1] + radius * sin(angle)
+    assert _up_to((before, edge), (centre, radius)) == (before, edge)  # where it was placed, it stays
+    start, end = _up_to((before, centre), (centre, radius))
+    assert start == before
+    assert dist(end, centre) == pytest.approx(radius)
+    assert dist(before, end) == pytest.approx(dist(before, centre) - radius)
+
+
+def test_words_keep_off_the_outline_of_a_part_whose_edge_is_kept_clear() -> None:
+    scene = every_item()
+    ring = ((0.0, -4.0), (0.0, 4.0), (60.0, 4.0), (60.0, -4.0))
+    view = replace(scene.views[0], origin=(150.0, 100.0), scale=1.0, newtons_per_mm=100.0, mirrored=False)
+    arrow = Force("force-f", view.name, at=(0.0, 0.0), vector=(0.0, 500.0), label=Label(("eleven", "words"), "right"))
+    for edge, struck in (("", True), ("edge", False)):
+        part = Part("part-body", view.name, rings=(ring,), material="body", kept_clear=edge)
+        drawing = draw(replace(scene, views=(view,), items=(part, arrow), body=None, columns=(), scale_bars=()))
+        (box,) = [text.box for text in drawing.texts if text.words == "eleven words"]
+        sides = [(view.on_sheet(a), view.on_sheet(b)) for a, b in pairwise((*ring, ring[0]))]
+        assert any(meets((*a, *b), box) for a, b in sides) is struck

@@ -77,7 +77,7 @@ def _part(item: v.Part, view: v.View, sheet: Sheet) -> Group:
     for ring in rings:
         if item.kept_clear == "whole":
             sheet.keep_off_box(name, "mark", box_of(ring))
-        elif item.kept_clear == "edge":
+        elif item.kept_clear == "edge" and sheet.letters is None:  # a letter has its own ground, in its ring
             for a, b in pairwise(np.vstack([ring, ring[:1]]).tolist()):
                 sheet.keep_off(name, "line", (*a, *b), item.outline / 2)
     fill = material_token(item.material)

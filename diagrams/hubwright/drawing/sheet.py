@@ -117,9 +117,11 @@ def _within(point: v.Point, frame: Box) -> v.Point:
 
 def _up_to(leader: tuple[v.Point, ...], circle: tuple[v.Point, float] | None) -> tuple[v.Point, ...]:
     """Return a leader as far as the edge of the round symbol that it names: within, it would strike it out."""
-    if not leader or circle is None or dist(leader[-1], circle[0]) >= circle[1]:
+    if not leader or circle is None:
         return leader
     (x, y), radius = circle
+    if dist(leader[-1], circle[0]) > 0.9 * radius:  # it ends there already
+        return leader
     before = leader[-2]
     away = dist(before, circle[0])
     if away <= radius:
