@@ -71,8 +71,8 @@ def contact_pressure(results: Results, *, case: str = "standing", units: Units =
         rise = (loads[high][1] - loads[low][1]) / (frame.view.vertical_per_mm or 1.0)
         nudges = {high: (1.0, -9.0 + _HALF), low: (1.0 + apart, rise - 9.0 - _HALF)}
     for name, at in loads.items():
-        # where it is tight, as on a phone, a leader may end at the line that drops from the dot
-        below = tuple((at[0], share * at[1]) for share in (0.5, 0.25))
+        # where it is tight, as on a phone, a leader may end at the line that drops from the dot, not where another does
+        below = tuple((at[0], share * at[1]) for share in ((0.5, 0.25) if name == low else (0.7, 0.4)))
         label = Label(told[name], "right", anchor=at, tone="load", size=_SIZE, nudge=nudges[name], also=below)
         drop = ((at[0], 0.0), at, (0.0, at[1]))
         items += [

@@ -193,7 +193,7 @@ def _small_label(d: Drawn, name: str) -> Label:
         lines = (what, f"weight {weight}", f"inertia {inertia}", words.ways(body.force(f"inertia_{name}").force))
     width = 0.74 * max(len(line) for line in lines)  # half of it, on the sheet
     apart = abs(own - across) * MM * d.layout.lens.scale / 2
-    nudge = max(width + 1.0 - apart, 0.0)
+    nudge = max(width + 1.6 - apart, 0.0)  # off the head of the other one
     frame, at = d.layout.lens.frame, d.layout.lens.on_sheet((own * MM, 0.0))[0]
     assert frame is not None
     inside = min(max(at + (-nudge if leftward else nudge), frame[0] + width + 1.0), frame[2] - width - 1.0)
