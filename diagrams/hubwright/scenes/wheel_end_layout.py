@@ -19,6 +19,7 @@ _BOX = (136.0, 68.0, 252.0, 188.0)
 LENS = (6.0, 23.5, 57.0, 58.0)
 LENS_WORDS = 2.1  # cap height in the lens
 _LENS_AXIS, _LENS_ARROW = 10.5, 10.0  # of the lens: its axis below its upper edge, and its longest arrow
+_LENS_ABOVE = 5.0  # from its axis up to its heading
 LABELS_INSIDE = 31.0  # from the detail's outboard edge to the edge of its inner column
 _OFF_SHAFT = 1.9  # from that edge to the shaft's end
 _OFF_ROAD = 3.0  # from the road up to the words at the contact patch, whose leader comes down to it
@@ -185,14 +186,11 @@ def _lens_view(
     # the two masses stand in the middle, with room for their words; the bearing centre is still within the frame
     mean, apart = (m.load_line + m.face) / 2, abs(m.load_line - m.face)
     scale, ratio = drawing_scale(max(2 * abs(mean), apart + 16.0), 44.0, _LENS_SCALES)
-    small = [
-        abs(component)
-        for single in state.free_body.forces
-        if single.name.startswith(("weight", "inertia"))
-        for component in (single.force.y, single.force.z)
-    ]
-    small += [reach_of(state.free_body, name) for name in ("wheel", "hub")]
+    on_masses = [single.force for single in state.free_body.forces if single.name.startswith(("weight", "inertia"))]
     room = min(frame[3] - frame[1] - _LENS_AXIS - _words_of_lens(state), _LENS_ARROW)
+    small = [abs(component) for force in on_masses for component in (force.y, force.z)]
+    small += [reach_of(state.free_body, name) for name in ("wheel", "hub")]
+    small += [force.z * room / _LENS_ABOVE for force in on_masses]  # up to the heading there is less room
     factor = _times(room * force / max(max(small, default=1.0), 1e-9))
     middle = (frame[0] + frame[2]) / 2 + side * scale * mean
     origin, heading = (middle, frame[3] - _LENS_AXIS), "Small forces at axle height, on their own scale"
