@@ -114,14 +114,16 @@ def test_no_centre_line_runs_through_the_words_of_a_dimension(vehicle: str, unit
             assert _struck(scene, box) == []
 
 
+def keyed(scene: Scene) -> list[str]:
+    """What the key of a phone says."""
+    return [" ".join(entry.lines) for drawing in draw(scene, form="narrow") for entry in drawing.balloons]
+
+
 @pytest.mark.parametrize("vehicle", VEHICLES)
 def test_the_backspacing_is_one_entry_of_the_key_with_name_and_number(vehicle: str) -> None:
-    scene = measuring_wheel(solved(vehicle))
-    told = [entry.lines for drawing in draw(scene, form="narrow") for entry in drawing.balloons]
-    named = [lines for lines in told if "backspacing" in " ".join(lines)]
-    assert len(named) == 1
-    assert named[0][0].startswith("backspacing ")
-    assert named[0][0].endswith("mm")
+    (named,) = [told for told in keyed(measuring_wheel(solved(vehicle))) if "backspacing" in told]
+    assert named.startswith("backspacing ")
+    assert named.endswith("mm")
 
 
 @pytest.mark.parametrize("vehicle", VEHICLES)
@@ -136,11 +138,6 @@ def test_mounting_face_and_middle_of_the_rim_are_named_at_the_ends_of_their_line
         height = scene.view("wheel").on_sheet(note.label.anchor)[1]
         assert offset.line_at < box[0] < offset.line_at + 4.0
         assert box[1] - 1.0 < height < box[3] + 1.0
-
-
-def keyed(scene: Scene) -> list[str]:
-    """What the key of a phone says."""
-    return [" ".join(entry.lines) for drawing in draw(scene, form="narrow") for entry in drawing.balloons]
 
 
 @pytest.mark.parametrize("units", ["si", "us"])

@@ -11,6 +11,7 @@ from hubwright.quantities import format_quantity, format_sums
 from hubwright.results.footing import diagonal_result
 from hubwright.results.model import CaseResult, Results
 from hubwright.results.weighing import standing_body
+from hubwright.scenes.shown import Shown
 from hubwright.scenes.vocabulary import ClosedBody, Point, Step, Units
 from hubwright.setup.model import TwoWheel
 
@@ -88,19 +89,11 @@ class OnTwo:
 
 
 @dataclass(frozen=True)
-class DiagonalWording:
+class DiagonalWording(Shown):
     """The sentences of a vehicle on two diagonal wheels."""
 
     on: OnTwo
     units: Units
-
-    def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(newtons, "force", self.units)
-
-    def length(self, millimetres: float) -> str:
-        """Return a length as shown."""
-        return format_quantity(millimetres / 1e3, "small length", self.units)
 
     def wheel_forces(self) -> dict[str, str]:
         """Return what each wheel that carries something carries, so shown that all make the weight."""

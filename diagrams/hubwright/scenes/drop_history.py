@@ -13,6 +13,7 @@ from hubwright.results.drops import DropHistory, drop_history
 from hubwright.results.model import Results
 from hubwright.scenes.case_choice import drop_case
 from hubwright.scenes.graph_axes import graph_axes
+from hubwright.scenes.shown import Shown
 from hubwright.scenes.vocabulary import (
     Column,
     Curve,
@@ -40,15 +41,11 @@ _ALIKE = 0.005  # of the bound: a peak nearer to it than this is as large
 
 
 @dataclass(frozen=True)
-class DropWording:
+class DropWording(Shown):
     """The sentences of a drop and of its forces."""
 
     history: DropHistory
     units: Units
-
-    def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(newtons, "force", self.units)
 
     def time(self, seconds: float) -> str:
         """Return a time as shown."""

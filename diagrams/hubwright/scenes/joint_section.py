@@ -11,6 +11,7 @@ from hubwright.quantities import format_quantity, format_range
 from hubwright.results.joint import JointCase, JointResult, Scattered, joint_result
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.shown import Shown
 from hubwright.scenes.vocabulary import (
     Bar,
     Column,
@@ -47,7 +48,7 @@ _UPPER, _LOWER, _THICK = 60.0, 49.0, 4.2
 
 
 @dataclass(frozen=True)
-class JointWording:
+class JointWording(Shown):
     """The sentences of a wheel joint in one case."""
 
     joint: JointResult
@@ -58,10 +59,6 @@ class JointWording:
     studs: int
     units: Units
     has_disc: bool = False  # a brake disc lies between hub flange and wheel
-
-    def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(newtons, "force", self.units)
 
     def moment(self, newton_metres: float) -> str:
         """Return a moment as shown."""

@@ -6,19 +6,16 @@ from dataclasses import dataclass
 from hubwright.quantities import format_quantity, format_terms
 from hubwright.quantities.formatting import MINUS
 from hubwright.scenes.on_slope import OnSlope
+from hubwright.scenes.shown import Shown
 from hubwright.scenes.vocabulary import Step, Units
 
 
 @dataclass(frozen=True)
-class SlopeWording:
+class SlopeWording(Shown):
     """The sentences of a vehicle across a slope."""
 
     on: OnSlope
     units: Units
-
-    def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(newtons, "force", self.units)
 
     def angle(self, radians: float) -> str:
         """Return an angle as shown."""

@@ -11,6 +11,7 @@ from hubwright.quantities import format_quantity
 from hubwright.results.model import CaseResult, Results
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.shown import Shown
 from hubwright.scenes.vocabulary import (
     AngularDimension,
     ClosedBody,
@@ -90,19 +91,11 @@ class AtLedge:
 
 
 @dataclass(frozen=True)
-class LedgeWording:
+class LedgeWording(Shown):
     """The sentences of a wheel at a ledge."""
 
     at: AtLedge
     units: Units
-
-    def force(self, newtons: float) -> str:
-        """Return a force as shown."""
-        return format_quantity(newtons, "force", self.units)
-
-    def length(self, millimetres: float) -> str:
-        """Return a length as shown."""
-        return format_quantity(millimetres / 1e3, "small length", self.units)
 
     @property
     def angle(self) -> str:
