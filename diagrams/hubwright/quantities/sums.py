@@ -16,7 +16,6 @@ from decimal import Decimal
 from typing import get_args
 
 from hubwright.quantities.formatting import (
-    KINDS,
     MINUS,
     Kind,
     Scale,
@@ -27,6 +26,7 @@ from hubwright.quantities.formatting import (
     last_place,
     scale_of,
 )
+from hubwright.quantities.printed import size_of
 from hubwright.quantities.quantity import Quantity
 
 _FACTORS = 12  # more than so many factors are not tried out
@@ -253,5 +253,4 @@ def _alone(value: float, kind: Kind, system: System, digits: int | None, finer: 
 
 def _read(shown: Shown, kind: Kind, system: System) -> Decimal:
     """Return the SI value of what is printed."""
-    size = next(scale.size for scale in KINDS[kind][0 if system == "si" else 1] if scale.unit == shown.unit)
-    return Decimal(shown.number.replace(",", "").replace(MINUS, "-")) * Decimal(repr(size))
+    return Decimal(shown.number.replace(",", "").replace(MINUS, "-")) * Decimal(repr(size_of(shown.unit, kind, system)))

@@ -5,7 +5,7 @@ from typing import Literal
 
 from hubwright.errors import CaseError, MissingDataError
 from hubwright.quantities import Kind, format_quantity
-from hubwright.quantities.formatting import NO_BREAK, format_number, scale_of
+from hubwright.quantities.printed import places, read, with_places
 from hubwright.results.model import Results
 from hubwright.results.steering import KickBack, SteeringResult, steering_result
 from hubwright.scenes.case_choice import case_of
@@ -203,20 +203,12 @@ def scrub_wording(base: Results, other: Results, case: str | None, units: Units)
     return ScrubWording(base, other, before, after, before.scrub_radius, after.scrub_radius, name, units)
 
 
-def _number(value: float, kind: Kind, units: Units, more: int) -> tuple[str, str, float]:
-    """Return the size of a value with so many more digits than elsewhere, its unit and the unit's size [SI]."""
-    scale = scale_of(abs(value), kind, units)
-    significant, decimals = scale.significant + more, scale.decimals + more
-    size = format_number(abs(value) / scale.size, significant=significant, decimals=decimals, least=scale.least)
-    return size, scale.unit, scale.size
-
-
 def _shown(value: float, kind: Kind, units: Units, more: int) -> str:
-    number, unit, _ = _number(value, kind, units, more)
-    return f"{number}{NO_BREAK}{unit}"
+    """Return the size of a value with so many more digits than elsewhere."""
+    told = format_quantity(abs(value), kind, units)
+    return with_places(abs(value), told, places(told) + more, kind, units) if more else told
 
 
 def _read(value: float, kind: Kind, units: Units, more: int) -> float:
     """Return what a reader takes a value for [SI]."""
-    number, _, size = _number(value, kind, units, more)
-    return float(number.replace(",", "")) * size
+    return read(_shown(value, kind, units, more), kind, units)

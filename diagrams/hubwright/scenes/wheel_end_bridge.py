@@ -5,8 +5,9 @@ What is multiplied is told with so many digits that the product of what is print
 
 from collections.abc import Callable
 
-from hubwright.quantities import KINDS, Kind
+from hubwright.quantities import Kind
 from hubwright.quantities.formatting import NO_BREAK
+from hubwright.quantities.printed import places, read, with_places
 from hubwright.scenes.wheel_end_words import Wording, rows_of
 
 _FINER = ((0, 0), (0, 1), (1, 0), (1, 1), (2, 1), (1, 2), (2, 2))  # further digits of the forces and of the lever
@@ -72,13 +73,8 @@ def _finer(
     value: float, told: str, kind: Kind, words: Wording, digits: int, like: tuple[str, ...] = ()
 ) -> tuple[str, float]:
     """Return a size as told, or with so many digits more (none less than `like` in its unit), and what is read [SI]."""
-    number, unit = told.split(NO_BREAK)
-    size = next(scale.size for scale in KINDS[kind][0 if words.units == "si" else 1] if scale.unit == unit)
     if digits:
-        places = max(_places(text) for text in (told, *like) if text.endswith(NO_BREAK + unit))
-        number = f"{abs(value) / size:,.{places + digits}f}"
-    return number + NO_BREAK + unit, float(number.replace(",", "")) * size
-
-
-def _places(told: str) -> int:
-    return len(told.split(NO_BREAK)[0].partition(".")[2])
+        unit = told.partition(NO_BREAK)[2]
+        most = max(places(text) for text in (told, *like) if text.endswith(NO_BREAK + unit))
+        told = with_places(abs(value), told, most + digits, kind, words.units)
+    return told, read(told, kind, words.units)
