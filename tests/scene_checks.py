@@ -7,6 +7,7 @@ import xml.etree.ElementTree as ET
 import pytest
 from hypothesis import HealthCheck, settings
 
+from drawing.written_checks import wrong_with
 from hubwright.drawing import draw, svg_file
 from hubwright.drawing.marks import Drawing
 from hubwright.scenes.vocabulary import Force, Scene
@@ -26,7 +27,7 @@ def drawn(scene: Scene) -> Drawing:
 
 def check_scene(scene: Scene) -> None:
     """Words stand clear of one another and of arrows; arrows are on the sheet; the steps are those of the items."""
-    assert drawn(scene).conflicts == ()
+    assert wrong_with(drawn(scene)) == []
     assert draw(scene, form="narrow")
     for text in (scene.title, scene.caption, scene.description, *(step.sentence for step in scene.steps)):
         assert text

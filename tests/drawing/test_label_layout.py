@@ -9,7 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from drawing.example_scene import every_item
-from hubwright.drawing import Conflict, draw
+from hubwright.drawing import draw
 from hubwright.drawing.columns import Entry, arrange, knee
 from hubwright.drawing.faces import block
 from hubwright.drawing.geometry import meets, off
@@ -18,7 +18,7 @@ from hubwright.drawing.marks import Shape
 from hubwright.drawing.near import place_near
 from hubwright.drawing.obstacles import Ground, Obstacle, Placed, Wanted
 from hubwright.drawing.sheet import _up_to
-from hubwright.scenes.vocabulary import Column, Force, Label, Normal, Note, Part, Words
+from hubwright.scenes.vocabulary import Column, Force, Label, Normal, Note, Part
 
 ENTRIES = st.lists(
     st.builds(
@@ -158,22 +158,6 @@ def test_two_rings_in_one_place_have_leaders_with_ends_of_their_own() -> None:
     (one, other) = ([(*a, *b) for a, b in pairwise(leader.tolist())] for leader in leaders)
     assert min(off(tuple(leaders[0][-1]), piece) for piece in other) > 0.45
     assert min(off(tuple(leaders[1][-1]), piece) for piece in one) > 0.45
-
-
-def test_what_stands_on_something_is_reported() -> None:
-    scene = every_item()
-    words = Words("stray", "", at_sheet=(96.0, 112.0), lines=("over the arrow",))
-    bare = draw(scene).conflicts
-    found = [c for c in draw(replace(scene, items=(*scene.items, words))).conflicts if c not in bare]
-    assert {c.kind for c in found} & {"text on shaft", "text on head", "text on mark"}
-    assert any("stray" in (c.first, c.second) for c in found)
-
-
-def test_words_beyond_the_edge_are_reported() -> None:
-    scene = every_item()
-    words = Words("stray", "", at_sheet=(300.0, 190.0), lines=("runs off the sheet",))
-    found = draw(replace(scene, items=(*scene.items, words))).conflicts
-    assert Conflict("off the sheet", "stray") in found
 
 
 def test_a_leader_ends_at_what_the_frame_shows() -> None:

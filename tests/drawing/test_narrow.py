@@ -6,6 +6,7 @@ import pytest
 
 from drawing.example_scene import every_item
 from drawing.read_back import read
+from drawing.written_checks import wrong_with
 from hubwright.drawing import Drawing, draw, svg_for_page
 from hubwright.scenes import vocabulary as v
 from hubwright.scenes.chart_rows import BarValue
@@ -55,7 +56,7 @@ def test_letters_are_unique_and_stand_in_the_drawing(narrow: dict[str, Drawing])
 
 def test_nothing_leaves_the_narrow_sheet_and_no_letter_stands_on_another(narrow: dict[str, Drawing]) -> None:
     for drawing in narrow.values():
-        assert [c for c in drawing.conflicts if c.kind in ("off the sheet", "texts overlap")] == []
+        assert wrong_with(drawing) == []
 
 
 def test_a_bar_on_the_narrow_sheet_states_the_new_ratio(narrow: dict[str, Drawing]) -> None:
@@ -94,7 +95,7 @@ def test_bars_are_named_above_their_rows_and_keep_room_for_it() -> None:
     assert drawing.balloons == ()
     for told in ("as it is", "900 N", "span 800 to 950 N", "40 N", "than a phone"):
         assert told in words.replace("\u00a0", " ")
-    assert drawing.conflicts == ()
+    assert wrong_with(drawing) == []
     names = [box.box for box in drawing.texts if box.name.startswith("words-row")]
     bars = [item for item in drawing.scene.items if isinstance(item, v.Bar)]
     for bar in bars:

@@ -85,6 +85,9 @@ def test_the_checks_see_words_on_words_and_beyond_the_frame() -> None:
     first = v.Words("first", "", at_sheet=(40.0, 35.0), lines=("one stands here",))
     assert "words overlap" in kinds(with_words(first, replace(first, name="second", at_sheet=(42.0, 36.0))))
     assert "words leave the frame" in kinds(with_words(replace(first, at_sheet=(-3.0, 35.0))))
+    assert "words leave the frame" in kinds(with_words(replace(first, at_sheet=(300.0, 190.0))))
+    over = with_words(replace(first, at_sheet=(96.0, 112.0), lines=("over the arrow",)))
+    assert "words on an arrow" in {failure.kind for failure in failures_of(written(over)) if "first" in failure.where}
 
 
 def test_the_checks_see_lengths_that_are_not_to_scale() -> None:

@@ -11,7 +11,9 @@ from functools import lru_cache
 from itertools import combinations, pairwise
 from xml.etree import ElementTree
 
+from hubwright.drawing import svg_for_page
 from hubwright.drawing.faces import Face, advance, covers
+from hubwright.drawing.marks import Drawing
 from hubwright.scenes.vocabulary import NOT_TO_SCALE
 
 Box = tuple[float, float, float, float]
@@ -73,6 +75,11 @@ class _Group:
     @property
     def is_force(self) -> bool:
         return self.name.startswith(("force-", "reaction-"))
+
+
+def wrong_with(drawing: Drawing) -> list[Failure]:
+    """Return what a ruler and an eye would object to in a drawing as pages carry it."""
+    return failures_of(svg_for_page(drawing, prefix="f", units_class="si"))
 
 
 def failures_of(svg: str) -> list[Failure]:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from drawing.written_checks import failures_of
+from drawing.written_checks import failures_of, wrong_with
 from hubwright.drawing import draw, svg_for_page
 from hubwright.drawing.closure import left_over
 from hubwright.drawing.marks import Shape
@@ -135,7 +135,7 @@ def test_the_caption_speaks_of_couples_only_where_there_are_any_and_says_the_sig
 def test_no_words_meet_in_the_demonstration(file: Path, units):
     beam = load(file)
     assert isinstance(beam, Beam)
-    assert draw(beam_alone(solve_beam(beam), units=units)).conflicts == ()
+    assert wrong_with(draw(beam_alone(solve_beam(beam), units=units))) == []
 
 
 def test_the_title_tells_sense_place_and_size_of_the_largest_moment():
@@ -169,7 +169,7 @@ def test_a_force_too_small_to_see_has_an_arrow_and_says_so_clear_of_other_words(
     scene = beam_alone(solve_beam(beam))
     small = next(item for item in scene.items if isinstance(item, Force) and item.name == "force-2")
     assert not small.to_scale
-    assert draw(scene).conflicts == ()
+    assert wrong_with(draw(scene)) == []
 
 
 def test_a_shear_that_several_forces_make_is_the_sum_of_what_is_printed():

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 
+from drawing.written_checks import wrong_with
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
@@ -143,7 +144,7 @@ def test_no_words_meet_in_the_demonstration(file: Path, units):
     results = solve(load(file))
     for name, case in results.cases.items():
         if case.kind in ("standing", "braking"):
-            assert draw(side_view(results, case=name, units=units)).conflicts == ()
+            assert wrong_with(draw(side_view(results, case=name, units=units))) == []
 
 
 def test_lengths_in_the_written_file_are_to_scale():

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from drawing.written_checks import wrong_with
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.results import solve
@@ -172,7 +173,7 @@ def test_no_words_meet_in_the_demonstration(file: Path, units):
     results = solve(load(file))
     for name, case in results.cases.items():
         if case.kind in ("standing", "cornering"):
-            assert draw(spindle_beam(results, case=name, units=units)).conflicts == ()
+            assert wrong_with(draw(spindle_beam(results, case=name, units=units))) == []
 
 
 @given(setups(), st.sampled_from(("si", "us")))

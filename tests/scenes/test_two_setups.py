@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from drawing.written_checks import wrong_with
 from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
 from hubwright.errors import CaseError
@@ -50,7 +51,7 @@ def test_any_two_valid_setups_can_be_compared(first: Setup, second: Setup, data:
     a, b = solve(replace(first, name="Crate carrier with a long name for a test"), wheel), solve(second, wheel)
     case = data.draw(st.sampled_from(even(a, b)))
     scene = two_setups(a, b, case=case, units=data.draw(st.sampled_from(("si", "us"))))
-    assert draw(scene).conflicts == ()
+    assert wrong_with(draw(scene)) == []
     assert draw(scene, form="narrow")
     assert is_round(scene.view("first").newtons_per_mm or 0.0)
     assert scene.view("first").newtons_per_mm == scene.view("second").newtons_per_mm

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from drawing.written_checks import wrong_with
 from hubwright.drawing import draw
 from hubwright.quantities import format_quantity
 from hubwright.results import Results, described_wheels, solve
@@ -116,7 +117,7 @@ def test_every_case_of_the_demonstration_is_drawn_without_conflict(vehicle: str,
         for case in case_names(results):
             scene = wheel_end_section(results, case=case, units=units)
             check_forces(results, case, scene)
-            assert draw(scene).conflicts == (), (wheel, case)
+            assert wrong_with(draw(scene)) == [], (wheel, case)
 
 
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -250,7 +251,7 @@ def test_rows_whose_places_are_unknown_get_no_forces() -> None:
     assert not [item for item in scene.items if isinstance(item, Force) and item.view == "detail"]
     assert any(isinstance(item, Moment) for item in scene.items)
     assert "drawn schematically" in scene.caption
-    assert draw(scene).conflicts == ()
+    assert wrong_with(draw(scene)) == []
 
 
 def test_two_figures_can_share_their_scales(wagon: Results) -> None:

@@ -7,7 +7,7 @@ from typing import Literal, overload
 
 from hubwright.drawing.draughting import draw_sheet
 from hubwright.drawing.frames import frames
-from hubwright.drawing.marks import BalloonKey, Conflict, Drawing, TextBox
+from hubwright.drawing.marks import BalloonKey, Drawing, TextBox
 from hubwright.drawing.narrow import draw_narrow
 from hubwright.drawing.palette import Theme
 from hubwright.drawing.preview import preview
@@ -17,7 +17,6 @@ from hubwright.scenes.vocabulary import Scene
 
 __all__ = [
     "BalloonKey",
-    "Conflict",
     "Drawing",
     "TextBox",
     "Theme",

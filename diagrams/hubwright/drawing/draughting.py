@@ -11,7 +11,7 @@ from hubwright.drawing.closure import refuse_open_body
 from hubwright.drawing.faces import DROP, line, plain
 from hubwright.drawing.geometry import rounded_box
 from hubwright.drawing.items import draw_item
-from hubwright.drawing.layout import find_conflicts, place_labels
+from hubwright.drawing.layout import place_labels
 from hubwright.drawing.marks import FRAME_RADIUS, Drawing, Group, Layer, Lettering, Shape, ViewGroup
 from hubwright.drawing.measured import claim_lines
 from hubwright.drawing.obstacles import Ground
@@ -51,7 +51,6 @@ def draw_sheet(scene: v.Scene, *, letters: Mapping[str, str] | None = None) -> D
     placed = place_labels(wanted, scene, sheet.ground)
     labels = {each.wanted.owner: sheet.label_group(each) for each in placed}
     layers = _layers(scene, drawn, labels, frames)
-    conflicts = find_conflicts(placed, sheet.ground)
     return Drawing(
         scene=scene,
         size=scene.size,
@@ -59,7 +58,6 @@ def draw_sheet(scene: v.Scene, *, letters: Mapping[str, str] | None = None) -> D
         foot=strip.groups,
         frames={view.name: view.frame for view in scene.views if view.frame is not None},
         texts=tuple(sheet.texts),
-        conflicts=tuple(conflicts),
     )
 
 

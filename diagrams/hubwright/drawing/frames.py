@@ -168,7 +168,6 @@ class _Layout:
             foot=tuple(foot),
             frames={name: box for panel in self.panels for name, box in panel.frames.items()},
             texts=tuple(boxes),
-            conflicts=tuple(conflict for panel in self.panels for conflict in panel.conflicts),
             balloons=tuple(entry for panel in self.panels for entry in panel.balloons),
         )
 

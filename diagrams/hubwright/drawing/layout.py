@@ -1,4 +1,4 @@
-"""Where labels stand: in columns with leaders, or near their item; and what stands on what in the end.
+"""Where labels stand: in columns with leaders, or near their item.
 
 Sheet millimetres.
 """
@@ -13,14 +13,11 @@ from math import dist
 from hubwright.drawing.columns import LEAST_GAP, Entry, arrange, knee, spread, start
 from hubwright.drawing.geometry import Box, Segment, cross, meets, off, overlap
 from hubwright.drawing.leaders import clear_leaders, pieces
-from hubwright.drawing.marks import Conflict
 from hubwright.drawing.near import place_near
-from hubwright.drawing.obstacles import Align, Ground, Kind, Obstacle, Placed, Wanted
+from hubwright.drawing.obstacles import Align, Ground, Obstacle, Placed, Wanted
 from hubwright.scenes.vocabulary import Column, Point, Scene
 
-_FORBIDDEN: tuple[Kind, ...] = ("head", "shaft", "mark", "dimension", "frame")
-_TOUCH = 0.35  # boxes that overlap by less are not reported
-_THROUGH = 0.3
+_THROUGH = 0.3  # by how much words may meet words or leaders
 _ANCHOR = 0.7  # half the room around a point to which a leader goes, which others keep out of
 _CROSSING = 150.0  # what a leader costs for each that it crosses when labels look for a second place
 _PASSING = 0.45  # between where a leader ends and another one that passes there
@@ -88,39 +85,6 @@ def _parted(placed: list[Placed], near: Sequence[Wanted], ground: Ground) -> lis
         else:
             break
     return placed
-
-
-def find_conflicts(placed: Sequence[Placed], ground: Ground) -> list[Conflict]:
-    """Return texts on one another, on arrows, dimensions, frames or off the sheet, and leaders that cross."""
-    conflicts: list[Conflict] = []
-    texts = [obstacle for obstacle in ground.obstacles if obstacle.kind == "text"]
-    solid = [obstacle for obstacle in ground.obstacles if obstacle.kind in _FORBIDDEN]
-    owners = {each.wanted.name: each.wanted.owner for each in placed}
-    for i, first in enumerate(texts):
-        x0, y0, x1, y1 = first.box
-        if x0 < 0 or y0 < 0 or x1 > ground.size[0] or y1 > ground.size[1]:
-            conflicts.append(Conflict("off the sheet", first.name))
-        inner = (x0 + _TOUCH, y0 + _TOUCH, x1 - _TOUCH, y1 - _TOUCH)
-        conflicts += [Conflict("texts overlap", first.name, other.name) for other in texts[i + 1 :] if other.hit(inner)]
-        own = (first.name, owners.get(first.name))
-        conflicts += [
-            Conflict(f"text on {other.kind}", first.name, other.name)
-            for other in solid
-            if other.name not in own and other.hit(inner)
-        ]
-    leaders = [(each.wanted, piece) for each in placed for piece in pieces(each.leader)]
-    for i, (wanted, piece) in enumerate(leaders):
-        conflicts += [
-            Conflict("leaders cross", wanted.name, other.name)
-            for other, second in leaders[i + 1 :]
-            if other is not wanted and cross(piece, second)
-        ]
-        for text in texts:
-            x0, y0, x1, y1 = text.box
-            inside = Obstacle(text.name, "text", (x0 + _THROUGH, y0 + _THROUGH, x1 - _THROUGH, y1 - _THROUGH))
-            if text.name not in (wanted.name, wanted.owner) and inside.crossed_by(piece):
-                conflicts.append(Conflict("leader through text", wanted.name, text.name))
-    return list(dict.fromkeys(conflicts))
 
 
 def _leader_obstacle(placed: Placed, piece: tuple[float, float, float, float]) -> Obstacle:

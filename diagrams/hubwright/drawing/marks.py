@@ -96,15 +96,6 @@ class Layer:
 
 
 @dataclass(frozen=True, slots=True)
-class Conflict:
-    """Two things that stand on one another, or one that leaves the sheet."""
-
-    kind: str
-    first: str
-    second: str = ""
-
-
-@dataclass(frozen=True, slots=True)
 class TextBox:
     """The box of a piece of text, for checks: the name of its group, its words and the box that it fills."""
 
@@ -133,7 +124,6 @@ class Drawing:
     foot: tuple[Group, ...]  # scale bars, key and axes: they stand in every step
     frames: dict[str, Box] = field(default_factory=dict)  # by view, for clipping
     texts: tuple[TextBox, ...] = ()
-    conflicts: tuple[Conflict, ...] = ()
     balloons: tuple[BalloonKey, ...] = ()
     view: str = ""  # of a narrow drawing: the one view that it shows
 
