@@ -140,16 +140,21 @@ class _Standing:
     def __init__(self, obstacles: Sequence[Obstacle]) -> None:
         self.obstacles = obstacles
         self.known: dict[Segment, float] = {}
+        self.least: dict[Segment, float] = {}  # of pieces for which counting stopped at a limit
 
-    def cost(self, piece: Segment) -> float:
-        """Return what a piece costs for all that it crosses or runs along."""
-        if piece not in self.known:
-            self.known[piece] = _along_and_across(piece, self.obstacles)
-        return self.known[piece]
+    def cost(self, piece: Segment, limit: float) -> float:
+        """Return what a piece costs for all that it crosses or runs along; counting stops at the limit."""
+        if piece in self.known:
+            return self.known[piece]
+        if self.least.get(piece, 0.0) > limit:
+            return self.least[piece]
+        cost = _along_and_across(piece, self.obstacles, limit)
+        (self.least if cost > limit else self.known)[piece] = cost
+        return cost
 
 
-def _along_and_across(piece: Segment, obstacles: Sequence[Obstacle]) -> float:
-    """Return what a piece costs for all that it crosses or runs along."""
+def _along_and_across(piece: Segment, obstacles: Sequence[Obstacle], limit: float = inf) -> float:
+    """Return what a piece costs for all that it crosses or runs along; counting stops at the limit."""
     left, low, right, high = _spread(piece)
     left, low, right, high = left - _BESIDE, low - _BESIDE, right + _BESIDE, high + _BESIDE
     cost = 0.0
@@ -157,6 +162,8 @@ def _along_and_across(piece: Segment, obstacles: Sequence[Obstacle]) -> float:
         x0, y0, x1, y1 = each.box
         if x1 < left or x0 > right or y1 < low or y0 > high:  # most lie apart
             continue
+        if cost > limit:
+            break
         if each.kind == "line":  # of which a chart has hundreds
             if each.runs_along(piece) and each.crossed_by(piece):
                 cost += _ALONG_LINE
@@ -179,7 +186,7 @@ def _cost(
     ways = pieces(leader)
     cost = 0.0
     for piece in ways:
-        cost += standing.cost(piece)
+        cost += standing.cost(piece, limit - cost)
         if cost > limit:
             return cost
     for x, y in leader[1:]:  # no other leader passes where this one ends, or touches it where it bends

@@ -54,7 +54,7 @@ def place_near(wanted: Wanted, ground: Ground, *, through: float = _LEADER_THROU
             limit = inf if best is None else best[0] - worse
             taken = ground.cost(candidate.box, wanted.owner, among, limit=limit)
             if candidate.leader and taken < limit:
-                taken += _leader_cost(candidate, among, through)
+                taken += _leader_cost(candidate, among, through, limit - taken)
             if best is None or taken + worse < best[0]:
                 best = taken + worse, candidate
             if taken == 0:
@@ -72,8 +72,8 @@ def _reach(wanted: Wanted, far: float) -> Box:
     return min(x0, x) - wide, min(y0, y) - tall, max(x1, x) + wide, max(y1, y) + tall
 
 
-def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float:
-    """Return what a leader costs for all that it runs through, or along."""
+def _leader_cost(placed: Placed, among: list[Obstacle], through: float, limit: float) -> float:
+    """Return what a leader costs for all that it runs through, or along; counting stops at the limit."""
     begin, end = placed.leader
     # the last half millimetre lies on the item that the label names
     length = max(abs(end[0] - begin[0]), abs(end[1] - begin[1]), 1e-9)
@@ -87,6 +87,8 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float) -> float
         x0, y0, x1, y1 = each.box
         if x1 < left or x0 > right or y1 < low or y0 > high:  # most lie apart
             continue
+        if cost > limit:
+            return cost
         if each.name in (placed.wanted.owner, placed.wanted.name):
             continue
         if each.kind == "leader":

@@ -6,7 +6,7 @@ with them; on a narrow one a leader goes there.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import dist, hypot, inf
 
@@ -66,7 +66,7 @@ def _ends(point: v.Point, meant: Drawn, frame: Box | None) -> list[v.Point]:
     """
     best, found = inf, [point]
     for item, group in meant:
-        away, at = _nearest(point, group, frame)
+        away, at = _nearest(point, group, frame, best)
         arrow = group.ends if isinstance(item, v.Force) and frame is None else None
         if away <= _ON and (arrow is None or dist(point, arrow[2:]) > _ON):
             return [point]
@@ -78,8 +78,11 @@ def _ends(point: v.Point, meant: Drawn, frame: Box | None) -> list[v.Point]:
     return found
 
 
-def _nearest(point: v.Point, group: Group, frame: Box | None) -> tuple[float, v.Point]:
-    """Return how far a point lies off what a group draws, nothing where that is filled, and the nearest point of it."""
+def _nearest(point: v.Point, group: Group, frame: Box | None, limit: float) -> tuple[float, v.Point]:
+    """Return how far a point lies off what a group draws, nothing where that is filled, and the nearest point of it.
+
+    What lies farther off than the limit is not looked at.
+    """
     best = inf, point
     for mark in flat(group.children):
         if isinstance(mark, Disc):
@@ -88,25 +91,33 @@ def _nearest(point: v.Point, group: Group, frame: Box | None) -> tuple[float, v.
             share = min(1.0, mark.radius / (reach or 1.0))
             near = max(0.0, reach - mark.radius), (mark.centre[0] + share * x, mark.centre[1] + share * y)
         elif isinstance(mark, Shape) and (mark.line or mark.fill) not in (None, "paper"):
+            rings = [ring for ring in mark.rings if _off_box(point, ring) <= min(limit, best[0])]
+            if not rings:
+                continue
             if mark.closed and mark.fill not in (None, "paper") and _within(point, mark):
                 return 0.0, point
-            near = min((_along(point, ring, frame) for ring in _rings(mark)), default=best)
+            near = min(_along(point, _ended(ring, mark), frame) for ring in rings)
         else:
             continue
         best = min(best, near)
     return best
 
 
-def _rings(mark: Shape) -> Iterator[Array]:
-    """Yield the lines of a shape from point to point."""
-    for ring in mark.rings:
-        yield np.vstack([ring, ring[:1]]) if mark.closed else ring
+def _off_box(point: v.Point, line: Array) -> float:
+    """Return how far a point lies at least off a line: its distance from the box around it."""
+    (x0, y0), (x1, y1) = line.min(axis=0), line.max(axis=0)
+    return hypot(max(x0 - point[0], 0.0, point[0] - x1), max(y0 - point[1], 0.0, point[1] - y1))
+
+
+def _ended(ring: Array, mark: Shape) -> Array:
+    """Return a line of a shape from point to point."""
+    return np.vstack([ring, ring[:1]]) if mark.closed else ring
 
 
 def _within(point: v.Point, mark: Shape) -> bool:
     """Return whether a point lies within the rings of a shape, by the even-odd rule."""
     crossed = 0
-    for ring in _rings(mark):
+    for ring in (_ended(each, mark) for each in mark.rings):
         (x0, y0), (x1, y1) = ring[:-1].T, ring[1:].T
         spans = (y0 > point[1]) != (y1 > point[1])
         at = x0[spans] + (point[1] - y0[spans]) * (x1 - x0)[spans] / (y1 - y0)[spans]
