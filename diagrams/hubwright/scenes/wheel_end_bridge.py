@@ -11,6 +11,7 @@ from hubwright.quantities.printed import places, read, with_places
 from hubwright.scenes.wheel_end_words import Wording, rows_of
 
 _FINER = ((0, 0), (0, 1), (1, 0), (1, 1), (2, 1), (1, 2), (2, 2))  # further digits of the forces and of the lever
+_LONGEST = 50  # letters of a product with what it makes: as many as there is room for beside the other block
 
 
 def bridge(words: Wording) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -27,12 +28,12 @@ def bridge(words: Wording) -> tuple[tuple[str, ...], tuple[str, ...]]:
     second = [
         "*and as a couple they hold the moment",
         "their difference, times {ℓ}/2, makes {M|x}",
-        _couple(words, "z", spread / 2, M.x),
+        *_couple(words, "z", spread / 2, M.x),
     ]
     if not words.nothing(B.x):
         first += ["fore and aft they make {B|x}", _sum(words, "x", words.fore_and_aft)]
     if not words.nothing(rows.outboard.x - rows.inboard.x):
-        second += ["fore and aft, {M|z} about the vertical", _couple(words, "x", spread / 2, M.z)]
+        second += ["fore and aft, {M|z} about the vertical", *_couple(words, "x", spread / 2, M.z)]
     return tuple(first), tuple(second)
 
 
@@ -55,8 +56,8 @@ def _sum(words: Wording, axis: str, word: Callable[[float], str]) -> str:
     return summed if word == words.fore_and_aft else f"{summed} {ways[2]}"
 
 
-def _couple(words: Wording, axis: str, half: float, moment: float) -> str:
-    """Return the moment as a product, in symbols where no few digits make it come out."""
+def _couple(words: Wording, axis: str, half: float, moment: float) -> tuple[str, ...]:
+    """Return the moment as a product on a line or two, in symbols where no few digits make it come out."""
     loads, told, lever = _rows(words, axis), words.row_forces(axis), words.length(half)
     sense, sign = (-1, "−") if loads[0] * loads[1] >= 0 else (1, "+")
     order = (0, 1) if abs(loads[0]) >= abs(loads[1]) else (1, 0)
@@ -64,9 +65,10 @@ def _couple(words: Wording, axis: str, half: float, moment: float) -> str:
         (larger, F), (smaller, f) = (_finer(loads[n], told[n], "force", words, more, like=told) for n in order)
         by, arm = _finer(half, lever, "small length", words, more_of_lever)
         if words.moment((F + sense * f) * arm) == words.moment(moment):
-            return f"({larger} {sign} {smaller}) · {by} = {words.moment(moment)}"
+            product, result = f"({larger} {sign} {smaller}) · {by}", f"= {words.moment(moment)}"
+            return (f"{product} {result}",) if len(product + result) < _LONGEST else (product, result)
     names = [f"{{F|{'AB'[n]}{'' if axis == 'z' else axis}}}" for n in order]
-    return f"({names[0]} {sign} {names[1]}) · {{ℓ}}/2 = {words.moment(moment)}"
+    return (f"({names[0]} {sign} {names[1]}) · {{ℓ}}/2 = {words.moment(moment)}",)
 
 
 def _finer(
