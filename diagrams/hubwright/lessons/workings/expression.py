@@ -85,13 +85,14 @@ def plain(expression: str, symbols: Mapping[str, str], *, united: Collection[str
     return _Plain(symbols, united).written(_parsed(expression))[0]
 
 
-def names(expression: str) -> list[str]:
+@lru_cache(maxsize=1024)
+def names(expression: str) -> tuple[str, ...]:
     """Return the names in an expression in the order in which they stand."""
     found = [
         node for node in ast.walk(_parsed(expression)) if isinstance(node, ast.Name) and node.id not in _NO_SYMBOLS
     ]
     found.sort(key=lambda node: (node.lineno, node.col_offset))
-    return list(dict.fromkeys(node.id for node in found))
+    return tuple(dict.fromkeys(node.id for node in found))
 
 
 @lru_cache(maxsize=1024)

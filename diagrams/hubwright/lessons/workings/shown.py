@@ -60,7 +60,18 @@ class Shown:
         """Return whether the numbers put in come to the result as it is shown, to half a unit of its last digit."""
         return not self.made.digits or self._holds(self.digits)
 
+    @cached_property
+    def _numbers(self) -> dict[tuple[str, Digits], str]:
+        """Return the numbers that were asked for so far."""
+        return {}
+
     def _number(self, name: str, digits: Digits) -> str:
+        asked = (name, digits)
+        if asked not in self._numbers:
+            self._numbers[asked] = self._rounded(name, digits)
+        return self._numbers[asked]
+
+    def _rounded(self, name: str, digits: Digits) -> str:
         if name in CONVERSIONS:
             return CONVERSIONS[name].text
         line = next((line for line in self.made.lines[:-1] if line.name == name), None)
