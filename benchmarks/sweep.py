@@ -23,11 +23,11 @@ from hypothesis.internal.conjecture import providers
 from hypothesis.strategies import SearchStrategy
 from of_the_tests import ROOT
 
-from drawing.swept import PICTURES, figures_of, picture, scene_or_refusal
+from drawing.swept import PICTURES, few_draws, figures_of, picture, scene_or_refusal
 from drawing.written_checks import Failure, arrows_crossed, counted, failures_of
 from hubwright.drawing import draw, svg_for_page
 from hubwright.drawing.marks import Drawing
-from hubwright.results import Results, draws, life_curves, part_spans, solve
+from hubwright.results import Results, solve
 from hubwright.results.beams import BeamResults, solve_beam
 from hubwright.results.solve import described_wheels
 from hubwright.scenes.catalogue import FIGURES
@@ -38,12 +38,6 @@ from strategies import complete_setups, setups
 # Hypothesis also draws numbers that it finds in the modules imported so far: with them a seed would give other setups
 # in another process, after another figure, or once a line of code has changed
 providers._get_local_constants = lambda: providers._local_constants
-
-# a band is drawn alike from few draws of the inputs as from many: they would take most of the time
-FEW = 8
-for drawing_of in (draws.draws_of, draws.drawn_inputs, draws.Draws.__init__):
-    drawing_of.__kwdefaults__["number"] = FEW
-life_curves.DRAWS, part_spans.FEWEST, part_spans.BUDGET = FEW, 2, FEW
 
 BATCH = 20  # setups drawn from one seed
 SYSTEMS: tuple[Units, ...] = ("si", "us")
@@ -249,4 +243,5 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    with few_draws():
+        sys.exit(main())

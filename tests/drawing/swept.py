@@ -1,13 +1,14 @@
 """Every figure of the catalogue from solved setups: for tests at random and for `benchmarks/sweep.py`."""
 
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from drawing.written_checks import Failure
 from hubwright.drawing import png
 from hubwright.drawing.marks import Drawing
 from hubwright.errors import CaseError, HubwrightError
-from hubwright.results import Results, solve
+from hubwright.results import Results, draws, life_curves, part_spans, solve
 from hubwright.results.beams import BeamResults
 from hubwright.results.changes import NotComparableError
 from hubwright.scenes.catalogue import FIGURES, scene_function
@@ -18,6 +19,7 @@ from hubwright.setup.variants import with_inputs
 PICTURES = Path(__file__).resolve().parents[2] / "build" / "sweep"
 Maker = Callable[[Units], Scene]
 _BARS = 6
+_FEW = 8
 # what figures refuse in words although the catalogue lets them try: two setups of which nothing can be said together,
 # a wheel that hangs or stands on an edge, a bearing without load
 _REFUSED: dict[str, type[HubwrightError]] = {
@@ -27,6 +29,23 @@ _REFUSED: dict[str, type[HubwrightError]] = {
     "scrub radius": CaseError,
     "contact pressure against load": CaseError,
 }
+
+
+@contextmanager
+def few_draws() -> Iterator[None]:
+    """Draw few inputs from their ranges: a band is laid out alike from few as from many, which take longest."""
+    numbers = [each.__kwdefaults__ for each in (draws.draws_of, draws.drawn_inputs, draws.Draws.__init__)]
+    before = [each["number"] for each in numbers]
+    shares = life_curves.DRAWS, part_spans.FEWEST, part_spans.BUDGET
+    for each in numbers:
+        each["number"] = _FEW
+    life_curves.DRAWS, part_spans.FEWEST, part_spans.BUDGET = _FEW, 2, _FEW
+    try:
+        yield
+    finally:
+        for each, number in zip(numbers, before, strict=True):
+            each["number"] = number
+        life_curves.DRAWS, part_spans.FEWEST, part_spans.BUDGET = shares
 
 
 def figures_of(

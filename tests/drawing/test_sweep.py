@@ -1,5 +1,6 @@
 """Any valid setup gives figures to which a ruler and an eye object nothing; `benchmarks/sweep.py` tries thousands."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
@@ -8,7 +9,7 @@ from hypothesis import HealthCheck, Phase, assume, given, reject, settings
 from hypothesis import strategies as st
 
 from drawing.example_scene import every_item
-from drawing.swept import figures_of, picture, scene_or_refusal
+from drawing.swept import few_draws, figures_of, picture, scene_or_refusal
 from drawing.written_checks import failures_of
 from hubwright.drawing import draw, svg_for_page
 from hubwright.results import Results, solve
@@ -31,6 +32,13 @@ FEW = settings(
 OF_SETUPS = sorted(name for name, figure in FIGURES.items() if figure.takes != "beam")
 OF_THE_WHOLE = ("scrub radius",)  # what only a file with every table gives
 OF_BEAMS = sorted(name for name, figure in FIGURES.items() if figure.takes == "beam")
+
+
+@pytest.fixture(autouse=True, scope="module")
+def quick_bands() -> Iterator[None]:
+    """Bands from few draws of the inputs."""
+    with few_draws():
+        yield
 
 
 @pytest.mark.parametrize("name", OF_SETUPS)

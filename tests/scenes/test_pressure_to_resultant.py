@@ -4,7 +4,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.errors import CaseError
@@ -13,7 +13,7 @@ from hubwright.scenes.pressure_to_resultant import STRIPS, pressure_to_resultant
 from hubwright.scenes.vocabulary import Force, Line, Note, Scene, Words
 from hubwright.setup import load, load_text, vary
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
@@ -25,7 +25,7 @@ def forces(scene: Scene, start: str) -> list[Force]:
 
 
 @given(chosen=setups(rows_known=False), data=st.data())
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@SLOW
 def test_strips_and_resultant_are_one_force_at_one_place_for_every_setup(chosen: Setup, data: st.DataObject) -> None:
     results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
     case = data.draw(st.sampled_from([name for name, state in results.cases.items() if state.kind in KINDS]))

@@ -4,7 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from drawing.written_checks import wrong_with
@@ -18,7 +18,7 @@ from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Dimension, Force, Ground, Label, Normal, Scene, Words
 from hubwright.setup import load, vary
 from hubwright.setup.model import Setup
-from scene_checks import check_scene, check_written_scales, is_round
+from scene_checks import SLOW, check_scene, check_written_scales, is_round
 from strategies import setups
 
 CONTENT = Path(__file__).parents[2] / "content"
@@ -43,7 +43,7 @@ def listed(scene: Scene, name: str) -> str:
 
 
 @given(first=setups(rows_known=False), second=setups(rows_known=False), data=st.data())
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@SLOW
 def test_any_two_valid_setups_can_be_compared(first: Setup, second: Setup, data: st.DataObject) -> None:
     wheels = [wheel for wheel in described_wheels(first) if wheel in described_wheels(second)]
     assume(wheels)

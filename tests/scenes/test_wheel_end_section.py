@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from drawing.written_checks import wrong_with
@@ -35,6 +35,7 @@ from hubwright.scenes.wheel_end_section import wheel_end_section
 from hubwright.scenes.wheel_end_words import Wording
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
+from scene_checks import SLOW
 from strategies import setups
 
 VEHICLES = Path(__file__).parents[2] / "content" / "vehicles"
@@ -120,7 +121,7 @@ def test_every_case_of_the_demonstration_is_drawn_without_conflict(vehicle: str,
             assert wrong_with(draw(scene)) == [], (wheel, case)
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@SLOW
 @given(chosen=setups(rows_known=False), data=st.data())
 def test_every_valid_setup_has_a_section(chosen: Setup, data: st.DataObject) -> None:
     results = solve(chosen, data.draw(st.sampled_from(described_wheels(chosen))))
