@@ -315,6 +315,7 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     if _HOME[action.name][axis] != plane:
         short = abs(value) < (LEAST_ARROW if plane == "side" else _SHORT) * (seen.view.newtons_per_mm or 1.0)
         crowded = action.name in ("weight", "inertia", "bearing" if plane == "side" else "caliper")
+        crowded |= plane == "top" and (action.name, axis) == ("contact", "x")  # the axle and its arrows lie over it
         beyond = lies_beyond(seen, action, axis, sheet.actions, sheet.tire, least=sheet.words.least)
         in_column = seen.sight != axis and (short or crowded) and not beyond
         place = _column(sheet, plane) if in_column else _beside(sheet, action, axis, plane)
