@@ -317,7 +317,8 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
         crowded = action.name in ("weight", "inertia", "bearing" if plane == "side" else "caliper")
         crowded |= plane == "top" and (action.name, axis) == ("contact", "x")  # the axle and its arrows lie over it
         beyond = lies_beyond(seen, action, axis, sheet.actions, sheet.tire, least=sheet.words.least)
-        in_column = seen.sight != axis and (short or crowded) and not beyond
+        alone = plane == "top" and (action.name, axis) == ("contact", "y")  # it stands between the column and the wheel
+        in_column = seen.sight != axis and (short or crowded) and not beyond and not alone
         place = _column(sheet, plane) if in_column else _beside(sheet, action, axis, plane)
         return Label((symbol,), place, tone=tone, size=2.3)
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
