@@ -101,7 +101,7 @@ def _leader_cost(placed: Placed, among: list[Obstacle], through: float, limit: f
         elif each.kind == "frame" or not each.crossed_by(piece):
             continue
         elif each.kind in ("text", "head"):
-            cost += through
+            cost += through if each.kind == "text" else _LEADER_THROUGH
         elif each.kind != "anchor":
             across += _ACROSS.get(each.kind, 0.0)
         elif not _is_at(end, each.box):
