@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
+from math import dist
 
 import pytest
 from matplotlib.path import Path as Outline
@@ -199,3 +200,22 @@ def test_the_mark_of_a_detail_keeps_its_letter() -> None:
     assert "A" in written
     assert "A" not in {line for entry in panels[0].balloons for line in entry.lines}
     assert _heading(panels[1]).startswith("Detail A")
+
+
+def test_the_letter_at_a_thin_line_stands_at_its_end_without_a_leader() -> None:
+    seen = 0
+    for name, panels in figures().items():
+        for drawing in panels:
+            groups = {group.name: group for group in drawing.groups()}
+            line = groups.get(f"line-line-centre-{drawing.view}")
+            if line is None:
+                continue
+            letter = groups[f"label-centre-{drawing.view}"]
+            (drawn,) = (mark for mark in flat(line.children) if isinstance(mark, Shape))
+            (ring,) = (mark for mark in letter.children if isinstance(mark, Disc) and mark.line != "paper")
+            start, end = drawn.rings[0].tolist()
+            assert not [mark for mark in letter.children if isinstance(mark, Shape) and not mark.closed], name
+            assert ring.radius < dist(ring.centre, end) < 2.5 * ring.radius, name
+            assert dist(ring.centre, start) > dist(end, start), name
+            seen += 1
+    assert seen >= 9

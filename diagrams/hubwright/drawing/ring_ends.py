@@ -41,6 +41,8 @@ def on_what_they_name(wanted: Sequence[Wanted], drawn: Drawn, frames: Mapping[st
 def _on_it(wanted: Wanted, note: v.Note, drawn: Drawn, frames: Mapping[str, Box]) -> Wanted:
     seen = [(item, group) for item, group in drawn if item.view == note.view and not isinstance(item, _MEASURE)]
     seen = [(item, group) for item, group in seen if item.step <= note.step and group.children]
+    if (way := _way_of_line(wanted.point, seen)) is not None:
+        return replace(wanted, tail=(wanted.point, way), label=replace(wanted.label, place="tail"))
     tone = note.label.tone
     if tone in _PLAIN:
         meant = [pair for pair in seen if not isinstance(pair[0], _ARROWS)]
@@ -48,6 +50,17 @@ def _on_it(wanted: Wanted, note: v.Note, drawn: Drawn, frames: Mapping[str, Box]
         meant = [pair for pair in seen if _tone(pair[0]) == tone]
     points = [end for point in wanted.points for end in _ends(point, meant or seen, frames.get(note.view))]
     return replace(wanted, points=tuple(dict.fromkeys(points)))
+
+
+def _way_of_line(point: v.Point, seen: Drawn) -> v.Point | None:
+    """Return which way a thin line goes that ends at a point: a letter needs no leader there but stands at its end."""
+    for item, group in seen:
+        if isinstance(item, v.Line) and item.style == "hair" and len(item.points) == 2:
+            (line,) = (mark for mark in group.children if isinstance(mark, Shape))
+            (x0, y0), (x1, y1) = line.rings[0].tolist()
+            if dist(point, (x1, y1)) <= _ON:
+                return x1 - x0, y1 - y0
+    return None
 
 
 def _tone(item: v.Item) -> v.Tone | None:
