@@ -1,4 +1,4 @@
-"""Drops of a setup's corner: the loads of a drop case, its course over time, and peaks over many heights. SI units."""
+"""Drops of a setup's corner: the loads of a drop case and its course over time. SI units."""
 
 import dataclasses
 from collections.abc import Mapping
@@ -74,18 +74,6 @@ class DropHistory:
     def impact_factor(self) -> float:
         """Peak tire force over the standing contact force [1]."""
         return self.peak_tire_force / self.standing_load
-
-
-@dataclass(frozen=True)
-class DropCurve:
-    """Peak forces over the height of the drop [m, N], the bound if only the tire gives, and where the rim is met."""
-
-    height: Array
-    peak_tire_force: Array
-    peak_bearing_force: Array
-    energy_bound: Array
-    tire_on_rim: NDArray[np.bool_]
-    standing_load: float
 
 
 def quarter_car(setup: Setup, inputs: Mapping[str, Input], *, standing_load: Value, case: str) -> QuarterCar:
@@ -210,22 +198,6 @@ def drop_history(results: Results, case: str) -> DropHistory:
         body_frequency=float(body),
         wheel_frequency=float(wheel),
         car=car,
-    )
-
-
-def drops_over_height(results: Results, heights: Array, *, case: str = "drop") -> DropCurve:
-    """Return the peaks of drops from many heights, solved together; `case` names them in an error."""
-    standing_load = results.weight.wheel_loads[results.wheel]
-    car = quarter_car(results.setup, results.inputs, standing_load=standing_load, case=case)
-    landed = drop(car, height=heights)
-    section_height = results.setup.tire.section_height
-    return DropCurve(
-        height=heights,
-        peak_tire_force=np.asarray(landed.peak_tire_force),
-        peak_bearing_force=np.asarray(landed.peak_bearing_force),
-        energy_bound=np.asarray(energy_bound(weight=standing_load, stiffness=car.tire_stiffness, height=heights)),
-        tire_on_rim=np.asarray(tire_on_rim(deflection=landed.largest_deflection, section_height=section_height)),
-        standing_load=standing_load,
     )
 
 

@@ -13,8 +13,7 @@ from hubwright.results.model import Results
 from hubwright.scenes.key_entries import moment_entries
 from hubwright.scenes.linked_views import Axis, Plane, Seen, arc, arrows, mirrored, ring
 from hubwright.scenes.scales import drawing_scale, round_scale
-from hubwright.scenes.small_forces import LEAST_ARROW
-from hubwright.scenes.three_views_places import Tire, arc_radius, lies_beyond, place_of_centre, slots, stands
+from hubwright.scenes.three_views_places import Tire, arc_radius, needs_a_leader, place_of_centre, slots, stands
 from hubwright.scenes.three_views_sums import SUMS_WIDTH, sum_tables
 from hubwright.scenes.three_views_words import ViewsWording
 from hubwright.scenes.vehicle_outline import circle, standing_tire
@@ -50,7 +49,6 @@ _BELOW, _GAP, _ABOVE = 27.0, 23.0, 12.0  # the road, between the views, over the
 _TALL = 166.0  # what rear and top view may take together
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10), (1, 12), (1, 15))
 _HEIGHT = 9.0  # dimension of the axle's height, from the tire seen from outboard
-_SHORT = 3.0  # an arrow beside which there is no room among the leaders that run over it
 _Align = Literal["left", "centre", "right"]
 _ALIGN: dict[str, _Align] = {"left": "left", "centre": "centre", "right": "right"}
 _Place = Literal["left column", "right column"]
@@ -313,13 +311,10 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     tone: Tone = "reaction" if action.role == "reaction" else "load"
     symbol = _symbol(sheet, action, axis)
     if _HOME[action.name][axis] != plane:
-        short = abs(value) < (LEAST_ARROW if plane == "side" else _SHORT) * (seen.view.newtons_per_mm or 1.0)
-        crowded = action.name in ("weight", "inertia", "bearing" if plane == "side" else "caliper")
-        crowded |= plane == "top" and (action.name, axis) == ("contact", "x")  # the axle and its arrows lie over it
-        beyond = lies_beyond(seen, action, axis, sheet.actions, sheet.tire, least=sheet.words.least)
-        alone = plane == "top" and (action.name, axis) == ("contact", "y")  # it stands between the column and the wheel
-        in_column = seen.sight != axis and (short or crowded) and not beyond and not alone
-        place = _column(sheet, plane) if in_column else _beside(sheet, action, axis, plane)
+        led = seen.sight != axis and needs_a_leader(
+            seen, action, axis, sheet.actions, sheet.tire, least=sheet.words.least
+        )
+        place = _column(sheet, plane) if led else _beside(sheet, action, axis, plane)
         return Label((symbol,), place, tone=tone, size=2.3)
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
     lines = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import hypot, inf
 
 from hubwright.scenes.linked_views import Axis, Plane, Seen, Stand
-from hubwright.scenes.small_forces import along, length
+from hubwright.scenes.small_forces import LEAST_ARROW, along, length
 from hubwright.scenes.vocabulary import Force, Item, Point
 from hubwright.scenes.wheel_end_actions import Action, Actions
 
@@ -19,6 +19,7 @@ _NAMED = 5.0  # of the name of the bearing centre, from the sidewall
 _RADII = (7.5, 8.5, 9.5, 10.5, 11.5, 12.5, 13.5)  # of a moment's arc on the sheet
 _BETWEEN = 5.5  # of the tips of two arrows on one line, so that an arc may run there
 _HEAD, _CLEAR = 4.2, 2.2  # of an arrow, and from its head to the middle of an arc
+_SHORT = 3.0  # an arrow beside which there is no room among the leaders that run over it
 _OPEN = 0.7  # over this slope to either side no arc runs
 # a view where it is a drawing of its own, beside the wide sheet
 _SIZES: dict[Plane, tuple[float, ...]] = {
@@ -65,7 +66,18 @@ def stands(seen: Seen, actions: Actions, tire: Tire, *, least: float) -> dict[st
     return found
 
 
-def lies_beyond(seen: Seen, action: Action, axis: Axis, actions: Actions, tire: Tire, *, least: float) -> bool:
+def needs_a_leader(seen: Seen, action: Action, axis: Axis, actions: Actions, tire: Tire, *, least: float) -> bool:
+    """Return whether an arrow of another view's force has its symbol in the column: beside it there is no room."""
+    if seen.plane == "top" and (action.name, axis) == ("contact", "y"):
+        return False  # it stands alone between the column and the wheel
+    crowded = action.name in ("weight", "inertia", "bearing" if seen.plane == "side" else "caliper")
+    crowded |= seen.plane == "top" and (action.name, axis) == ("contact", "x")  # the axle and its arrows lie over it
+    shortest = LEAST_ARROW if seen.plane == "side" else _SHORT
+    short = abs(_newtons(action, axis)) < shortest * (seen.view.newtons_per_mm or 1.0)
+    return (short or crowded) and not _lies_beyond(seen, action, axis, actions, tire, least=least)
+
+
+def _lies_beyond(seen: Seen, action: Action, axis: Axis, actions: Actions, tire: Tire, *, least: float) -> bool:
     """Return whether a level arrow seen from outboard lies behind the axle, where a leader from ahead runs along it."""
     if seen.plane != "side" or axis != "x":
         return False
