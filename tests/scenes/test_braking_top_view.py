@@ -240,3 +240,20 @@ def test_the_key_names_what_is_drawn() -> None:
     assert key["fixed"] == "stands still"
     key = {entry.kind: entry.text for entry in braking_top_view(wagon(), case="firm braking").key}
     assert key["reaction moment"] == "moment of the bearing"
+
+
+def test_the_roads_force_ends_where_that_of_the_bearing_begins_if_they_would_hide_one_another() -> None:
+    # the load line 2 mm off the bearing centre, the caliper low at the back: both forces point rearward
+    results = wagon(
+        ('offset = "30 mm"', 'offset = "40 mm"'), ('caliper_position = "-70 deg"', 'caliper_position = "-125 deg"')
+    )
+    scene = braking_top_view(results, case="firm braking")
+    arrows = {item.name: item for item in scene.items if isinstance(item, Force)}
+    road, bearing = arrows["force-contact-x-top"], arrows["reaction-bearing-x-top"]
+    assert road.vector[1] < 0
+    assert bearing.vector[1] < 0
+    assert road.tip_at_point
+    assert not bearing.tip_at_point
+    apart = braking_top_view(wagon(), case="firm braking")  # 12 mm off it they stand side by side
+    (road,) = (item for item in apart.items if item.name == "force-contact-x-top" and isinstance(item, Force))
+    assert not road.tip_at_point
