@@ -255,8 +255,8 @@ def _planes(words: JointWording, parts: Assembly, view: View, side: int) -> list
         which = "" if len(planes) == 1 else f" {number} of 2"
         ends = ((side * y, z - half), (side * y, z + half))
         column = _column(side if number == 2 else -side)
-        top = Label((f"*slip plane{which}", "friction passes the load"), column, (side * y, z + 0.88 * half))
-        shear = Label((f"shear plane{which}", "loaded only after a slip"), column, (side * y, beside), size=2.3)
+        top = Label((f"*slip plane{which}:", "friction passes the load"), column, (side * y, z + 0.88 * half))
+        shear = Label((f"shear plane{which}:", "loaded only after a slip"), column, (side * y, beside), size=2.3)
         items += [
             Line(
                 f"slip-plane-{number}", view.name, 3, points=ends, style="hidden", tone="reaction", width=0.6, level=28

@@ -113,7 +113,7 @@ def _solids(view: View, *, inner_turns: bool) -> list[Item]:
         )
         items.append(Note(f"label-{name}", view.name, label=replace(label, leader_dot=True)))
     # below the lowest arrow
-    seal = Label(("seal", "its lip rubs on the ring"), "left column", (-4.6, -13.6), "soft", 2.4)
+    seal = Label(("seal:", "its lip rubs on the ring"), "left column", (-4.6, -13.6), "soft", 2.4)
     return [
         *items,
         Part("part-shell", view.name, rings=(shell,), material="steel", outline=0.3, level=2),
