@@ -257,3 +257,12 @@ def test_the_roads_force_ends_where_that_of_the_bearing_begins_if_they_would_hid
     apart = braking_top_view(wagon(), case="firm braking")  # 12 mm off it they stand side by side
     (road,) = (item for item in apart.items if item.name == "force-contact-x-top" and isinstance(item, Force))
     assert not road.tip_at_point
+
+
+def test_the_title_says_what_the_caliper_does_to_the_upright_load() -> None:
+    # 70° back it pushes down with 7.01 kN where the road leaves 6.53 − 0.39 kN; 20° back it pushes down with less
+    assert "turns the bearing's upright load round, to 877" in braking_top_view(wagon(), case="firm braking").title
+    forward = wagon(('caliper_position = "-70 deg"', 'caliper_position = "70 deg"'))
+    assert "adds 7.01" in braking_top_view(forward, case="firm braking").title
+    little = wagon(('caliper_position = "-70 deg"', 'caliper_position = "-20 deg"'))
+    assert "off the bearing's upright load" in braking_top_view(little, case="firm braking").title

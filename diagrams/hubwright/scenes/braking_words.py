@@ -33,11 +33,14 @@ class BrakingWording(ViewsWording):
         K = actions.caliper.force
         if self.nothing(K.z):
             return f"{self.act} makes the bearing hold {held}; the caliper adds nothing upright"
-        does = "adds {} to" if K.z > 0 else "takes {} off"
-        return (
-            f"The caliper {self.place(actions.caliper)} {does.format(self.force(K.z))} the bearing's upright load; "
-            f"the bearing holds {held}"
-        )
+        caliper, load = f"The caliper {self.place(actions.caliper)}", "the bearing's upright load"
+        if K.z > 0:
+            does = f"adds {self.force(K.z)} to {load}"
+        elif B.z <= 0:
+            does = f"takes {self.force(K.z)} off {load}"
+        else:  # more than there is to take off
+            does = f"turns {load} round, to {self.force(B.z)}"
+        return f"{caliper} {does}; the bearing holds {held}"
 
     def place(self, caliper: Action) -> str:
         """Return where the caliper stands."""

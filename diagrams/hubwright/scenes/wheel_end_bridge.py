@@ -27,7 +27,7 @@ def bridge(words: Wording) -> tuple[tuple[str, ...], tuple[str, ...]]:
     ]
     second = [
         "*and as a couple they hold the moment",
-        "their difference, times {ℓ}/2, makes {M|x}",
+        f"{_apart(words, 'z')}, times {{ℓ}}/2, makes {{M|x}}",
         *_couple(words, "z", spread / 2, M.x),
     ]
     if not words.nothing(B.x):
@@ -41,6 +41,12 @@ def _rows(words: Wording, axis: str) -> tuple[float, float]:
     assert words.state.row_load is not None
     first, second = (getattr(row, axis) for row in rows_of(words.state.row_load))
     return first, second
+
+
+def _apart(words: Wording, axis: str) -> str:
+    """Return what of two row loads is multiplied: of loads that point opposite ways their sizes add up."""
+    first, second = _rows(words, axis)
+    return "their difference" if first * second >= 0 else "opposed, they add: their sum"
 
 
 def _sum(words: Wording, axis: str, word: Callable[[float], str]) -> str:
