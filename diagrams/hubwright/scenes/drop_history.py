@@ -76,9 +76,9 @@ class DropWording(Shown):
             " Past its rim the tire is counted as the same spring, and is far stiffer." if self.bound_past_rim else ""
         )
         return (
-            f"Upward forces from the first touch after a drop of {self.height}, one corner as two masses on springs. "
-            "Solid: the road on the tire. Dashed: the bearing on what turns. The bound is what the tire would press "
-            f"with if it alone took up the {self.energy} of the fall.{past}"
+            f"Upright forces from the first touch after a drop of {self.height}, one corner as two masses on springs. "
+            "Solid curve: the road on the tire, up. Dashed curve: the bearing on what turns, down. The bound is what "
+            f"the tire would press with if it alone took up the {self.energy} of the fall.{past}"
         )
 
     @property
@@ -111,9 +111,16 @@ class DropWording(Shown):
     def description(self) -> str:
         """Return the text alternative."""
         h = self.history
+        of_tire, of_bearing = (
+            f"{self.force(force)}, {self.time(time)} after the first touch"
+            for force, time in (
+                (h.peak_tire_force, float(h.time[h.tire_force.argmax()])),
+                (h.peak_bearing_force, h.peak_time),
+            )
+        )
         return (
-            f"Forces over time after a drop of {self.height}. The tire's peaks at {self.force(h.peak_tire_force)} "
-            f"and the bearing's at {self.force(h.peak_bearing_force)}, {self.time(h.peak_time)} after the first touch. "
+            f"Forces over time after a drop of {self.height}. The tire's peaks at {of_tire}, "
+            f"the bearing's at {of_bearing}. "
             f"Standing, the tire carries {self.force(h.standing_load)}. {self.rim()} "
             f"If only the tire gave, the force would be {self.force(h.energy_bound)}. {self.against_bound()}"
         )
