@@ -27,7 +27,7 @@ _LEADER_THROUGH = 30.0
 _ACROSS: dict[Kind, float] = {"shaft": 12.0, "mark": 12.0, "anchor": 12.0, "dimension": 3.0}
 _ACROSS_ALL = 60.0  # what all of these cost at most: less than words on words
 # what it costs to run along an arrow or a line, and how near a leader does not run beside one
-_ALONG, _ALONG_LINE, _BESIDE = 45.0, 25.0, 0.6
+_ALONG, _ALONG_LINE, _BESIDE = 60.0, 25.0, 0.6
 _SAME, _PASSING = 0.4, 0.6  # between the ends of leaders; between one's end and another leader
 _SIDES = {
     "left": ("left", "right", "above", "below"),
