@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from hubwright.drawing import draw
+from hubwright.drawing.marks import Shape
 from hubwright.scenes.chart_rows import BarValue
 from hubwright.scenes.comparison_bars import comparison_bars
 from hubwright.scenes.sensitivity_bars import sensitivity_bars
@@ -193,3 +194,12 @@ def test_kinds_are_not_mixed_and_both_ends_are_needed() -> None:
         comparison_bars([BarValue("a", 1.0), BarValue("b", 1.0, kind="moment")], quantity="x")
     with pytest.raises(ValueError, match="needs both ends"):
         sensitivity_bars([BarValue("a", 1.0)], quantity="x")
+
+
+def test_a_span_stands_on_an_edge_of_paper_so_that_it_shows_over_its_bar() -> None:
+    drawing = draw(comparison_bars([BarValue("as it is", 900.0, 800.0, 950.0)], quantity="Row load"))
+    (group,) = (group for group in drawing.groups() if group.name == "bar-span-1")
+    edge, line = [mark for mark in group.children if isinstance(mark, Shape)][-2:]
+    assert (edge.line, line.line) == ("paper", "ink")
+    assert edge.width >= line.width + 0.6
+    assert all((a == b).all() for a, b in zip(edge.rings, line.rings, strict=True))

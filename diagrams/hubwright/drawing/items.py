@@ -40,6 +40,7 @@ from hubwright.scenes import vocabulary as v
 
 _HATCH_WIDTH = 0.13
 _SYMBOL_WIDTH = 0.4  # of springs and dampers
+_SPAN, _SPAN_EDGE = 0.4, 0.35  # of a bar: width of its lines and of their edge of paper
 _SHORTEST_ARROW = 0.05  # sheet millimetres; shorter ones no printer shows
 _BESIDE_BASE = 0.5  # within which a leader would run along the base of a head
 _SHAFT_POINTS = (0.3, 0.5, 0.15, 0.65)  # where on a shaft a leader may end, from the tail
@@ -306,7 +307,9 @@ def _bar(item: v.Bar, view: v.View, sheet: Sheet) -> Group:
     fill, width = ("paper", outline) if item.is_open else (colour, 0.2)
     marks = [Shape((ring,), True, fill, colour, width, mitred=True, exact=True)]
     if item.span is not None:
-        marks.append(Shape(whisker(ends[2], ends[3], y, 0.3 * item.thick), line="ink", width=0.4, cap="butt"))
+        lines = whisker(ends[2], ends[3], y, 0.3 * item.thick)
+        edge = Shape(lines, line="paper", width=_SPAN + 2 * _SPAN_EDGE, cap="butt")  # over a bar it would hardly show
+        marks += [edge, Shape(lines, line="ink", width=_SPAN, cap="butt")]
     return Group(name, tuple(marks), (("value", f"{item.end - item.start:.9g}"),), (x0, y, x1, y))
 
 
