@@ -292,7 +292,7 @@ def _rows_named(r: _Rocked, view: View) -> list[Item]:
             "detail",
             4,
             vertex=(half, 0.0),
-            start=(half, radius),
+            start=(half, 1.0),  # the radial plane, which nothing else shows
             end=(r.side * far, radius),
             radius=_ARC,
             extension=(True, False),
