@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import product
 
 from hubwright.quantities import Kind, format_quantity
 from hubwright.quantities.printed import places, read, with_places
@@ -10,6 +11,7 @@ from hubwright.scenes.vocabulary import Units
 
 _SMALL: Kind = "small length"
 _FINER = ((0, 0), (1, 0), (1, 1), (2, 1), (2, 2), (3, 2), (3, 3))  # further digits of end play and radial play
+_OF_LEVERS = 3  # digits more than usual, at most two, of spread and radius
 
 
 @dataclass(frozen=True)
@@ -34,19 +36,20 @@ def rocked_numbers(play: PlayResult, contact_angle: float, spread: float, radius
     """Return the numbers of a play [m], contact angle [rad], effective spread and free radius [m].
 
     End play and angle come to the radial play, and that over the spread to the travel: both plays get further digits
-    until they do. Where an angle between two tenths of a degree denies it, the product of the first is left out.
+    until they do, then spread and radius. Where an angle between two tenths of a degree denies it, the product of the
+    first is left out.
     """
     angle = format_quantity(contact_angle, "angle", units)
-    wide, long = format_quantity(spread, _SMALL, units), format_quantity(radius, "length", units)
     travel = format_quantity(play.tread_travel, _SMALL, units)
     tangent = math.tan(math.radians(float(angle.removesuffix("°"))))
     held: list[RockedNumbers] = []
-    for more, more_radial in _FINER:
-        end, end_read = _finer(play.end_play, more, units)
-        radial, radial_read = _finer(play.radial_play, more_radial, units)
-        slack = 2 * read(long, "length", units) * radial_read / read(wide, _SMALL, units)
-        leads_on = format_quantity(slack, _SMALL, units) == travel
-        closes = _finer(end_read * tangent, more_radial, units, like=radial)[0] == radial
+    for more_of_levers, (more, more_radial) in product(range(_OF_LEVERS), _FINER):
+        wide, wide_read = _finer(spread, more_of_levers, _SMALL, units)
+        long, long_read = _finer(radius, more_of_levers, "length", units)
+        end, end_read = _finer(play.end_play, more, _SMALL, units)
+        radial, radial_read = _finer(play.radial_play, more_radial, _SMALL, units)
+        leads_on = format_quantity(2 * long_read * radial_read / wide_read, _SMALL, units) == travel
+        closes = _finer(end_read * tangent, more_radial, _SMALL, units, like=radial)[0] == radial
         numbers = RockedNumbers(end, radial, angle, wide, long, travel, closes)
         if leads_on and closes:
             return numbers
@@ -55,9 +58,9 @@ def rocked_numbers(play: PlayResult, contact_angle: float, spread: float, radius
     return held[0] if held else numbers
 
 
-def _finer(value: float, digits: int, units: Units, like: str = "") -> tuple[str, float]:
-    """Return a small length with so many digits more, or with the places of another, and what is read of it [m]."""
-    told = format_quantity(value, _SMALL, units)
+def _finer(value: float, digits: int, kind: Kind, units: Units, like: str = "") -> tuple[str, float]:
+    """Return a length with so many digits more, or with the places of another, and what is read of it [m]."""
+    told = format_quantity(value, kind, units)
     if digits or like:
-        told = with_places(value, told, places(like) if like else places(told) + digits, _SMALL, units)
-    return told, read(told, _SMALL, units)
+        told = with_places(value, told, places(like) if like else places(told) + digits, kind, units)
+    return told, read(told, kind, units)
