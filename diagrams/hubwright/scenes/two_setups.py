@@ -4,6 +4,7 @@ Views from the rear in real millimetres from the bearing centre: ISO y and z.
 """
 
 import textwrap
+from dataclasses import replace
 
 from hubwright.errors import CaseError
 from hubwright.results.model import Results
@@ -19,7 +20,9 @@ from hubwright.scenes.vocabulary import (
     Ground,
     Item,
     KeyEntry,
+    Label,
     Line,
+    Note,
     Part,
     Point,
     ScaleBar,
@@ -41,6 +44,8 @@ _COLUMNS = {1: (47.0, 145.0), -1: (78.0, 176.0)}
 _OVERLAY = 262.0
 _ARROWS, _ROWS, _TOP = 30.0, 30.0, 28.0  # room below the road, of row loads, over the tires
 _STUB = 5.0  # of the road, on either side of a tire
+_CHANGED, _OVER_HUB = 0.35, 5.05  # outline of a spacer, and its level: the parts that it touches would cover its edge
+_OFF_ROAD, _GIVES = 1.0, 9.0  # of the words from the road, and how far outboard of their place they stand for it
 _TALL = 158.0
 _SCALES = ((1, 5), (1, 6), (1, 8), (1, 10))
 _SMALL = ((1, 8), (1, 10), (1, 12), (1, 15), (1, 20))
@@ -72,7 +77,9 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
         views=(*(body.view for body in bodies), small),
         items=tuple(items),
         steps=words.steps(),
-        columns=tuple(Column("left" if first.side > 0 else "right", x, _FOOT, top + 4.0) for x in _COLUMNS[first.side]),
+        columns=tuple(
+            Column("left" if first.side > 0 else "right", _edge_of_words(body), _FOOT, top + 4.0) for body in bodies
+        ),
         scale_bars=(
             ScaleBar("first", "length", f"Free bodies {ratio}"),
             ScaleBar("first", "force", "Forces, both bodies"),
@@ -83,7 +90,7 @@ def two_setups(first: Results, second: Results, *, case: str = "standing", units
             *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
-            *([KeyEntry("changed", "spacer")] if _spaced(bodies) else []),
+            *([KeyEntry("changed", "spacer")] if words.spacer_changes else []),
         ),
         axes="rear",
         body=_closed(bodies[0]),
@@ -127,15 +134,13 @@ def _bodies(words: TwoWordings) -> tuple[tuple[Body, Body], View, str, str]:
 def _drawn(body: Body, words: TwoWordings) -> list[Item]:
     """Return one free body with its forces, levers and name."""
     m, view, side = body.parts.measures, body.view, body.results.side
-    half = body.parts.below.tread_half_width
     y, road = body.load_line, -m.loaded_radius
     top = view.on_sheet((0.0, m.free_radius))[1]
-    items: list[Item] = solids(body.parts, view.name, side, "whole", body_only=True)
+    items = [_seen(piece, words) for piece in solids(body.parts, view.name, side, "whole", body_only=True)]
     for name, way in (("outboard", side), ("inboard", -side)):
-        start = y + way * (half + 3.0 / view.scale)
-        ends = (start, road), (start + way * _STUB / view.scale, road)
-        if name == "inboard" or _off_words(body, ends[1]):
-            items.append(Ground(f"ground-{view.name}-{name}", view.name, 1, start=ends[0], end=ends[1]))
+        start, end = _road(body, way)
+        if name == "inboard" or (_edge_of_words(body) - view.on_sheet(end)[0]) * side < 0:
+            items.append(Ground(f"ground-{view.name}-{name}", view.name, 1, start=start, end=end))
     name = words.names[0 if body.name == "first" else 1]
     for number, line in enumerate(reversed(textwrap.wrap(name, 30)[:3])):
         at = (view.origin[0], top + 13.5 + 4.2 * number)
@@ -144,10 +149,12 @@ def _drawn(body: Body, words: TwoWordings) -> list[Item]:
         )
     items += [
         Dot(f"centre-{view.name}", view.name, 1, at=(0.0, 0.0), radius=0.7, level=LEVEL + 6),
+        Note(f"label-centre-{view.name}", view.name, 1, label=Label(("{C}",), "above", anchor=(0.0, 0.0))),
+        # with the contact force, so that the arrows of the bearing's answer are drawn over it
         Line(
             f"load-line-{view.name}",
             view.name,
-            4,
+            2,
             points=((y, road), (y, m.free_radius + 10.0 / view.scale)),
             style="centre",
             tone="load",
@@ -183,10 +190,29 @@ def _drawn(body: Body, words: TwoWordings) -> list[Item]:
     return items + forces_of(body, words)
 
 
-def _off_words(body: Body, end: Point) -> bool:
-    """Return whether the road outboard of a tire ends before the column of words; one far outboard fills that room."""
-    column = _COLUMNS[body.results.side][NAMES.index(body.name)]
-    return (column - body.view.on_sheet(end)[0]) * body.results.side < 0
+def _seen(piece: Item, words: TwoWordings) -> Item:
+    """Return a piece of a free body; a spacer that only one has, or another one, stands out as what is changed."""
+    if not isinstance(piece, Part) or not piece.name.endswith("-spacer"):
+        return piece
+    if words.spacer_changes:
+        return replace(piece, material="changed", tone="changed", outline=_CHANGED, level=_OVER_HUB)
+    return replace(piece, material="turning")
+
+
+def _road(body: Body, way: int) -> tuple[Point, Point]:
+    """Return both ends of the piece of road beside a tire, from the tire on."""
+    scale, height = body.view.scale, -body.parts.measures.loaded_radius
+    start = body.load_line + way * (body.parts.below.tread_half_width + 3.0 / scale)
+    return (start, height), (start + way * _STUB / scale, height)
+
+
+def _edge_of_words(body: Body) -> float:
+    """Return the edge of the words outboard of a body, off the road if that leaves other words their room."""
+    side = body.results.side
+    column = _COLUMNS[side][NAMES.index(body.name)]
+    end = body.view.on_sheet(_road(body, side)[1])[0]
+    farther = min(max((column - end) * side + _OFF_ROAD, 0.0), _GIVES)
+    return column - side * farther
 
 
 def _overlay(bodies: tuple[Body, Body]) -> list[Item]:
@@ -263,11 +289,6 @@ def _lists(words: TwoWordings, view: View) -> list[Item]:
             y -= 4.6
         y -= 1.6
     return items
-
-
-def _spaced(bodies: tuple[Body, Body]) -> bool:
-    """Return whether one of the two has a spacer."""
-    return any(piece.name == "spacer" for body in bodies for piece in body.parts.pieces)
 
 
 def _closed(body: Body) -> ClosedBody:

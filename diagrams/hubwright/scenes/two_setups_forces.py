@@ -22,6 +22,7 @@ _MASSES = {"W": "weight", "m a": "inertia"}
 _NOTHING = 1e-6
 _GAP = 2.5  # from a ring to an arrow at the same point
 _BESIDE = 5.0  # between the middle of one upright arrow and that of another beside it
+_ALL_HEAD, _OFF_HEAD = 3.0, 1.1  # a shorter arrow has hardly a shaft: its leader ends so far off its middle
 
 
 @dataclass(frozen=True)
@@ -111,7 +112,7 @@ def _on_masses(body: Body, words: TwoWordings) -> list[Item]:
         level=LEVEL + 3,
     )
     rings = [item for single, symbol in acting for item in _ring(body, words, single, 2, symbol)]
-    return [*rings, _with_ends(visible(force, body.view), body.view)]
+    return [*rings, _with_ends(visible(force, body.view), body)]
 
 
 def _told_with_arrow(items: list[Item]) -> list[Item]:
@@ -166,11 +167,20 @@ def _way(body: Body, axis: Literal["y", "z"], size: float) -> str:
     return "outboard" if size * body.results.side > 0 else "inboard"
 
 
-def _with_ends(force: Force, view: View) -> Force:
-    """Return an arrow whose leader may end near its tail, and just off either end, as well: others cross its middle."""
+def _with_ends(force: Force, body: Body) -> Force:
+    """Return an arrow whose leader may end near its tail, and just off either end, as well: others cross its middle.
+
+    Past the tip of one that is hardly more than a head it would name what lies there: it ends outboard of that.
+    """
     if force.label is None:
         return force
+    view = body.view
     ends = along(force, view, 0.25), along(force, view, 1.0, OFF_END), along(force, view, 0.0, -OFF_END)
+    newtons = math.hypot(*force.vector)
+    if force.to_scale and force.label.place == body.column and newtons < _ALL_HEAD * (view.newtons_per_mm or 1.0):
+        x, y = along(force, view, 0.5)
+        outboard = x + body.results.side * _OFF_HEAD / view.scale * abs(force.vector[1]) / newtons, y
+        return replace(force, label=replace(force.label, anchor=outboard, also=(along(force, view, 0.5), *ends)))
     return replace(force, label=replace(force.label, also=ends))
 
 
@@ -237,7 +247,7 @@ def _arrows(body: Body, words: TwoWordings, single: SingleForce, step: int, symb
             label=label,
             level=LEVEL + 3,
         )
-        items.append(_with_ends(visible(force, view), view))
+        items.append(_with_ends(visible(force, view), body))
     # words of a ring come first: its leader has the fewest places at which to end
     return _ring(body, words, single, step, symbol) + items
 

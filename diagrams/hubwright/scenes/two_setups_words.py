@@ -63,6 +63,11 @@ class TwoWordings:
         """Return the names of both setups."""
         return plain(self.first.setup.name), plain(self.second.setup.name)
 
+    @property
+    def spacer_changes(self) -> bool:
+        """Return whether only one of the two has a spacer, or another one."""
+        return not self.geometry()[2].stays
+
     def geometry(self) -> tuple[Compared, ...]:
         """Return what belongs to the wheel and its place."""
         a, b = self.first, self.second
@@ -145,7 +150,7 @@ class TwoWordings:
         ringed = " A dot in a ring points at you, a cross away; its number stands with that of the arrow there."
         return (
             f"{wheel.capitalize()} wheel from the rear, {plain(self.case)}. Left: {a}. Right: {b}. Both free bodies at "
-            "one scale; the small drawing lays them over one another at the bearing, which does not move."
+            "one scale; the small drawing lays them over one another at the bearing centre C, which does not move."
             f"{ringed if along else ''}"
         )
 
