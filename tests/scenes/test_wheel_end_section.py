@@ -404,8 +404,11 @@ def test_leaders_and_axes_do_not_run_on_into_words() -> None:
         road = scene.view("whole").on_sheet((0.0, -results.wheel_geometry.loaded_radius * 1e3))[1]
         assert scene.columns[0].low > road + 2.5  # the leader of the contact pressure comes down to it
         axis = next(item for item in scene.items if isinstance(item, Line) and item.name == "axis-detail")
-        end = scene.view("detail").on_sheet(axis.points[0])[0]
+        view = scene.view("detail")
+        end, other = (view.on_sheet(point)[0] for point in axis.points)
         assert end > scene.columns[1].x + 0.8, case
+        assert view.frame is not None
+        assert other == pytest.approx(view.frame[2])  # past it, it would look like a leader
 
 
 def test_the_words_over_the_couple_say_whether_the_row_loads_add() -> None:
@@ -416,3 +419,34 @@ def test_the_words_over_the_couple_say_whether_the_row_loads_add() -> None:
             assert ("their difference" in lines[1]) == (" − " in lines[2]), lines
             told.add("their sum" in lines[1])
     assert told == {True, False}
+
+
+@pytest.mark.parametrize(
+    ("vehicle", "wheel", "case"),
+    [("kit-trailer", "left", "cross slope right"), ("supply-van", "front_right", "brisk corner left")],
+)
+def test_a_leader_reaches_a_level_reaction_from_above_or_below(vehicle: str, wheel: str, case: str) -> None:
+    results = solve(setup(vehicle), wheel)
+    scene = wheel_end_section(results, case=case)
+    row = results.cases[case].free_body.force("row_inboard").force.z
+    for view in (scene.view("whole"), scene.view("detail")):
+        (arrow,) = [i for i in scene.items if isinstance(i, Force) and i.view == view.name and i.name == "B_y"]
+        (line,) = [i for i in scene.items if i.name == f"line-{view.name}-B_y" and isinstance(i, Line)]
+        assert arrow.label is not None
+        assert line.points[1] == arrow.label.anchor
+        (x0, y0), (x1, y1) = (view.on_sheet(point) for point in line.points)
+        assert y0 == pytest.approx(view.origin[1])
+        assert abs(y1 - y0) > 2 * abs(x1 - x0)
+        # over the head of the moment's arc; in the detail on the side where the inboard row has no arrow
+        assert y1 - y0 > 5.0 if view.name == "whole" else (y1 - y0) * row > 0
+
+
+def test_the_arc_of_the_moment_does_not_cut_a_short_arrow_in_two(wagon: Results) -> None:
+    scene = wheel_end_section(wagon, case="firm braking")
+    items = {item.name: item for item in scene.items if item.view == "whole"}
+    arrow, arc = items["B_z"], items["M_x"]
+    assert isinstance(arrow, Force)
+    assert isinstance(arc, Moment)
+    assert not arrow.to_scale
+    assert arrow.vector[1] > 0  # from below, where the arc runs
+    assert arc.radius > arrow.gap + LENGTH_OFF_SCALE + 1.5

@@ -6,13 +6,17 @@ Every arrow is a reaction of the results' free body, or their sum; all act on th
 from dataclasses import replace
 
 from hubwright.results.model import Vector
-from hubwright.scenes.small_forces import visible
+from hubwright.scenes.small_forces import along, length, visible
 from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Callout, Dot, Force, Item, Label, Line, Moment, Point, View
 from hubwright.scenes.wheel_end_drawn import ABOVE_PARTS, GAP, Drawn, Place, centre_note, flat, line_of_sight
 from hubwright.scenes.wheel_end_layout import LABELS_INSIDE, corners
 from hubwright.scenes.wheel_end_words import Wording
 
 _ARC = 8.2  # radius of the moment's arc on the sheet
+_OFF_ARC, _FARTHEST = 1.8, 11.0  # from an arrow's tail to an arc about it, and how far off one about it may begin
+_OVER_ARC, _OFF_AXIS = 6.8, 5.6  # of a leader to a level arrow: over the head of the arc, and off the detail's axis
+_SLANT = 0.4  # run over rise of the last piece of such a leader
+_ON_SHAFT, _OFF_BREAK = 0.3, 0.42  # of an arrow from its tail, on its shaft and, if that is broken, past the break
 _LEAST_OPEN = 3.0  # sheet millimetres: a shorter arrow with an open shaft shows no head
 _ROOM_INSIDE = LABELS_INSIDE - 1.2  # for a row's force within the detail
 _WIDTHS = (0.85, 0.79)  # of a letter of a strong line in cap heights, in kilonewtons and in pounds-force
@@ -42,7 +46,7 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
             size=2.9,
         )
         arrow = _arrow("B_y", d.layout.whole, step, (0.0, 0.0), (R.y, 0.0), label, GAP if crossed else 0.9)
-        items.append(replace(arrow, tip_at_point=False))
+        items += _led(replace(arrow, tip_at_point=False), d.layout.whole, _OVER_ARC, d.layout.side)
     if crossed:
         lines = [f"*{{B|x}} = {words.force(R.x)}", f"{words.fore_and_aft(R.x)} on the hub"]
         M_z = words.state.bearing_moment.z
@@ -62,7 +66,7 @@ def reaction_items(d: Drawn, step: int) -> list[Item]:
                 step,
                 at=(0.0, 0.0),
                 newton_metres=M,
-                radius=_ARC,
+                radius=_arc_radius(d, R.z, GAP if crossed else 0.0),
                 level=ABOVE_PARTS + 2,
                 label=Label(
                     (f"*{{M|x}} = {words.moment(M)}", "bearing on hub"),
@@ -95,8 +99,40 @@ def row_items(d: Drawn, step: int) -> list[Item]:
         axial_lines = (f"*{{B|y}} = {words.force(axial.y)}", f"{words.sideways(axial.y)} on hub")
         label = Label(axial_lines, d.inboard_column, tone="reaction", size=2.6)
         arrow = _arrow("B_y", d.layout.detail, step, (0.0, 0.0), (axial.y, 0.0), label, 1.0)
-        items.append(replace(arrow, tip_at_point=False))
+        # the leader passes the inboard row on the side where that has no arrow
+        below = words.state.free_body.force("row_inboard").force.z < 0
+        rise = -_OFF_AXIS if below else _OFF_AXIS
+        items += _led(replace(arrow, tip_at_point=False), d.layout.detail, rise, -d.layout.side)
     return items
+
+
+def _led(arrow: Force, view: View, rise: float, way: int) -> list[Item]:
+    """Return a level arrow and a thin line up or down from its shaft, at whose end the leader of its words ends.
+
+    The words stand at its height: one straight from there would run on the axis, and look like the arrow's own shaft.
+    """
+    assert arrow.label is not None
+    shaft = along(arrow, view, _ON_SHAFT if arrow.to_scale else _OFF_BREAK)
+    end = shaft[0] + way * _SLANT * abs(rise) / view.scale, shaft[1] + rise / view.scale
+    thin = Line(
+        f"line-{view.name}-{arrow.name}",
+        view.name,
+        arrow.step,
+        points=(shaft, end),
+        style="hair",
+        tone="reaction",
+        level=arrow.level + 1,
+        wide_only=True,
+    )
+    return [replace(arrow, label=replace(arrow.label, anchor=end)), thin]
+
+
+def _arc_radius(d: Drawn, upright: float, gap: float) -> float:
+    """Return the radius of the moment's arc: round a short arrow from below, which it would cut in two."""
+    tail = gap + length(upright, d.layout.whole.newtons_per_mm or 1.0, least=_LEAST_OPEN)
+    if upright <= 0 or not _ARC - _OFF_ARC < tail < _FARTHEST:
+        return _ARC
+    return tail + _OFF_ARC
 
 
 def _rows(d: Drawn, step: int) -> list[Item]:

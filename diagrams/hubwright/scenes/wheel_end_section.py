@@ -98,8 +98,8 @@ def axes(d: Drawn) -> list[Item]:
     past = 6.0 / sheet.whole.scale
     frame = sheet.detail.frame
     assert frame is not None
-    # outboard it ends at the shaft's end: words stand there
-    inboard = frame[2] + 3.0 if sheet.side > 0 else frame[0] - 3.0
+    # outboard it ends at the shaft's end, inboard at the frame: words stand there, whose leaders it would look like
+    inboard = frame[2] if sheet.side > 0 else frame[0]
     scale = sheet.detail.scale
     ends = (sheet.side * (d.parts.axle_end + 1.0 / scale), (inboard - sheet.detail.origin[0]) / -scale)
     across = [(end, 0.0) for end in ends]
