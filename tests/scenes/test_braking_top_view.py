@@ -2,7 +2,7 @@
 
 import math
 from dataclasses import replace
-from itertools import pairwise
+from itertools import combinations, pairwise
 from pathlib import Path
 
 import pytest
@@ -18,7 +18,17 @@ from hubwright.quantities import format_quantity
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.braking_top_view import braking_top_view
 from hubwright.scenes.small_forces import along as along_arrow
-from hubwright.scenes.vocabulary import AngularDimension, Dimension, Force, Line, Moment, Normal, Scene
+from hubwright.scenes.vocabulary import (
+    AngularDimension,
+    Dimension,
+    Force,
+    LeaderDimension,
+    Line,
+    Moment,
+    Normal,
+    Note,
+    Scene,
+)
 from hubwright.setup import load, load_text
 from hubwright.setup.model import Setup
 from scene_checks import SLOW, check_scene, check_written_scales, drawn, is_round
@@ -223,14 +233,46 @@ def test_centre_spread_angle_caliper_and_road_force_are_told() -> None:
     assert isinstance(spread, Dimension)
     assert spread.extension == (True, True)
     assert isinstance(turned, AngularDimension)
-    assert turned.label is not None
-    assert turned.label.lines == ("70° off upright",)
+    # leaders of their own, from radius and angle, would run through the caliper
+    radius, named = items["dimension-effective-radius"], items["label-caliper"]
+    assert isinstance(radius, LeaderDimension)
+    assert isinstance(named, Note)
+    assert turned.label is None
+    assert radius.label is None
+    assert named.label.lines == ("caliper", "at {r|m} = 128\u00a0mm,", "70° off upright")
     inset, above = (items[f"force-contact-x-{view}"] for view in ("inset", "top"))
     assert isinstance(inset, Force)
     assert isinstance(above, Force)
     assert inset.label is not None
     assert above.label is not None
     assert inset.label.lines[0] == above.label.lines[0]
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+def test_thin_lines_to_the_rings_do_not_cross(vehicle: str) -> None:
+    setup = load(CONTENT / f"vehicles/{vehicle}.toml")
+    for wheel in described_wheels(setup):
+        scene = braking_top_view(solve(setup, wheel), case="firm braking")
+        view = scene.view("top")
+        lines = [
+            (*view.on_sheet(item.points[0]), *view.on_sheet(item.points[1]))
+            for item in scene.items
+            if isinstance(item, Line)
+            and item.view == "top"
+            and item.tone in ("load", "reaction")
+            and item.style == "hair"
+        ]
+        assert len(lines) >= 3
+        assert not [pair for pair in combinations(lines, 2) if cross(*pair)], wheel
+
+
+def test_the_leader_to_the_roads_force_ends_on_its_shaft() -> None:
+    scene = braking_top_view(wagon(), case="firm braking")
+    (arrow,) = [item for item in scene.items if isinstance(item, Force) and item.name == "force-contact-x-top"]
+    view, end = scene.view("top"), leader(scene, arrow.name)[-1][2:]
+    tail, tip = (view.on_sheet(along_arrow(arrow, view, share)) for share in (0.0, 1.0))
+    assert tip[1] < end[1] < tail[1]
+    assert end[0] == pytest.approx(tip[0])
 
 
 def test_the_key_names_what_is_drawn() -> None:

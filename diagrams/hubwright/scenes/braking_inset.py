@@ -90,18 +90,16 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
     ]
     disc = circle((0.0, 0.0), max(sheet.parts.measures.disc_radius or 0.0, long + 10.0))
     size = (pads.force.x**2 + pads.force.z**2) ** 0.5
-    radius = format_quantity(brake.effective_radius, "small length", words.units)
     items += [
         Line("disc", "inset", 1, points=(*disc, disc[0]), style="hidden", tone="soft", width=0.18, level=0.3),
         Line("caliper", "inset", 1, points=(*corners, corners[0]), style="phantom", level=0.4),
-        Note("label-caliper", "inset", 1, label=_name(corners, sheet)),
+        Note("label-caliper", "inset", 5, label=_name(corners, sheet)),
         LeaderDimension(
             "dimension-effective-radius",
             "inset",
             5,
             end=(x, z),
             measures="radius",
-            label=Label((f"{{r|m}} = {radius}",), sheet.column(outboard=False), size=2.4, also=((0.5 * x, 0.5 * z),)),
             level=19.0,
         ),
         *_position(sheet, brake.caliper_position, (x, z)),
@@ -125,12 +123,22 @@ def caliper(sheet: Sheet, step: int) -> list[Item]:
 
 
 def _name(corners: list[Point], sheet: Sheet) -> Label:
-    """Return the name of the caliper's outline, its leader to a corner or to the middle of an edge."""
+    """Return the name of the caliper's outline and where it stands, its leader to a corner or the middle of an edge.
+
+    Leaders of their own, from radius and angle, would run through the outline.
+    """
+    brake, units = sheet.results.setup.brake, sheet.words.units
+    assert brake is not None
+    lines = ["caliper", f"at {{r|m}} = {format_quantity(brake.effective_radius, 'small length', units)}"]
+    angle = brake.caliper_position
+    if _is_turned(angle):
+        lines[1] += ","
+        lines.append(f"{format_quantity(abs(angle), 'angle', units)} off upright")
     edges = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in pairwise((*corners, corners[0]))]
     place = sheet.column(outboard=False)
     # the corner highest up, away from the arrow of the force
     first, *others = sorted((*corners, *edges), key=lambda point: -point[1])
-    return Label(("caliper",), place, anchor=first, also=tuple(others), tone="soft", size=2.4)
+    return Label(tuple(lines), place, anchor=first, also=tuple(others), tone="soft", size=2.4)
 
 
 def _along_the_road(sheet: Sheet, step: int) -> list[Item]:
@@ -153,10 +161,9 @@ def _along_the_road(sheet: Sheet, step: int) -> list[Item]:
 
 def _position(sheet: Sheet, angle: float, at: Point) -> list[Item]:
     """Return where round the axis the caliper stands, counted from straight up toward the front."""
-    if abs(math.sin(angle)) < UPRIGHT:  # above or below the axle: words say it
+    if not _is_turned(angle):  # words say it
         return []
     far = math.hypot(*at)
-    told = format_quantity(abs(angle), "angle", sheet.words.units)
     upright = Line(
         "upright", "inset", 5, points=((0.0, 0.0), (0.0, 0.8 * far)), style="centre", tone="soft", level=19.0
     )
@@ -167,7 +174,11 @@ def _position(sheet: Sheet, angle: float, at: Point) -> list[Item]:
         start=(0.0, far),
         end=at,
         radius=_POSITION * far * sheet.inset.view.scale,
-        label=Label((f"{told} off upright",), sheet.column(outboard=False), size=2.4),
         level=19.0,
     )
     return [upright, turned]
+
+
+def _is_turned(angle: float) -> bool:
+    """Return whether a caliper stands neither above nor below the axle."""
+    return abs(math.sin(angle)) >= UPRIGHT

@@ -151,8 +151,12 @@ def _forces(sheet: Sheet) -> list[Item]:
     """Return everything on the body as seen from above: level forces as arrows, upright ones as rings."""
     steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
     seen, m, least = sheet.top, sheet.parts.measures, sheet.least
-    # on the side without a column, and in the order in which their points stand, so that no line crosses another
-    upright = sorted((a for a in sheet.actions.all if abs(a.force.z) > least), key=lambda a: -a.point.x)
+    # on the side without a column, and in the order in which their points stand, so that no line crosses another:
+    # of those on the axis the nearest first
+    upright = sorted(
+        (a for a in sheet.actions.all if abs(a.force.z) > least),
+        key=lambda a: (-round(a.point.x, 6), a.point.y * sheet.side),
+    )
     beside = sheet.side * (m.load_line - sheet.parts.above.half_width - _SLOT / seen.view.scale)
     along = abs(m.load_line) * seen.view.scale
     radius = _ARC if abs(_ARC - along) > _CLEAR else _SMALL_ARC
@@ -204,7 +208,7 @@ def _led(item: Item, seen: Seen, arc_radius: float) -> Item:
     clear = [end for end in ends if abs(math.dist(seen.view.on_sheet(end), centre) - arc_radius) > _CLEAR]
     if not clear:
         return item
-    return replace(item, label=replace(item.label, anchor=clear[0], also=(*clear[1:], *item.label.also)))
+    return replace(item, label=replace(item.label, anchor=clear[0], also=tuple(clear[1:])))
 
 
 def _label(sheet: Sheet, action: Action, axis: Axis) -> Label:
