@@ -7,13 +7,16 @@ from collections.abc import Iterable
 from typing import Literal
 
 from hubwright.results.model import Results
+from hubwright.scenes.corner_front_lines import equation, largest
 from hubwright.scenes.corner_front_outline import axle_seen, wheels_seen
 from hubwright.scenes.corner_front_words import RollWording
 from hubwright.scenes.roll_body import Wheel
 from hubwright.scenes.small_forces import is_small, length
 from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, NOT_TO_SCALE, Force, Item, Label, Line, Note, View, Words
 
-_INWARD, _CHARACTER = 3.4, 2.1  # from a wheel's arrow to its words, and the width of one of their characters
+_INWARD, _APART = 3.4, 6.0  # from a wheel's arrow to its words, and what these leave of the half between two wheels
+_UPRIGHT = "{F|z}"
+_SIZES = 2.4, 2.2  # of the words of upright forces, if possible the first
 _ABOVE_ROAD, _LEAST_ACROSS = 1.8, 2.0  # words of what pushes across; a shorter arrow is lost on the line of the road
 
 
@@ -21,6 +24,10 @@ def axles(words: RollWording, results: Results, views: tuple[View, ...]) -> list
     """Return each axle by itself: the road on its wheels, and marks where the standing loads would end."""
     items: list[Item] = []
     step = words.split_step
+    wheels = [(wheel, view) for view in views for wheel in words.body.of_axle(view.name)]
+    size = largest(
+        ((f"*{_UPRIGHT} = {words.told(f'{wheel.name} z')}", _room(wheel, view)) for wheel, view in wheels), _SIZES
+    )
     for view in views:
         pair = words.body.of_axle(view.name)
         places = tuple(wheel.y for wheel in pair)
@@ -52,7 +59,7 @@ def axles(words: RollWording, results: Results, views: tuple[View, ...]) -> list
             )
         )
         for wheel in pair:
-            items += _one_wheel(words, wheel, view)
+            items += _one_wheel(words, wheel, view, size)
     return items
 
 
@@ -67,7 +74,12 @@ def least_across(forces: Iterable[float], view: View) -> float:
     return LENGTH_OFF_SCALE if lost else _LEAST_ACROSS
 
 
-def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
+def _room(wheel: Wheel, view: View) -> float:
+    """Return how wide the words beside a wheel's arrow may be: those of both wheels stand between them."""
+    return abs(wheel.y) * view.scale - _APART
+
+
+def _one_wheel(words: RollWording, wheel: Wheel, view: View, size: float) -> list[Item]:
     step = words.split_step
     left = wheel.y > 0
     side = "left" if left else "right"
@@ -76,10 +88,7 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
     level = -wheel.standing * wheel.pressing / view.newtons_per_mm / view.scale
     reach = 3.2 / view.scale
     told = words.told(f"{wheel.name} z")
-    # both wheels' words stand between them
-    room = abs(wheel.y) * view.scale - _INWARD - 1.5
-    loads = (f"*{{F|z}} = {told}",) if (len(told) + 4) * _CHARACTER < room else ("*{F|z} =", f"*{told}")
-    lines = (*loads, words.gained(wheel))
+    lines = (*equation(_UPRIGHT, told, _room(wheel, view), size=size), words.gained(wheel))
     items: list[Item] = [
         Force(
             f"reaction-{wheel.name}",
@@ -109,7 +118,7 @@ def _one_wheel(words: RollWording, wheel: Wheel, view: View) -> list[Item]:
                 inner,
                 anchor=(wheel.y, -10.5 / view.scale),
                 tone="reaction",
-                size=2.4,
+                size=size,
                 nudge=(_INWARD if inner == "right" else -_INWARD, -0.5),
             ),
         ),

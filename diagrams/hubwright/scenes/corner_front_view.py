@@ -12,6 +12,7 @@ from hubwright.results.model import Results
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.corner_front_axles import axles, least_across, pushed_across
 from hubwright.scenes.corner_front_coupling import coupling_held
+from hubwright.scenes.corner_front_lines import equation, largest, width
 from hubwright.scenes.corner_front_outline import crossed, rear_outline
 from hubwright.scenes.corner_front_words import RollWording
 from hubwright.scenes.roll_body import ZERO, RollBody, roll_body
@@ -42,6 +43,9 @@ _PLUMB_WIDTH, _PLUMB_HEIGHT = 23.0, 4.4  # of its words
 _WIDE, _TALL = 101.0, 96.0
 _AXLE_ARROWS = 21.0
 _LABELS, _LOWER = 12.0, 22.0  # words beside an arrow, below the road, and below those of a coupling
+_APART = 6.0  # what words leave of the room between the weight's arrow and that of a side
+_SIZES = 2.5, 2.3  # of the weight's words, if possible the first
+_MASS = 1.7  # radius of the mark of the centre of mass
 
 
 def corner_front_view(results: Results, *, case: str | None = None, units: Units = "si") -> Scene:
@@ -78,7 +82,7 @@ def corner_front_view(results: Results, *, case: str | None = None, units: Units
             ScaleBar(main.name, "force", "Forces, all views"),
         ),
         key=(
-            KeyEntry("load", "weight, inertia"),
+            KeyEntry("load", "weight" if words.nothing(body.inertia.y) else "weight, inertia"),
             KeyEntry("reaction", "road on wheels" + (", coupling" if body.coupling != ZERO else "")),
         ),
         axes="rear",
@@ -147,19 +151,23 @@ def _pulls(words: RollWording, view: View) -> list[Item]:
     sloped = isinstance(words.results.setup.case(words.state.name), SideSlope)
     symbol = "{W} cos {φ}" if sloped else "{W}"
     low = _LABELS if words.nothing(body.coupling.y) else _LOWER
+    near = min(abs(body.summed(left)[1] - at[0]) for left in (True, False)) * view.scale
+    told, room = words.told("held z"), near - _APART
+    size = largest(((f"*{symbol} = {told}", room),), _SIZES)
     tip = at[1] + body.weight.z / (view.newtons_per_mm or 1.0) / view.scale
     items: list[Item] = [
-        Dot("centre-of-mass", view.name, 2, at=at, kind="centre of mass", radius=1.7, level=8),
+        Dot("centre-of-mass", view.name, 2, at=at, kind="centre of mass", radius=_MASS, level=8),
         Force("force-weight-z", view.name, 2, at=at, vector=(0.0, body.weight.z), tip_at_point=False, level=5),
         Note(
             "label-weight",
             view.name,
             2,
             label=Label(
-                (f"*{symbol} =", f"*{words.told('held z')}", "onto the road" if sloped else "weight"),
+                (*equation(symbol, told, room, size=size), "onto the road" if sloped else "weight"),
                 "right" if _pulled_left(words) else "left",
                 anchor=(at[0], tip),
                 tone="load",
+                size=size,
                 nudge=(1.6 if _pulled_left(words) else -1.6, -low - tip * view.scale),
             ),
         ),
@@ -170,21 +178,24 @@ def _pulls(words: RollWording, view: View) -> list[Item]:
     ):
         if words.nothing(newtons):
             continue
-        force = Force(f"force-{name}", view.name, 3, at=at, vector=(newtons, 0.0), tip_at_point=False, level=6)
-        items.append(replace(force, label=_sideways(words, view, symbol, what, newtons)))
+        # it starts beside the mark, which its edge of paper would cut in two
+        force = Force(f"force-{name}", view.name, 3, at=at, vector=(newtons, 0.0), tip_at_point=False, gap=_MASS)
+        items.append(replace(force, level=6, label=_sideways(words, view, symbol, what, newtons)))
     if sloped:
         items += _plumb(words, view)
     return items
 
 
 def _sideways(words: RollWording, view: View, symbol: str, what: str, newtons: float) -> Label:
-    """Return the words over what pulls sideways: in three short lines, or higher, where an edge would strike them."""
+    """Return the words over what pulls sideways: higher, or in shorter lines, where an edge would strike them."""
     _, y, z = words.body.centre
     sloped, told, way = symbol != "{M a}", words.told("held y"), 1.0 if newtons > 0 else -1.0
     long = (f"*{symbol} = {told}", f"{what}, to the {words.way(newtons)}")
-    short = (f"*{symbol} =", f"*{told}", what)
+    short, broken = (long[0], what), (f"*{symbol}", f"*= {told}", what)
     # beside the plumb line they stand wholly on their side
-    forms = ((long, 36.0, 0.0, 10.0), (short, 23.0, 0.0, 14.0)) if sloped else ((long, 22.0, 13.0, 10.0),)
+    forms = tuple((lines, _ahead(lines), 0.0, 4.6 * len(lines)) for lines in (long, short, broken))
+    if not sloped:
+        forms = ((long, 22.0, 13.0, 10.0),)
 
     def struck(form: tuple[tuple[str, ...], float, float, float], lift: float) -> bool:
         _, ahead, behind, tall = form
@@ -192,9 +203,14 @@ def _sideways(words: RollWording, view: View, symbol: str, what: str, newtons: f
         ends = (y - way * behind / view.scale, low), (y + way * ahead / view.scale, low + tall / view.scale)
         return crossed(words.results, *ends)
 
-    clear = ((form[0], lift) for lift in _LIFTS for form in forms if not struck(form, lift))
+    clear = ((form[0], lift) for form in forms for lift in _LIFTS if not struck(form, lift))
     lines, lift = next(clear, (forms[-1][0], _LIFTS[0]))
     return Label(lines, "above", tone="load", nudge=(0.0, lift))
+
+
+def _ahead(lines: tuple[str, ...]) -> float:
+    """Return how far words beside the plumb line reach from the centre of mass."""
+    return max(width(text, 2.5) for text in lines) + 2.0
 
 
 def _pulled_left(words: RollWording) -> bool:

@@ -9,7 +9,7 @@ from hubwright.scenes.vocabulary import NOT_TO_SCALE
 _CLAUSE = re.compile(r"[,:;] ")
 _NUMBER = re.compile(r"[−+]?\d")
 _VALUE = re.compile(rf"^[−+]?\d|\d{NO_BREAK}\S+$")  # a number with its unit, at the beginning or the end
-_PARTED = (",", ":", "=", " at")
+_PARTED = (",", ":", "=", " at", " without")
 _NAMED = {"{C}": "{C}, the bearing centre"}  # a letter alone says nothing away from its drawing
 
 
@@ -20,6 +20,8 @@ def in_one_line(lines: Sequence[str]) -> str:
     ('{F|A} = 3,400 N, down on hub', 'Box, 60\xa0kg, not to scale')
     >>> in_one_line(("hub", "weight 137\u00a0N", "inertia 14\u00a0N", "inboard")), in_one_line(("body", "521\u00a0kg"))
     ('hub, weight 137\xa0N, inertia 14\xa0N, inboard', 'body: 521\xa0kg')
+    >>> in_one_line(("*{W}", "*= 20.9\u00a0kN", "vehicle without", "gear, 2,130\u00a0kg"))
+    '{W} = 20.9\xa0kN, vehicle without gear, 2,130\xa0kg'
     >>> in_one_line(("*corner", "× 0.44 at the end", "*duty", "severe at the end"))
     'corner × 0.44 at the end; duty: severe at the end'
     """
@@ -28,7 +30,7 @@ def in_one_line(lines: Sequence[str]) -> str:
         strong, words = line.startswith("*"), line.removeprefix("*")
         if not text:
             text = words
-        elif strong and not text.endswith("="):  # another thing that has the same letter
+        elif strong and not text.endswith("=") and not words.startswith("="):  # another thing that has the same letter
             text += f"; {words}"
         else:
             text += f"{_between(text, words, named=named)} {words}"
