@@ -17,7 +17,7 @@ from hubwright.results import solve
 from hubwright.scenes.side_view import side_view
 from hubwright.scenes.side_view_words import along_forces, levers, metres
 from hubwright.scenes.vehicle_loads import plane_body
-from hubwright.scenes.vocabulary import Dimension, Dot, Force, Note, Scene
+from hubwright.scenes.vocabulary import Dimension, Dot, Force, Note, Part, Scene
 from hubwright.setup import load
 from hubwright.setup.model import Setup, VehicleChassis
 from scene_checks import SLOW, check_written_scales
@@ -294,3 +294,27 @@ def test_arrows_of_a_trailer_stay_apart_and_out_of_the_road():
     braking = forces(side_view(results, case="firm braking"))["reaction-coupling-along"]
     assert not braking.to_scale
     assert braking.label is not None
+
+
+@pytest.mark.parametrize("units", ["si", "us"])
+def test_words_of_a_short_weight_stand_beside_it_without_a_leader(units) -> None:
+    scene = side_view(solve(load(CONTENT / "vehicles/hill-wagon.toml")), case="firm braking", units=units)
+    view, weight = scene.view("vehicle"), forces(scene)["force-weight"]
+    (box,) = (text.box for text in draw(scene).texts if text.words.startswith("W = "))
+    x, z = view.on_sheet(weight.at)
+    assert view.origin[1] < box[1] < box[3] < z  # above the road, below the arrow of inertia
+    assert 0 < x - box[2] < 4.0
+
+
+@pytest.mark.parametrize("case", ["standing", "firm braking", "brisk bend left", "cross slope right"])
+def test_the_leader_of_a_trailers_weight_runs_along_no_edge(case: str) -> None:
+    results = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    scene = side_view(results, case=case)
+    view, label = scene.view("vehicle"), forces(scene)["force-weight"].label
+    assert label is not None
+    assert label.anchor is not None
+    level, geometry = label.anchor[1], results.wheel_geometry
+    (box,) = (item for item in scene.items if item.name == "part-gear-1" and isinstance(item, Part))
+    tops = [geometry.loaded_radius + geometry.free_diameter / 2, geometry.loaded_radius + geometry.rim_diameter / 2]
+    for edge in (*(1e3 * top for top in tops), *(z for _, z in box.rings[0])):
+        assert abs(level - edge) * view.scale > 1.5

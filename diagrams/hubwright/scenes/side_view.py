@@ -14,6 +14,7 @@ from hubwright.errors import CaseError
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.scales import drawing_scale, round_scale
+from hubwright.scenes.side_view_leaders import off_edges
 from hubwright.scenes.side_view_words import (
     along_forces,
     caption_of,
@@ -119,7 +120,7 @@ def side_view(results: Results, *, case: str = "standing", units: Units = "si") 
         units=units,
         size=(_WIDTH, top + 9.0),
         views=(view,),
-        items=tuple(items),
+        items=tuple(off_edges(items, view, force_name(body.own))),
         steps=tuple(steps),
         columns=(
             Column("left", _LEFT, view.origin[1] + 4.0, top + 6.0),
@@ -170,6 +171,9 @@ def _own_weight(body: PlaneBody, view: View, units: Units, step: int) -> list[It
     if reach < _LEAST_REACH:  # below the road words would stand at the lines that go down from it
         if min(first.x - own.x, own.x - last.x) * view.scale < _WHEEL_BESIDE:
             label = replace(label, place="right column" if leftward else "left column")
+        else:  # between arrow and wheel there is room for short lines
+            said = f"gear, {format_quantity(own.mass, 'mass', units)}"
+            label = replace(label, lines=(label.lines[0], f"{own.text} without", said))
         return [mark, replace(force, label=label)]
     nudge = (-_BESIDE if leftward else _BESIDE, 0.0)
     label = replace(label, anchor=(own.x, -_words_below(reach) / view.scale), nudge=nudge)
