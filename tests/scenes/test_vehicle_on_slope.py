@@ -134,3 +134,24 @@ def test_the_text_alternative_tells_what_stands_there_and_which_wheel_lifts_firs
     assert "vehicle" not in pulled.description + pulled.caption
     assert "The coupling holds it up with" in pulled.description
     assert "lifts first" not in pulled.description  # one wheel on each side
+
+
+@pytest.mark.parametrize("file", VEHICLES[::2])
+@pytest.mark.parametrize("case", ["cross slope left", "cross slope right"])
+def test_the_letter_at_the_contact_stands_over_the_road(file: str, case: str) -> None:
+    results = demonstration(file)
+    scene = vehicle_on_slope(results, case=case)
+    view, on = scene.view("slope"), OnSlope.of(results, results.cases[case])
+    (box,) = (text.box for text in draw(scene).texts if text.words == "A")
+    x, y = view.on_sheet(on.contact)
+    uphill = on.downhill * ((box[0] + box[2]) / 2 - x)  # so far from the contact, on the sheet
+    assert box[1] > y + uphill * math.tan(on.angle) + 1.0  # the level line and the head of the force lie below
+    assert abs(uphill) < 8.0
+
+
+def test_a_coupling_is_told_to_be_taken_at_the_height_of_the_road() -> None:
+    told = "The coupling is taken at the height of the road."
+    trailer = vehicle_on_slope(demonstration(VEHICLES[2]))
+    assert told in trailer.caption
+    assert told in trailer.description
+    assert told not in vehicle_on_slope(demonstration(VEHICLES[0])).caption

@@ -38,7 +38,9 @@ _WIDTH, _FOOT = 310.0, 30.0
 _MIDDLE, _WIDE, _TALL = 116.0, 124.0, 100.0
 _ARROWS, _ROW, _TAIL = 27.0, 8.0, 11.0
 _WORDS, _LETTERS = 222.0, 38
-_LETTER = 3.0  # of a point, above or below it
+_LETTER = 3.0  # of a point, below it
+# of the contact, in the middle of the tire downhill: above it; else uphill, between the road and the line that slants
+_IN_TIRE, _BESIDE_TIRE, _MIDDLE_OF_TIRE = (1.2, 1.0), (3.8, 4.7), 2.0
 _COUPLED = 29.0, 5.4  # of the coupling's words: their width, and half their height and what keeps them off the road
 # of the road: how far its level line goes, and where the arc of the slope stands, between weight and uphill wheel
 _LEVEL, _ARC = 0.73, 0.7
@@ -145,7 +147,7 @@ def _weight(words: SlopeWording, view: View, weight: float, high: float) -> list
             label=Label((f"*{{W}} = {words.force(weight)}", "weight"), on.uphill, tone="load"),
             level=6,
         ),
-        *_point("B", on.foot, on.uphill, view, 2, off=-_LETTER),  # below the road
+        *_point("B", on.foot, on.uphill, view, 2, (0.0, -_LETTER)),  # below the road
     ]
 
 
@@ -182,6 +184,11 @@ def _road(words: SlopeWording, view: View) -> list[Item]:
 def _spare(words: SlopeWording, view: View) -> list[Item]:
     on = words.on
     level = (_FOOT + 4.0 + _ROW - view.origin[1]) / view.scale
+    rightward = -on.downhill  # is downhill
+    place: Literal["left", "right", "above"] = "above"
+    by = rightward * _IN_TIRE[0], _IN_TIRE[1]
+    if abs(_contacts(on)[0][0] - on.contact[0]) * view.scale > _MIDDLE_OF_TIRE:
+        place, by = on.uphill, (-rightward * _BESIDE_TIRE[0], _BESIDE_TIRE[1])
     return [
         Dimension(
             "dimension-spare",
@@ -200,15 +207,15 @@ def _spare(words: SlopeWording, view: View) -> list[Item]:
             style="thin",
             tone="soft",
         ),
-        *_point("A", on.contact, on.way, view, 4, off=_LETTER),
+        *_point("A", on.contact, place, view, 4, by),
     ]
 
 
 def _point(
-    letter: str, at: Point, side: Literal["left", "right"], view: View, step: int, *, off: float = 0.0
+    letter: str, at: Point, place: Literal["left", "right", "above"], view: View, step: int, by: Point
 ) -> list[Item]:
-    """Return a point with its letter on one side, so much higher."""
-    label = Label((f"*{letter}",), side, anchor=at, nudge=(0.0, off))
+    """Return a point with its letter in a place, moved by so much on the sheet."""
+    label = Label((f"*{letter}",), place, anchor=at, nudge=by)
     return [
         Dot(f"point-{letter}", view.name, step, at=at, radius=0.8, level=9),
         Note(f"label-{letter}", view.name, step, label=label),

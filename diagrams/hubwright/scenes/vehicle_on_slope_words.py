@@ -39,8 +39,11 @@ class SlopeWording(Shown):
             "From the rear, rigid and at rest; the sheet stands plumb. F at wheels is normal force and friction "
             "together. The weight's line meets the road at B; on the static angle it would meet A, on the "
             f"{self.on.edge}, and the slanting line would stand plumb. A {self.on.kind} tips well before that angle: "
-            "springs, a bump, a turn or a load that shifts are left out. Not a driving limit."
+            f"springs, a bump, a turn or a load that shifts are left out. Not a driving limit.{self._coupled()}"
         )
+
+    def _coupled(self) -> str:
+        return " The coupling is taken at the height of the road." if self.on.held else ""
 
     def sides(self) -> tuple[tuple[str, float], tuple[str, float]]:
         """Return what stands on the downhill and on the uphill wheels together [N]."""
@@ -73,7 +76,7 @@ class SlopeWording(Shown):
             "measured level to A.",
             f"The road holds the downhill side with {low} and the uphill side with {high}, normal force and friction "
             "together, straight up.",
-            f"The coupling holds it {'up' if on.held > 0 else 'down'} with {held}." if on.held else "",
+            f"The coupling holds it {'up' if on.held > 0 else 'down'} with {held}.{self._coupled()}" if on.held else "",
             f"Static tipping angle {self.angle(on.tipping)}.",
             self.lifting(),
             f"A {on.kind} tips well before its static angle; this is no driving limit.",
