@@ -46,6 +46,7 @@ p{margin:.2em 16px;max-width:110ch}
 .wide{width:900px}
 .phone{width:360px}
 .key{font-size:12px;margin:0;padding:0 8px 4px;columns:2}
+.key div{break-inside:avoid}
 """
 
 
