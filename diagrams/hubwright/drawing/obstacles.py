@@ -21,7 +21,7 @@ Callout = Literal["", "ring", "frame"]
 WEIGHT: dict[Kind, float] = {
     "text": 100.0,
     "head": 60.0,
-    "shaft": 40.0,
+    "shaft": 60.0,
     "mark": 40.0,
     "dimension": 40.0,
     "frame": 25.0,
