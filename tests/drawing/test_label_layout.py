@@ -53,6 +53,12 @@ def test_columns_neither_overlap_nor_cross(entries: list[Entry]) -> None:
             assert not (first < 0 and second < 0)
 
 
+def test_words_in_a_column_stand_higher_than_their_point_if_they_wish_to() -> None:
+    column = Column("left", 56, 20, 205)
+    level, lifted = Entry((80.0, 100.0), 4.0), Entry((80.0, 60.0), 4.0, 15.0)
+    assert arrange([level, lifted], column) == [100.0, 75.0]
+
+
 def wanted(place: str) -> Wanted:
     label = Label(("word",), place=place)  # type: ignore[arg-type]
     return Wanted("label", "item", label, block(label.lines, 2.5), ((50.0, 50.0),), (50.0, 50.0, 50.0, 50.0))

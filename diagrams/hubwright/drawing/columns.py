@@ -24,11 +24,17 @@ class Entry:
 
     anchor: Point
     height: float
+    lift: float = 0.0  # how much higher than there the block wishes to stand
+
+    @property
+    def wish(self) -> float:
+        """Return how high the middle of the block wishes to stand."""
+        return self.anchor[1] + self.lift
 
 
 def arrange(entries: Sequence[Entry], column: Column) -> list[float]:
     """Return the height of each block's middle, in the order given."""
-    order = sorted(range(len(entries)), key=lambda i: -entries[i].anchor[1])
+    order = sorted(range(len(entries)), key=lambda i: -entries[i].wish)
     heights: list[float] = []
     for _ in range(_ROUNDS):
         heights = spread([entries[i] for i in order], column)
@@ -53,7 +59,7 @@ def spread(entries: Sequence[Entry], column: Column) -> list[float]:
         offset.append(offset[-1] + (above.height + below.height) / 2 + gap)
     pools: list[tuple[float, int]] = []  # mean of wished heights with the gaps taken out, members
     for entry, taken in zip(entries, offset, strict=True):
-        mean, members = entry.anchor[1] + taken, 1
+        mean, members = entry.wish + taken, 1
         while pools and pools[-1][0] < mean:
             before, count = pools.pop()
             mean, members = (before * count + mean * members) / (count + members), count + members

@@ -181,7 +181,7 @@ def _top(placed: Sequence[Placed], wanted: Wanted) -> float:
 
 def _in_column(members: Sequence[Wanted], column: Column, size: Point, *, in_order: bool = False) -> list[Placed]:
     column = _roomy(column, members, size)
-    entries = [Entry(each.point, each.height) for each in members]
+    entries = [Entry(each.point, each.height, each.label.nudge[1]) for each in members]
     heights = spread(entries, column) if in_order else arrange(entries, column)
     placed = []
     for each, height in zip(members, heights, strict=True):

@@ -175,10 +175,12 @@ def _swatch(entry: KeyEntry, x: float, y: float) -> list[Mark]:
         return list(moment_marks((x + 4.6, y + 0.7), 2.8, counter_clockwise=True, role=role, halo=False))
     if entry.kind == "weight":
         return list(force_marks((x + _SWATCH / 2, y + 2.2), (x + _SWATCH / 2, y - 2.2), role="applied", halo=False))
-    if entry.kind in ("load line", "slip plane"):
+    if entry.kind in ("load line", "slip plane", "hidden"):
         slips = entry.kind == "slip plane"
-        width, dashes = STYLES["hidden" if slips else "centre"]
+        width, dashes = STYLES["centre" if entry.kind == "load line" else "hidden"]
         points = np.array([[x, y], [x + _SWATCH + 0.4, y]])
+        if entry.kind == "hidden":
+            return [Shape((points,), line="soft", width=width, dashes=dashes, cap="butt")]
         tone: Tone = "reaction" if slips else "load"
         return [Shape((points,), line=tone, width=0.6 if slips else width + 0.07, dashes=dashes, cap="butt")]
     materials: dict[str, Material] = {"turning": "turning", "fixed": "fixed", "changed": "changed"}

@@ -117,7 +117,7 @@ class Label:
     tone: Tone = "ink"
     size: float = 2.5  # cap height, sheet millimetres
     leader_dot: bool = False
-    nudge: Point = (0.0, 0.0)  # sheet millimetres
+    nudge: Point = (0.0, 0.0)  # sheet millimetres; in a column only how much higher than their point words wish to be
     also: tuple[Point, ...] = ()  # other points of the item, in the view, at which a leader may end if that is clearer
 
 
@@ -347,6 +347,7 @@ class KeyEntry:
         "turning",
         "fixed",
         "changed",
+        "hidden",
     ]
     text: str
 
