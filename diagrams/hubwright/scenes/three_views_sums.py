@@ -11,17 +11,17 @@ SUMS_WIDTH = 134.0  # sheet millimetres, margins included
 _TABLE = (10.0, 60.0, 92.0, 124.0)  # names, and right edges of the three columns
 _ROW, _SIZE = 4.5, 2.3
 _AXES: tuple[Axis, ...] = ("x", "y", "z")
-_Rows = list[tuple[str, Vector]]
+_Rows = list[tuple[str, Vector, Vector]]  # what, its part in the sum, and as much of it as a label names
 
 
 def sum_tables(words: ViewsWording, actions: Actions, *, left: float, top: float, step: int) -> list[Item]:
     """Return both tables from their upper left corner on; what has no part in a sum is left out of it."""
-    forces = [(f"{{{a.symbol}}}, {a.what}", a.force) for a in actions.all if a.name != "shaft"]
-    moments = [(a.what if a.name == "shaft" else f"{{{a.symbol}}}, {a.what}", a.moment) for a in actions.all]
+    forces = [(f"{{{a.symbol}}}, {a.what}", a.force, a.force) for a in actions.all if a.name != "shaft"]
+    moments = [(a.what if a.name == "shaft" else f"{{{a.symbol}}}, {a.what}", a.moment, a.couple) for a in actions.all]
     items = _table(
         "forces", ("*Forces", "forward, {x}", "left, {y}", "up, {z}"), forces, words, "force", left, top, step
     )
-    top -= (len([vector for _, vector in forces if _counts(words, vector)]) + 2.8) * _ROW
+    top -= (len([vector for _, vector, _ in forces if _counts(words, vector)]) + 2.8) * _ROW
     heads = ("*Moments about {C}", "about {x}", "about {y}", "about {z}")
     return items + _table("turns", heads, moments, words, "moment", left, top, step)
 
@@ -40,10 +40,11 @@ def _table(
     top: float,
     step: int,
 ) -> list[Item]:
-    shown = [(label, vector) for label, vector in rows if _counts(words, vector)]
-    lines = [(heads[0], *(label for label, _ in shown), "together")]
+    shown = [row for row in rows if _counts(words, row[1])]
+    lines = [(heads[0], *(label for label, _, _ in shown), "together")]
     for axis, head in zip(_AXES, heads[1:], strict=True):
-        lines.append((head, *words.column([getattr(vector, axis) for _, vector in shown], kind)))
+        values, named = ([getattr(row[part], axis) for row in shown] for part in (1, 2))
+        lines.append((head, *words.column(values, kind, named)))
     items: list[Item] = [
         Words(
             f"words-{name}-{number}-{row}",

@@ -1,9 +1,12 @@
 """The words of the free body in three linked views, all from the numbers."""
 
-from collections.abc import Sequence
+import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from hubwright.quantities import Kind, display_sum
+from hubwright.quantities import Kind, display_sum, format_quantity
+from hubwright.quantities.formatting import NO_BREAK, Shown, last_place, scale_of
+from hubwright.quantities.printed import places, read, size_of
 from hubwright.results.model import Vector
 from hubwright.scenes.vehicle_loads import plain
 from hubwright.scenes.vocabulary import Step
@@ -21,11 +24,45 @@ class ViewsWording(Wording):
         """Return whether a force, or a moment, is rounding beside the largest force at a lever of a metre."""
         return abs(value) <= _NOTHING * self.largest
 
-    def column(self, values: Sequence[float], kind: Kind) -> list[str]:
-        """Return forces or moments with their signs and, behind them, their sum; nothing is 0."""
+    @property
+    def load_line(self) -> str:
+        """Return where the load line lies, and by what letter the views name the bearing centre."""
+        return f"{super().load_line} C"
+
+    def column(self, values: Sequence[float], kind: Kind, named: Sequence[float]) -> list[str]:
+        """Return forces or moments with their signs and, behind them, their sum; nothing is 0.
+
+        All end at least where the finest of those does that a label names, and those are as they are there.
+        """
         counted = [0.0 if self.little(value) else value for value in values]
-        parts, total = display_sum(counted, kind, self.units)
-        return ["0" if shown.number == "0" else shown.text for shown in (*parts, total)]
+        labels = {value: self._last_digit(value, kind) for value in named if not self.little(value)}
+        told, total = display_sum(counted, kind, self.units)
+        if labels and max(map(abs, counted)) > 0:
+            usual = math.floor(math.log10(max(map(abs, counted)) / min(labels.values()) + 0.5)) + 1
+            for digits in (usual, usual + 1):
+                if self._says_as_much(counted, told, kind, labels):
+                    break
+                told, total = display_sum(counted, kind, self.units, digits=digits)
+        return ["0" if shown.number == "0" else shown.text for shown in (*told, total)]
+
+    def _says_as_much(
+        self, values: Sequence[float], told: Sequence[Shown], kind: Kind, labels: Mapping[float, float]
+    ) -> bool:
+        """Return whether numbers of a sum end where labels do, given their last digits by value, and round alike."""
+        size, decimals = size_of(told[0].unit, kind, self.units), max(places(shown.text) for shown in told)
+        last = size * 10.0**-decimals if decimals else self._last_digit(max(values, key=abs), kind)
+        return last <= min(labels.values()) * 1.001 and all(
+            abs(read(shown.text, kind, self.units) - value) <= labels[value] * 0.501
+            for value, shown in zip(values, told, strict=True)
+            if value in labels
+        )
+
+    def _last_digit(self, value: float, kind: Kind) -> float:
+        """Return what one more in the last digit of a value is worth where it is shown alone [SI]."""
+        scale = scale_of(value, kind, self.units)
+        number = value / scale.size
+        last = last_place(number, significant=scale.significant, decimals=scale.decimals, least=scale.least)
+        return float(scale.size * 10.0**-last)
 
     def views_title(self, actions: Actions) -> str:
         """Return in which directions the bearing holds how much, and in which nothing."""
@@ -45,6 +82,8 @@ class ViewsWording(Wording):
             f"from the rear (outboard to the {side}), from outboard and from above.",
             self._contact_sentence(),
         ]
+        if self.state.kind == "side_slope" and not self.nothing(actions.weight.force.y):
+            sentences.append(self._square_to_the_road(actions.weight.force))
         if actions.caliper is not None:
             sentences.append("The caliper's force stands at its pads; it is what holds the wheel about its axis.")
         elif actions.shaft is not None:
@@ -56,6 +95,15 @@ class ViewsWording(Wording):
             sentences.append("From above, the road's side force is slid along its line, clear of the others.")
         sentences.append("A dot in a ring points at you, a cross away.")
         return " ".join(sentences)
+
+    def _square_to_the_road(self, weight: Vector) -> str:
+        """Return how steep the slope is and what it makes of the weight: axes are those of the vehicle."""
+        angle = format_quantity(math.atan2(abs(weight.y), -weight.z), "angle", self.units)
+        across, along = (f"W {part} φ".replace(" ", NO_BREAK) for part in ("cos", "sin"))
+        return (
+            f"The sheet stands square to the road, whose slope φ is {angle}: of the weight W, {across} acts square to "
+            f"the road and {along} along it, {self.sideways(weight.y)}, which is downhill."
+        )
 
     def views_description(self, actions: Actions) -> str:
         """Return the text alternative."""
