@@ -1,5 +1,6 @@
 """The three linked views: closed, one force in three projections, words of the numbers."""
 
+from decimal import Decimal
 from pathlib import Path
 
 import numpy as np
@@ -7,11 +8,28 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from hubwright.drawing import draw
 from hubwright.drawing.closure import left_over
+from hubwright.drawing.geometry import cross
+from hubwright.drawing.leaders import pieces
+from hubwright.drawing.marks import Shape
 from hubwright.results import Results, described_wheels, solve
 from hubwright.scenes.small_forces import LEAST_ARROW
 from hubwright.scenes.three_views import three_views
-from hubwright.scenes.vocabulary import LENGTH_OFF_SCALE, Dimension, Force, Ground, Item, Moment, Normal, Note, Scene
+from hubwright.scenes.vocabulary import (
+    LENGTH_OFF_SCALE,
+    Dimension,
+    Dot,
+    Force,
+    Ground,
+    Item,
+    Line,
+    Moment,
+    Normal,
+    Note,
+    Scene,
+    Words,
+)
 from hubwright.scenes.wheel_end_actions import actions_of
 from hubwright.setup import load
 from hubwright.setup.model import Setup
@@ -161,7 +179,7 @@ def test_every_view_names_the_bearing_centre_and_which_way_it_looks() -> None:
     for wheel in ("front_left", "front_right"):
         scene = three_views(solve(load(CONTENT / "vehicles/hill-wagon.toml"), wheel))
         marked = {item.view: item.label.lines for item in scene.items if isinstance(item, Note)}
-        assert marked == dict.fromkeys(("rear", "side", "top"), ("{C}",))
+        assert marked == {"rear": ("{C}, the bearing centre",), "side": ("{C}",), "top": ("{C}",)}
         forward = "left" if wheel == "front_left" else "right"
         assert scene.view("side").heading.endswith(f"forward on the {forward}")
         assert scene.view("rear").heading.endswith(f"outboard on the {forward}")
@@ -247,3 +265,117 @@ def test_the_key_says_whose_moments_are_drawn(chosen: Setup, data: st.DataObject
     said = [entry.text for entry in scene.key if entry.kind == "reaction moment"]
     assert len(said) == bool(takers)
     assert {taker for taker in ("bearing", "shaft", "brake") if any(taker in text for text in said)} == takers
+
+
+def leader(scene: Scene, arrow: str) -> list[tuple[float, float, float, float]]:
+    """Return the straight pieces of the leader to an arrow on the wide sheet, from the words on."""
+    group = next(group for group in draw(scene).groups() if group.name == f"label-{arrow}")
+    (line,) = (mark for mark in group.children if isinstance(mark, Shape) and mark.line != "paper")
+    return pieces([(float(x), float(y)) for x, y in line.rings[0]])
+
+
+def test_the_leader_of_the_inertia_from_above_crosses_no_arrow_of_the_bearing() -> None:
+    for vehicle, case in (
+        ("hill-wagon", "firm braking"),
+        ("hill-wagon", "pulling away"),
+        ("supply-van", "firm braking"),
+    ):
+        for wheel in ("front_left", "front_right"):
+            scene = three_views(solve(load(CONTENT / f"vehicles/{vehicle}.toml"), wheel), case=case)
+            bearing = next(item for item in scene.items if item.name == "reaction-bearing-x-top")
+            assert isinstance(bearing, Force)
+            x, y = scene.view("top").on_sheet(bearing.at)
+            arrow = (x, y - 30.0, x, y + 30.0)
+            assert not any(cross(piece, arrow) for piece in leader(scene, "force-inertia-x-top"))
+
+
+@pytest.mark.parametrize(
+    ("vehicle", "case", "arrow"),
+    [
+        ("supply-van", "brisk corner left", "force-inertia-y-top"),
+        ("supply-van", "brisk corner left", "force-contact-y-rear"),
+        ("kit-trailer", "cross slope right", "force-weight-y-top"),
+        ("kit-trailer", "cross slope right", "force-contact-y-rear"),
+    ],
+)
+def test_no_leader_runs_along_the_axis_or_the_road(vehicle: str, case: str, arrow: str) -> None:
+    scene = three_views(solve(load(CONTENT / f"vehicles/{vehicle}.toml")), case=case)
+    view = scene.view(arrow.rpartition("-")[2])
+    force = next(item for item in scene.items if item.name == arrow)
+    assert isinstance(force, Force)
+    height = view.on_sheet(force.at)[1]
+    near = [abs(y - height) < 2.5 and abs(v - height) < 2.5 for _, y, _, v in leader(scene, arrow)]
+    assert not any(near)
+    *_, (x, y, u, v) = leader(scene, arrow)
+    assert abs(y - v) > 0.2 * abs(x - u)
+
+
+def test_rings_seen_from_outboard_stand_behind_the_axle_where_no_leader_passes() -> None:
+    for vehicle, case in (("supply-van", "brisk corner left"), ("kit-trailer", "cross slope right")):
+        scene = three_views(solve(load(CONTENT / f"vehicles/{vehicle}.toml")), case=case)
+        rings = [item for item in scene.items if isinstance(item, Normal) and item.view == "side"]
+        beside = [item for item in rings if "contact" not in item.name]
+        assert len(beside) == 2
+        assert all(ring.at[0] < 0.0 for ring in beside)
+        wheel = next(item for item in scene.items if item.name == "part-side-wheel")
+        rim = max(z for _, z in wheel.rings[0])
+        radii = [np.hypot(*ring.at) * scene.view("side").scale for ring in beside]
+        assert min(radii) - 2.2 > rim * scene.view("side").scale
+
+
+def test_the_thin_line_to_the_bearing_centre_lies_over_all_that_meets_there() -> None:
+    scene = three_views(wagon(), case="firm braking")
+    for plane in ("rear", "side", "top"):
+        marks = [item for item in scene.items if item.name in (f"centre-{plane}", f"line-centre-{plane}")]
+        assert [type(item) for item in marks] == [Dot, Line]
+        there = [i for i in scene.items if i.view == plane and isinstance(i, Force | Moment | Normal)]
+        assert all((mark.step, mark.level) > (item.step, item.level) for mark in marks for item in there)
+
+
+def test_what_is_dashed_is_in_the_key() -> None:
+    for case, said in (("firm braking", ["brake disc, pads"]), ("standing", [])):
+        scene = three_views(wagon(), case=case)
+        assert [entry.text for entry in scene.key if entry.kind == "hidden"] == said
+        outboard = [item for item in scene.items if isinstance(item, Line) and item.view == "side"]
+        assert any(line.style == "hidden" for line in outboard) == bool(said)
+
+
+def test_on_a_slope_the_caption_says_how_steep_it_is_and_what_that_makes_of_the_weight() -> None:
+    trailer = solve(load(CONTENT / "vehicles/kit-trailer.toml"))
+    caption = three_views(trailer, case="cross slope right").caption.replace("\u00a0", " ")
+    assert "square to the road, whose slope φ is 12°" in caption
+    assert "W sin φ along it, outboard, which is downhill" in caption  # a left wheel, and the left is the low side
+    assert "φ" not in three_views(trailer).caption
+
+
+SI = {"N": Decimal(1), "kN": Decimal(1000), "N·m": Decimal(1)}
+
+
+@pytest.mark.parametrize("vehicle", ["hill-wagon", "supply-van", "kit-trailer"])
+def test_the_table_of_forces_shows_no_fewer_digits_than_labels_and_closes_as_printed(vehicle: str) -> None:
+    results = solve(load(CONTENT / f"vehicles/{vehicle}.toml"))
+    for case in results.cases:
+        scene = three_views(results, case=case)
+        for column, axis in enumerate("xyz", start=1):
+            told = [
+                number(item.lines[0])
+                for item in scene.items
+                if isinstance(item, Words) and item.name.startswith(f"words-forces-{column}-")
+            ][1:]
+            assert sum(value for value, _ in told) == 0
+            shown = {value: last for value, last in told if value}
+            labels = [words(i)[0] for i in scene.items if f"-{axis}-" in i.name and words(i) and " = " in words(i)[0]]
+            forces = [number(text.partition(" = ")[2]) for text in labels if "{M" not in text]
+            assert len(forces) == len(shown)
+            for value, last in forces:
+                nearest = min(shown, key=lambda other: abs(abs(other) - value))
+                assert shown[nearest] <= last, case
+                assert abs(abs(nearest) - value) <= last / 2, case
+
+
+def number(text: str) -> tuple[Decimal, Decimal]:
+    """Return a printed value and what one more in its last digit is worth, both in newtons."""
+    digits, _, unit = text.replace("\u2212", "-").replace(",", "").partition("\u00a0")
+    if not unit:
+        return Decimal(0), Decimal(0)
+    return Decimal(digits) * SI[unit], Decimal(10) ** Decimal(digits).as_tuple().exponent * SI[unit]

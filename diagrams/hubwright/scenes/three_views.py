@@ -5,20 +5,18 @@ one view is an arrow in another; the sums of all three directions stand beside t
 """
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from hubwright.quantities import format_quantity
 from hubwright.results.model import Results
 from hubwright.scenes.key_entries import moment_entries
-from hubwright.scenes.linked_views import Axis, Plane, Seen, arc, arrows, mirrored, ring
-from hubwright.scenes.scales import drawing_scale, round_scale
-from hubwright.scenes.three_views_places import Tire, arc_radius, needs_a_leader, place_of_centre, slots, stands
+from hubwright.scenes.linked_views import Axis, Plane, Seen, arc, arrows, ring
+from hubwright.scenes.three_views_places import arc_radius, lies_ahead, needs_a_leader, place_of_centre, slots, stands
+from hubwright.scenes.three_views_sheet import REAR_X, SIDE_X, WIDTH, Sheet, columns_of, heading_of, views_sheet
 from hubwright.scenes.three_views_sums import SUMS_WIDTH, sum_tables
 from hubwright.scenes.three_views_words import ViewsWording
 from hubwright.scenes.vehicle_outline import circle, standing_tire
 from hubwright.scenes.vocabulary import (
-    Column,
     Dimension,
     Dot,
     Ground,
@@ -37,18 +35,16 @@ from hubwright.scenes.vocabulary import (
     View,
     Words,
 )
-from hubwright.scenes.wheel_end_actions import Action, Actions, actions_of
-from hubwright.scenes.wheel_end_parts.assembly import Assembly, assembly
+from hubwright.scenes.wheel_end_actions import Action, actions_of
+from hubwright.scenes.wheel_end_parts.assembly import assembly
 from hubwright.scenes.wheel_end_parts.measures import measures
 from hubwright.scenes.wheel_end_solids import solids
 
-_WIDTH, _FOOT = 310.0, 30.0
-_SIDE_X, _REAR_X = 92.0, 184.0  # of axle and tire centreline, a right wheel's mirrored
-_COLUMNS = (44.0, 236.0)
-_BELOW, _GAP, _ABOVE = 27.0, 23.0, 12.0  # the road, between the views, over the top view
-_TALL = 166.0  # what rear and top view may take together
-_SCALES = ((1, 5), (1, 6), (1, 8), (1, 10), (1, 12), (1, 15))
 _HEIGHT = 9.0  # dimension of the axle's height, from the tire seen from outboard
+_LETTER = 2.3  # of the bearing centre's name: seen from the rear it stands between two wheels
+_OFF_ROAD = 10.0  # the road's side force seen from the rear; half as much all that stands over it
+# seen from above, how much higher than a level arrow its words in the column wish to stand, sheet millimetres
+_LIFTS = {"weight": 15.0, "inertia": 15.0, "bearing": -10.0}
 _Align = Literal["left", "centre", "right"]
 _ALIGN: dict[str, _Align] = {"left": "left", "centre": "centre", "right": "right"}
 _Place = Literal["left column", "right column"]
@@ -57,46 +53,10 @@ _HOME: dict[str, dict[Axis, Plane]] = {
     "contact": {"x": "side", "y": "rear", "z": "rear"},
     "weight": {"x": "top", "y": "rear", "z": "rear"},
     "inertia": {"x": "top", "y": "rear", "z": "rear"},
-    "caliper": {"x": "side", "y": "rear", "z": "side"},
+    "caliper": {"x": "top", "y": "rear", "z": "side"},
     "bearing": {"x": "top", "y": "rear", "z": "rear"},
     "shaft": {"x": "side", "y": "side", "z": "side"},
 }
-
-
-@dataclass(frozen=True)
-class _Sheet:
-    """The three views and what they share."""
-
-    results: Results
-    words: ViewsWording
-    parts: Assembly
-    actions: Actions
-    seen: dict[Plane, Seen]
-    ratio: str
-    height: float
-
-    @property
-    def side(self) -> int:
-        return self.results.side
-
-    def x(self, left: float) -> float:
-        """Return a sheet abscissa, mirrored at a right wheel."""
-        return left if self.side > 0 else _WIDTH - left
-
-    @property
-    def scale(self) -> float:
-        return self.seen["rear"].view.scale
-
-    @property
-    def tire(self) -> Tire:
-        """What places beside the tire go by."""
-        m = self.parts.measures
-        return Tire(self.side, m.load_line, self.parts.below.half_width, m.free_radius)
-
-    @property
-    def road(self) -> float:
-        """Height of the road on the sheet."""
-        return _FOOT + _BELOW
 
 
 def three_views(results: Results, *, case: str = "standing", units: Units = "si") -> Scene:
@@ -104,13 +64,13 @@ def three_views(results: Results, *, case: str = "standing", units: Units = "si"
     state = results.cases[case]
     actions = actions_of(results, state)
     words = ViewsWording(results, state, units, schematic=False, hanging=state.hanging)
-    sheet = _sheet(results, words, actions, assembly(measures(results, hanging=state.hanging)))
+    sheet = views_sheet(results, words, actions, assembly(measures(results, hanging=state.hanging)))
     items: list[Item] = [*_bodies(sheet), *_links(sheet, 1)]
     steps = {"contact": 2, "weight": 3, "inertia": 3, "caliper": 3, "shaft": 4, "bearing": 4}
     for seen in sheet.seen.values():
         items += _seen(sheet, seen, steps)
     items += _lengths(sheet, 5)
-    left = 0.0 if sheet.side > 0 else _WIDTH - SUMS_WIDTH
+    left = 0.0 if sheet.side > 0 else WIDTH - SUMS_WIDTH
     items += sum_tables(words, actions, left=left, top=sheet.height - 8.0, step=6)
     return Scene(
         name="three-views",
@@ -118,11 +78,11 @@ def three_views(results: Results, *, case: str = "standing", units: Units = "si"
         caption=words.views_caption(actions),
         description=words.views_description(actions),
         units=units,
-        size=(_WIDTH, sheet.height),
+        size=(WIDTH, sheet.height),
         views=(*(seen.view for seen in sheet.seen.values()), View("sheet", (0.0, 0.0), 1.0)),
         items=tuple(items),
         steps=words.views_steps(actions),
-        columns=_columns(sheet),
+        columns=columns_of(sheet),
         scale_bars=(
             ScaleBar("rear", "length", f"All views {sheet.ratio}"),
             ScaleBar("rear", "force", "Forces, all views"),
@@ -133,54 +93,13 @@ def three_views(results: Results, *, case: str = "standing", units: Units = "si"
             *moment_entries(items),
             KeyEntry("load line", "load line"),
             KeyEntry("turning", "turns: the body"),
+            *((KeyEntry("hidden", "brake disc, pads"),) if any(item.name == "disc" for item in items) else ()),
         ),
         body=actions.closed(),
     )
 
 
-def _sheet(results: Results, words: ViewsWording, actions: Actions, parts: Assembly) -> _Sheet:
-    m, side = parts.measures, results.side
-    low = m.loaded_radius if not words.hanging else m.free_radius
-    scale, ratio = drawing_scale(low + 3 * m.free_radius, _TALL, _SCALES)
-    forces = [action.force for action in actions.all]
-    rooms = {"x": 24.0, "y": 22.0, "z": 24.0}
-    needs = [abs(getattr(force, axis)) / room for force in forces for axis, room in rooms.items()]
-    per_mm = round_scale(max(needs), 1.0)
-    axle = _FOOT + _BELOW + low * scale
-    above = axle + 2 * m.free_radius * scale + _GAP
-    lift = m.load_line * scale
-
-    def x(left: float) -> float:
-        return left if side > 0 else _WIDTH - left
-
-    origins: dict[Plane, Point] = {
-        "rear": (x(_REAR_X + lift), axle),
-        "side": (x(_SIDE_X), axle),
-        "top": (x(_REAR_X + lift), above),
-    }
-    seen: dict[Plane, Seen] = {
-        plane: Seen(
-            plane,
-            View(plane, origin, scale, per_mm, mirrored=mirrored(plane, side), heading=_heading(plane, side)),
-            side,
-        )
-        for plane, origin in origins.items()
-    }
-    return _Sheet(results, words, parts, actions, seen, ratio, above + m.free_radius * scale + _ABOVE)
-
-
-def _columns(sheet: _Sheet) -> tuple[Column, ...]:
-    top = sheet.road + 2 * sheet.parts.measures.free_radius * sheet.scale
-    left, right = Column("left", _COLUMNS[0], _FOOT, top), Column("right", _COLUMNS[1], _FOOT, sheet.height - 4.0)
-    if sheet.side > 0:
-        return left, right
-    return (
-        Column("right", _WIDTH - _COLUMNS[0], left.low, left.high),
-        Column("left", _WIDTH - _COLUMNS[1], right.low, right.high),
-    )
-
-
-def _bodies(sheet: _Sheet) -> list[Item]:
+def _bodies(sheet: Sheet) -> list[Item]:
     """Return the body in each view: cut through its axis from the rear and from above, and from outside."""
     m, side = sheet.parts.measures, sheet.side
     low = -m.loaded_radius if not sheet.words.hanging else -m.free_radius
@@ -198,32 +117,21 @@ def _bodies(sheet: _Sheet) -> list[Item]:
     if sheet.actions.caliper is not None and m.disc_radius:
         items += _caliper_outline(sheet, sheet.actions.caliper)
     for plane in sheet.seen:
-        items.append(Dot(f"centre-{plane}", plane, at=(0.0, 0.0), radius=0.7, level=26))
-    for plane in sheet.seen:
         x, y = sheet.seen[plane].view.origin
         lift = 0.0 if plane == "side" else sheet.side * m.load_line * sheet.scale
         high = y + m.free_radius * sheet.scale
         at, align = (x, high + 7.0), _ALIGN["centre"]
-        lines: tuple[str, ...] = (_heading(plane, side).lower(),)
+        lines: tuple[str, ...] = (heading_of(plane, side).lower(),)
         if plane != "side":
-            at = (x - lift + side * (sheet.parts.below.half_width * sheet.scale + 3.0), high - 2.0)
-            align = _ALIGN["left" if side > 0 else "right"]
+            way = -side if plane == "rear" and sheet.pushed_across else side
+            at = (x - lift + way * (sheet.parts.below.half_width * sheet.scale + 3.0), high - 2.0)
+            align = _ALIGN["left" if way > 0 else "right"]
             lines = tuple(lines[0].split(", "))
         items.append(Words(f"words-{plane}", "", at_sheet=at, lines=lines, size=2.3, tone="soft", align=align))
     return items
 
 
-def _heading(plane: Plane, side: int) -> str:
-    """Return from where a view is seen, and which way is forward or outboard in it."""
-    outward = "left" if side > 0 else "right"
-    return {
-        "rear": f"From the rear, outboard on the {outward}",
-        "top": "From above, forward at the top",
-        "side": f"From outboard, forward on the {outward}",
-    }[plane]
-
-
-def _caliper_outline(sheet: _Sheet, caliper: Action) -> list[Item]:
+def _caliper_outline(sheet: Sheet, caliper: Action) -> list[Item]:
     """Return disc and caliper as seen from outboard: hidden behind the wheel, and no part of the body."""
     x, z = caliper.point.x * 1e3, caliper.point.z * 1e3
     radius = sheet.parts.measures.disc_radius or 0.0
@@ -236,20 +144,22 @@ def _caliper_outline(sheet: _Sheet, caliper: Action) -> list[Item]:
         (x + a * along[0] * reach + b * across[0] * 42.0, z + a * along[1] * reach + b * across[1] * 42.0)
         for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1))
     ]
-    items.append(Line("caliper", "side", points=(*corners, corners[0]), style="phantom", tone="soft", level=0.4))
+    items.append(
+        Line("caliper", "side", points=(*corners, corners[0]), style="hidden", tone="soft", width=0.18, level=0.4)
+    )
     return items
 
 
-def _links(sheet: _Sheet, step: int) -> list[Item]:
+def _links(sheet: Sheet, step: int) -> list[Item]:
     """Return what ties the views together: road, spindle axis and centre plane run from one to the next."""
     m = sheet.parts.measures
     rear, top, side = (sheet.seen[plane].view.origin for plane in ("rear", "top", "side"))
     half, radius = sheet.parts.below.half_width * sheet.scale, m.free_radius * sheet.scale
-    inboard = sheet.x(_REAR_X + half + 7.0)
-    front = sheet.x(_SIDE_X - radius - 5.0)
+    inboard = sheet.x(REAR_X + half + 7.0)
+    front = sheet.x(SIDE_X - radius - 5.0)
     lines: list[tuple[str, tuple[Point, Point], LineStyle, Tone]] = [
         ("axis", ((front, side[1]), (inboard, rear[1])), "centre", "soft"),
-        ("axis-top", ((sheet.x(_REAR_X - half - 5.0), top[1]), (inboard, top[1])), "centre", "soft"),
+        ("axis-top", ((sheet.x(REAR_X - half - 5.0), top[1]), (inboard, top[1])), "centre", "soft"),
         ("axle-upright", ((side[0], side[1] + radius + 4.0), (side[0], sheet.road - 2.0)), "centre", "soft"),
         ("centre-plane", ((rear[0], sheet.road - 2.0), (rear[0], top[1] + radius + 3.0)), "centre", "soft"),
     ]
@@ -276,9 +186,9 @@ def _links(sheet: _Sheet, step: int) -> list[Item]:
     return items
 
 
-def _seen(sheet: _Sheet, seen: Seen, steps: dict[str, int]) -> list[Item]:
+def _seen(sheet: Sheet, seen: Seen, steps: dict[str, int]) -> list[Item]:
     """Return everything that acts as one view shows it: full label in one of them, the symbol in the others."""
-    least, tire, items = sheet.words.least, sheet.tire, _centre(sheet, seen)
+    least, tire, items = sheet.words.least, sheet.tire, _centre(sheet, seen, steps["bearing"])
     slot = slots(seen, sheet.actions, tire, least=least)
     stand = stands(seen, sheet.actions, tire, least=least)
     for action in sheet.actions.all:
@@ -295,17 +205,19 @@ def _seen(sheet: _Sheet, seen: Seen, steps: dict[str, int]) -> list[Item]:
     return items
 
 
-def _centre(sheet: _Sheet, seen: Seen) -> list[Item]:
-    """Return the name of the bearing centre, clear of the arrows that meet there, with a thin line from it."""
+def _centre(sheet: Sheet, seen: Seen, step: int) -> list[Item]:
+    """Return the bearing centre and its name, clear of the arrows that meet there, with a thin line over them."""
     at = place_of_centre(seen, sheet.actions, sheet.tire, least=sheet.words.least)
     place: Literal["left", "right"] = "left" if (seen.plane == "side") == (sheet.side < 0) else "right"
+    name, lines = f"centre-{seen.plane}", ("{C}, the bearing centre" if seen.plane == "rear" else "{C}",)
     return [
-        Line(f"line-centre-{seen.plane}", seen.plane, points=((0.0, 0.0), at), style="hair", tone="ink", level=20.0),
-        Note(f"label-centre-{seen.plane}", seen.plane, label=Label(("{C}",), place, anchor=at, size=2.5)),
+        Dot(name, seen.plane, step, at=(0.0, 0.0), radius=0.7, level=26.0),
+        Line(f"line-{name}", seen.plane, step, points=((0.0, 0.0), at), style="hair", tone="ink", level=26.0),
+        Note(f"label-{name}", seen.plane, step, label=Label(lines, place, anchor=at, size=_LETTER)),
     ]
 
 
-def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
+def _label(sheet: Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
     """Return the full label in the component's own view, the symbol alone elsewhere."""
     value, seen = getattr(action.force, axis), sheet.seen[plane]
     tone: Tone = "reaction" if action.role == "reaction" else "load"
@@ -315,42 +227,63 @@ def _label(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
             seen, action, axis, sheet.actions, sheet.tire, least=sheet.words.least
         )
         place = _column(sheet, plane) if led else _beside(sheet, action, axis, plane)
-        return Label((symbol,), place, tone=tone, size=2.3)
+        return Label(
+            (symbol,), place, tone=tone, size=2.3, nudge=_lift(sheet, action, axis, plane) if led else (0.0, 0.0)
+        )
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
     lines = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")
-    return Label(lines, _column(sheet, plane), tone=tone, size=2.5)
+    outboard = plane == "top" and axis == "x" and action.name in ("weight", "inertia")
+    place = _column(sheet, "side" if outboard else plane)  # inboard of the masses stands the bearing's answer
+    return Label(lines, place, tone=tone, size=2.5, nudge=_lift(sheet, action, axis, plane))
 
 
-def _symbol(sheet: _Sheet, action: Action, axis: Axis) -> str:
+def _lift(sheet: Sheet, action: Action, axis: Axis, plane: Plane) -> Point:
+    """Return how much higher than its arrow a name stands, so that no leader runs along the axis or the road."""
+    if plane == "top":
+        lift = _LIFTS.get(action.name, 0.0)
+        if axis == "x":
+            ahead = lies_ahead(sheet.seen[plane], action, sheet.actions, sheet.tire, least=sheet.words.least)
+            lift = max(lift, 0.0) if ahead else -max(lift, 0.0)
+        return 0.0, lift
+    across = plane == "rear" and sheet.pushed_across
+    if not across or (action.name, axis) in (("contact", "z"), ("bearing", "z")):  # the lowest and the highest
+        return 0.0, 0.0
+    return 0.0, _OFF_ROAD if action.name == "contact" else _OFF_ROAD / 2
+
+
+def _symbol(sheet: Sheet, action: Action, axis: Axis) -> str:
     """Return the symbol of a component: of weight and inertia the force's own, where it is all of it."""
     parts = [part for part in action.force.components if abs(part) > sheet.words.least]
     whole = action.name in ("weight", "inertia") and len(parts) == 1
     return f"{{{action.symbol}}}" if whole else f"{{{action.symbol}|{axis}}}"
 
 
-def _beside(sheet: _Sheet, action: Action, axis: Axis, plane: Plane) -> Literal["left", "right", "above", "below"]:
+def _beside(sheet: Sheet, action: Action, axis: Axis, plane: Plane) -> Literal["left", "right", "above", "below"]:
     """Return where a symbol alone stands: those of the road over, those of the bearing under a level arrow."""
+    if axis == sheet.seen[plane].sight and plane == "side" and action.name != "contact":
+        return "right" if sheet.side > 0 else "left"  # behind the axle
     if axis == sheet.seen[plane].across[0]:
         return "below" if action.role == "reaction" else "above"
     return "right" if plane == "side" or sheet.side < 0 else "left"
 
 
-def _column(sheet: _Sheet, plane: Plane) -> _Place:
+def _column(sheet: Sheet, plane: Plane) -> _Place:
     """Return the column of a view: that of the view from outboard lies outboard."""
     return "left column" if (plane == "side") == (sheet.side > 0) else "right column"
 
 
-def _arc_label(sheet: _Sheet, action: Action, seen: Seen, radius: float) -> Label:
+def _arc_label(sheet: Sheet, action: Action, seen: Seen, radius: float) -> Label:
     value = getattr(action.couple, seen.sight)
     place = _column(sheet, seen.plane)
     lines = (f"*{{M|{seen.sight}}} = {sheet.words.moment(value)}", action.what)
     # the end of the leader lies on the arc whichever way it turns
     angle = math.radians(-140.0 if place == "left column" else -40.0)
     x, y = (radius / sheet.scale * part for part in (math.cos(angle), math.sin(angle)))
-    return Label(lines, place, anchor=(-x if seen.view.mirrored else x, y), tone="moment", size=2.5)
+    at, nudge = (-x if seen.view.mirrored else x, y), _lift(sheet, action, seen.sight, seen.plane)
+    return Label(lines, place, anchor=at, tone="moment", size=2.5, nudge=nudge)
 
 
-def _lengths(sheet: _Sheet, step: int) -> list[Item]:
+def _lengths(sheet: Sheet, step: int) -> list[Item]:
     """Return the levers, each between the two views that share it."""
     m, words = sheet.parts.measures, sheet.words
     geometry = sheet.results.wheel_geometry
@@ -389,7 +322,7 @@ def _lengths(sheet: _Sheet, step: int) -> list[Item]:
                 start=(edge, -m.loaded_radius),
                 end=(edge, 0.0),
                 direction="vertical",
-                line_at=sheet.x(_SIDE_X + m.free_radius * sheet.scale + _HEIGHT),
+                line_at=sheet.x(SIDE_X + m.free_radius * sheet.scale + _HEIGHT),
                 text=f"{{R|l}} = {text}",
                 extension=(False, False),
             )

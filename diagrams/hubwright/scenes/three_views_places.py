@@ -15,6 +15,7 @@ from hubwright.scenes.wheel_end_actions import Action, Actions
 
 _BESIDE, _APART = 3.0, 2.0  # sheet millimetres, of a slid arrow from the tire, and of one arrow from the next
 _SLOT, _PITCH = 10.5, 6.4  # of rings that stand beside the wheel, from its sidewall and from one another
+_ON_RUBBER = 2.8  # of a ring over the edge of the rim
 _NAMED = 5.0  # of the name of the bearing centre, from the sidewall
 _RADII = (7.5, 8.5, 9.5, 10.5, 11.5, 12.5, 13.5)  # of a moment's arc on the sheet
 _BETWEEN = 5.5  # of the tips of two arrows on one line, so that an arc may run there
@@ -37,6 +38,7 @@ class Tire:
     load_line: float
     half_width: float
     free_radius: float
+    rim_radius: float
 
     def beyond(self, seen: Seen, off: float) -> float:
         """Return where a place lies so many sheet millimetres outboard of the tire, inboard if negative."""
@@ -81,8 +83,13 @@ def _lies_beyond(seen: Seen, action: Action, axis: Axis, actions: Actions, tire:
     """Return whether a level arrow seen from outboard lies behind the axle, where a leader from ahead runs along it."""
     if seen.plane != "side" or axis != "x":
         return False
-    stand = stands(seen, actions, tire, least=least)[action.name].get(axis)
-    return (action.force.x > 0) == (stand is not None and stand.tip)
+    return not lies_ahead(seen, action, actions, tire, least=least)
+
+
+def lies_ahead(seen: Seen, action: Action, actions: Actions, tire: Tire, *, least: float) -> bool:
+    """Return whether the arrow of a fore-and-aft force lies ahead of its point."""
+    stand = stands(seen, actions, tire, least=least)[action.name].get("x")
+    return (action.force.x > 0) != (stand is not None and stand.tip)
 
 
 def _from_behind(seen: Seen, mass: Action, axis: Axis, actions: Actions, least: float) -> bool:
@@ -123,7 +130,8 @@ def slots(seen: Seen, actions: Actions, tire: Tire, *, least: float) -> dict[str
         crowd = [action for action in crowd if action.name != "contact"]
     step = _PITCH / seen.view.scale
     if seen.plane == "side":
-        x, z = 0.33 * tire.free_radius, 0.42 * tire.free_radius
+        # behind the axle, as leaders come from ahead, and on the rubber: on its edge names would be lost
+        x, z = -0.3 * tire.free_radius, tire.rim_radius + _ON_RUBBER / seen.view.scale
         return {action.name: (x, z + number * step) for number, action in enumerate(reversed(crowd))}
     # outboard: inboard run the leaders; and none on the axis, on which its line would be lost
     beside = tire.beyond(seen, _SLOT)
@@ -135,8 +143,9 @@ def slots(seen: Seen, actions: Actions, tire: Tire, *, least: float) -> dict[str
 def place_of_centre(seen: Seen, actions: Actions, tire: Tire, *, least: float) -> Point:
     """Return where the bearing centre is named: askew of all that lies on the axis, past the rings."""
     taken = slots(seen, actions, tire, least=least)
-    if seen.plane == "side":  # the caliper stands above, the couple of a shaft below
-        return -0.55 * tire.free_radius, (-0.4 if actions.caliper else 0.4) * tire.free_radius
+    if seen.plane == "side":  # caliper and rings stand above, the couple of a shaft below
+        above = -1.0 if actions.caliper or taken else 1.0
+        return -0.36 * tire.free_radius, above * 0.62 * tire.free_radius
     step, beside = _PITCH / seen.view.scale, tire.beyond(seen, _NAMED)
     if seen.plane == "rear":
         return beside, max([1.5 * step, *(height + step for _, height in taken.values())])
