@@ -235,7 +235,8 @@ def _words(groups: list[_Group], sheet: Box) -> Iterator[Failure]:
         for other, box in texts:
             if other is group or not (group.discs or (reach is not None and _near(reach, box))):
                 continue
-            if any(_through(piece, box) for piece in pieces) or any(_share(disc, box) for disc in group.discs):
+            on = _in_ring if box in other.rings else _through
+            if any(on(piece, box) for piece in pieces) or any(_share(disc, box) for disc in group.discs):
                 yield Failure(f"words on {kind}", f"{other.name} / {group.name}")
 
 
@@ -371,6 +372,11 @@ def _through(segment: Segment, box: Box) -> bool:
         else:
             end = min(end, room / step)
     return start < end
+
+
+def _in_ring(segment: Segment, box: Box) -> bool:
+    """Return whether a line passes through the circle in a box."""
+    return _off(((box[0] + box[2]) / 2, (box[1] + box[3]) / 2), segment) < (box[2] - box[0]) / 2 - TOUCH
 
 
 def _off(point: tuple[float, float], piece: Segment) -> float:

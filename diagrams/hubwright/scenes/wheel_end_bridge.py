@@ -46,7 +46,7 @@ def _rows(words: Wording, axis: str) -> tuple[float, float]:
 def _apart(words: Wording, axis: str) -> str:
     """Return what of two row loads is multiplied: of loads that point opposite ways their sizes add up."""
     first, second = _rows(words, axis)
-    return "their difference" if first * second >= 0 else "opposed, they add: their sum"
+    return "their difference" if first * second >= 0 else "opposed: their sum"
 
 
 def _sum(words: Wording, axis: str, word: Callable[[float], str]) -> str:
