@@ -14,7 +14,7 @@ from hubwright.scenes.braking_sheet import BOX, HEIGHT, WIDTH, Sheet, braking_sh
 from hubwright.scenes.braking_words import BrakingWording
 from hubwright.scenes.case_choice import case_of
 from hubwright.scenes.key_entries import moment_entries, standing_entries
-from hubwright.scenes.linked_views import Axis, Seen, Stand, arc, arrows, ring
+from hubwright.scenes.linked_views import Axis, Seen, Stand, arc, arrows, lies_on, ring
 from hubwright.scenes.small_forces import OFF_END, along, length, visible
 from hubwright.scenes.vocabulary import (
     Dimension,
@@ -164,7 +164,9 @@ def _forces(sheet: Sheet) -> list[Item]:
     for action in sheet.actions.all:
         step = steps[action.name]
         labels: dict[Axis, Label] = {axis: _label(sheet, action, axis) for axis in seen.across}
-        stands: dict[Axis, Stand] | None = {"x": Stand(tip=True)} if _over_the_bearing(sheet, action) else None
+        stands: dict[Axis, Stand] = {}
+        if action.name == "contact" and lies_on(seen, action, sheet.actions.bearing, "x"):
+            stands["x"] = Stand(tip=True)  # it ends where that of the bearing begins
         drawn = arrows(seen, action, step, labels, least=least, ringed=False, stands=stands)
         items += [_led(item, seen, radius) for item in drawn]
         if action in upright:
@@ -180,14 +182,6 @@ def _forces(sheet: Sheet) -> list[Item]:
             label = Label(lines, sheet.column(outboard=True), anchor=at, also=tuple(also), tone="moment", size=2.5)
             items += arc(seen, action, step, label, least=least, radius=radius)
     return items
-
-
-def _over_the_bearing(sheet: Sheet, action: Action) -> bool:
-    """Return whether a force of the road would lie on the bearing's, which points the same way: it ends there then."""
-    bearing = sheet.actions.bearing
-    if action.name != "contact" or action.force.x * bearing.force.x <= 0:
-        return False
-    return abs(sheet.top.point(action.point)[0] - sheet.top.point(bearing.point)[0]) * sheet.top.view.scale < _CLEAR
 
 
 def _upright(sheet: Sheet, action: Action) -> Label:

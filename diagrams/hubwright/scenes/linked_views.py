@@ -20,6 +20,7 @@ Axis = Literal["x", "y", "z"]
 _MM = 1e3
 _LEVEL = 20.0
 _BESIDE_SHAFT = 1.2  # from the middle of a shaft to a leader that ends just off it
+_ARROWS_APART = 2.2  # sheet millimetres, of two on parallel lines
 _GAP = 2.5  # from a ring to an arrow at the same point
 _AXES: dict[Plane, tuple[Axis, Axis]] = {"rear": ("y", "z"), "side": ("x", "z"), "top": ("y", "x")}
 _SIGHT: dict[Plane, Axis] = {"rear": "x", "side": "y", "top": "z"}
@@ -71,6 +72,14 @@ class Stand:
 def mirrored(plane: Plane, side: int) -> bool:
     """Return whether a view's first axis runs to the left on the sheet."""
     return plane != "side" or side > 0
+
+
+def lies_on(seen: Seen, one: Action, other: Action, axis: Axis) -> bool:
+    """Return whether of two forces that point the same way along an axis one arrow would lie on the other."""
+    if getattr(one.force, axis) * getattr(other.force, axis) <= 0:
+        return False
+    across = 1 - seen.across.index(axis)
+    return abs(seen.point(one.point)[across] - seen.point(other.point)[across]) * seen.view.scale < _ARROWS_APART
 
 
 def arrows(

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import hypot, inf
 
-from hubwright.scenes.linked_views import Axis, Plane, Seen, Stand
-from hubwright.scenes.small_forces import LEAST_ARROW, along, length
+from hubwright.scenes.linked_views import Axis, Plane, Seen, Stand, lies_on
+from hubwright.scenes.small_forces import LEAST_ARROW, along, is_small, length
 from hubwright.scenes.vocabulary import Force, Item, Point
 from hubwright.scenes.wheel_end_actions import Action, Actions
 
@@ -63,6 +63,8 @@ def stands(seen: Seen, actions: Actions, tire: Tire, *, least: float) -> dict[st
         for number, (mass, place) in enumerate(zip(masses, places, strict=True)):
             before = number * (length(_newtons(masses[0], axis), seen.view.newtons_per_mm or 1.0) + _BETWEEN)
             found[mass.name][axis] = Stand(tip=place.tip, gap=before)
+    if seen.plane == "top" and lies_on(seen, actions.contact, actions.bearing, "x"):
+        found["contact"]["x"] = Stand(tip=True)  # it ends where that of the bearing begins
     if seen.plane == "top" and abs(actions.contact.force.y) > least:
         found["contact"]["y"] = _slid(seen, actions, tire, found["bearing"].get("y"))
     return found
@@ -102,8 +104,9 @@ def _from_behind(seen: Seen, mass: Action, axis: Axis, actions: Actions, least: 
             continue
         if axis != "z":
             beside[newtons > 0].append(abs(getattr(other.point, across) - getattr(mass.point, across)))
-        elif other.name != "contact":  # which stands far below; upright ones end at their points
-            beside[newtons < 0].append(abs(getattr(other.point, across) - getattr(mass.point, across)))
+        elif other.name != "contact":  # which stands far below; upright ones end at their points, short ones hang there
+            hangs = is_small(newtons, seen.view.newtons_per_mm or 1.0)
+            beside[(newtons < 0) != hangs].append(abs(getattr(other.point, across) - getattr(mass.point, across)))
     ahead = _newtons(mass, axis) > 0
     return min(beside[not ahead]) > min(beside[ahead])
 
