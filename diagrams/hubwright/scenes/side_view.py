@@ -60,6 +60,7 @@ _LABELS = 16.0  # middle of the words beside arrows, below the road
 _LEAST_DROP = 10.0  # the same, beside an arrow that ends above that
 _LEAST_REACH = 5.0  # of a weight's arrow below the road, for its words to stand there
 _WHEEL_BESIDE = 25.0  # a wheel so near leaves no room for words beside a weight's arrow
+_WORDS_WIDE, _WORDS_BELOW = 45.0, 8.0  # how far the words of the vehicle's weight reach sideways, and below its tip
 _HEADS_APART = 6.0  # between upright arrows, so that a phone too has their heads apart
 _BESIDE = 1.4  # from the middle of an arrow to words beside it, more than to a point
 _ASIDE, _CLEAR = 9.0, 8.0  # of the height's line from its centre of mass, and from what stands beside it
@@ -328,6 +329,8 @@ def _dimensions(results: Results, body: PlaneBody, view: View, units: Units, ste
     if headline is not None:
         near = min(first, last, key=lambda rest: abs(rest.x - headline.x))
         reach = max(_hanging(body, headline, view), LENGTH_OFF_SCALE)  # an arrow that is not to scale hangs no farther
+        if abs(headline.x - own.x) * view.scale < _WORDS_WIDE:  # the words beside the vehicle's weight end lower
+            reach = max(reach, _hanging(body, own, view) + _WORDS_BELOW)
         start, end = foot(headline.x, reach), front if near is first else rear
         lengths.append(("gear", start, end, low + 2 * _ROW, metres(headline.x - near.x, units)))
     items: list[Item] = [
