@@ -24,7 +24,7 @@ WEIGHT: dict[Kind, float] = {
     "shaft": 60.0,
     "mark": 40.0,
     "dimension": 40.0,
-    "frame": 25.0,
+    "frame": 45.0,
     "line": 12.0,
     "leader": 40.0,
     "anchor": 8.0,

@@ -232,8 +232,9 @@ def _label(sheet: Sheet, action: Action, axis: Axis, plane: Plane) -> Label:
         )
     ways = {"x": sheet.words.fore_and_aft, "y": sheet.words.sideways, "z": sheet.words.upright}
     lines = (f"*{symbol} = {sheet.words.force(value)}", f"{ways[axis](value)}, {action.what}")
-    outboard = plane == "top" and axis == "x" and action.name in ("weight", "inertia")
-    place = _column(sheet, "side" if outboard else plane)  # inboard of the masses stands the bearing's answer
+    mass = plane == "top" and axis == "x" and action.name in ("weight", "inertia")
+    outboard = mass and action.point.y * sheet.side > 0  # between it and the other column stands the bearing's answer
+    place = _column(sheet, "side" if outboard else plane)
     return Label(lines, place, tone=tone, size=2.5, nudge=_lift(sheet, action, axis, plane))
 
 
