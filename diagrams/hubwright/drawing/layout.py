@@ -164,10 +164,10 @@ def _crossings(placed: Sequence[Placed]) -> list[tuple[Wanted, Wanted]]:
 
 
 def _ends_on(leader: Sequence[Segment], other: Sequence[Segment]) -> bool:
-    """Return whether a leader ends on another one, unless both end there."""
+    """Return whether a leader begins or ends on another one, unless both end there."""
     if not leader or not other or dist(leader[-1][2:], other[-1][2:]) < _PASSING:
         return False
-    return any(off(leader[-1][2:], piece) < _PASSING for piece in other)
+    return any(off(end, piece) < _PASSING for end in (leader[0][:2], leader[-1][2:]) for piece in other)
 
 
 def _core(placed: Placed) -> Box:
