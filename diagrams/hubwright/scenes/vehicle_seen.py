@@ -39,17 +39,7 @@ def vehicle_seen(results: Results, outline: Outline, view: View) -> list[Item]:
         tire = standing_tire(free_radius=free, loaded_radius=loaded, at=x)
         rim = circle((x, loaded), geometry.rim_diameter / 2 * 1e3)
         hub = circle((x, loaded), 0.22 * geometry.rim_diameter * 1e3)
-        items.append(
-            Part(
-                f"part-tire-{name}",
-                view.name,
-                rings=(tire,),
-                material="rubber",
-                outline=0.35,
-                level=0.2,
-                kept_clear="edge",
-            )
-        )
+        items.append(silhouette(f"part-tire-{name}", rings=(tire,), material="rubber", outline=0.35, level=0.2))
         items.append(Part(f"part-rim-{name}", view.name, rings=(rim,), material="turning", outline=0.2, level=0.3))
         items.append(Part(f"part-hub-{name}", view.name, rings=(hub,), material="paper", outline=0.2, level=0.4))
     if outline.coupling:
